@@ -1,0 +1,2 @@
+export type * from "./finding.ts";
+export * from "./run.ts";

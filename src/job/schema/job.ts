@@ -1,0 +1,179 @@
+import { z } from "zod";
+import { partSchema } from "./parts.ts";
+import {
+  cavityRefSchema,
+  colourSchema,
+  finite,
+  idSchema,
+  notNegative,
+  pinRefSchema,
+  pointSchema,
+  positive,
+  probeSchema,
+  roleNameSchema,
+} from "./shared.ts";
+
+export const JOB_FORMAT = "pintruth-job";
+export const JOB_VERSION = 1;
+/** Above this the trade and its dangers are another one. */
+export const HIGHEST_SYSTEM_VOLTAGE = 60;
+
+const imageSchema = z.looseObject({
+  file: z.string().min(1).describe("path inside the job's own folder or archive"),
+  width: positive.describe("pixels"),
+  height: positive.describe("pixels"),
+});
+
+export const sheetSchema = z.looseObject({
+  id: idSchema,
+  title: z.string().optional(),
+  image: imageSchema.optional(),
+  corners: z
+    .tuple([pointSchema, pointSchema, pointSchema, pointSchema])
+    .optional()
+    .describe("in pixels of the original picture, clockwise from top left"),
+});
+
+export const wireSchema = z.looseObject({
+  id: idSchema,
+  from: pinRefSchema,
+  to: pinRefSchema,
+  number: z.string().optional(),
+  colour: colourSchema.optional(),
+  mm2: positive.optional(),
+  awg: finite.optional(),
+  metres: positive.optional(),
+  path: z.array(pointSchema).optional().describe("corners between the two ends, pixels"),
+});
+
+export const cavitySchema = z.looseObject({
+  mark: z.string().min(1, "a cavity needs a mark"),
+  at: pointSchema.describe("millimetres as seen from `side`, x right, y down"),
+  empty: z.boolean().optional(),
+  blocked: z.boolean().optional(),
+});
+
+export const outlineSchema = z.union([
+  z.looseObject({
+    shape: z.literal("rectangle"),
+    at: pointSchema.describe("top left, millimetres"),
+    width: positive,
+    height: positive,
+    radius: notNegative.optional(),
+  }),
+  z.looseObject({
+    shape: z.literal("circle"),
+    at: pointSchema.describe("centre, millimetres"),
+    radius: positive,
+  }),
+  z.looseObject({ shape: z.literal("polygon"), points: z.array(pointSchema).min(3) }),
+]);
+
+export const keySchema = z.looseObject({
+  kind: z.enum(["latch", "key"]),
+  at: pointSchema.describe("centre, millimetres"),
+  width: positive,
+  height: positive,
+  turn: finite.optional(),
+});
+
+export const plugSchema = z.looseObject({
+  id: idSchema,
+  name: z.string().optional(),
+  side: z.enum(["mating", "wire"]).describe("the side that `at` was drawn from"),
+  holds: z.enum(["pins", "sockets"]).optional(),
+  cavities: z.array(cavitySchema),
+  outline: outlineSchema.optional(),
+  keys: z.array(keySchema).optional(),
+  photo: z
+    .looseObject({
+      ...imageSchema.shape,
+      at: pointSchema.describe("where the picture's top left lies, millimetres"),
+      mmPerPixel: positive,
+    })
+    .optional(),
+});
+
+export const whenSchema = z.looseObject({
+  switches: z.record(z.string(), z.string()).optional(),
+  unplugged: z.array(z.string()).optional(),
+  removed: z.array(z.string()).optional(),
+  standIn: z.string().optional(),
+  engine: z.enum(["off", "cranking", "running"]).optional(),
+});
+
+export const readingSchema = z.looseObject({
+  id: idSchema,
+  quantity: z.enum(["volts", "ohms", "amps", "drop"]),
+  red: probeSchema,
+  black: probeSchema,
+  value: z.union([finite, z.literal("OL")]),
+  when: whenSchema,
+  with: z.enum(["meter", "test-lamp"]).optional(),
+  at: z.string().optional().describe("ISO 8601 date and time"),
+  note: z.string().optional(),
+});
+
+const trialSchema = z.looseObject({
+  id: idSchema,
+  when: whenSchema,
+  saw: z.array(z.looseObject({ part: z.string(), state: z.enum(["on", "off"]) })),
+  note: z.string().optional(),
+});
+
+export const machineWireSchema = z.looseObject({
+  cavity: cavityRefSchema,
+  colour: colourSchema.optional(),
+  number: z.string().optional(),
+  mm2: positive.optional(),
+  note: z.string().optional(),
+});
+
+export const machineSchema = z.looseObject({
+  id: idSchema,
+  name: z.string(),
+  serial: z.string().optional(),
+  hours: notNegative.optional(),
+  wires: z.array(machineWireSchema),
+  changes: z
+    .array(
+      z.looseObject({
+        without: z.array(z.string()).optional(),
+        parts: z.array(partSchema).optional(),
+        wires: z.array(wireSchema).optional(),
+        note: z.string(),
+      }),
+    )
+    .optional(),
+  readings: z.array(readingSchema),
+  trials: z.array(trialSchema),
+});
+
+const standInSchema = z.looseObject({
+  id: idSchema,
+  kind: z.enum(["relay", "switch", "jumper"]),
+  replaces: z.string(),
+  map: z.array(z.looseObject({ cavity: cavityRefSchema, terminal: z.string() })),
+});
+
+export const jobSchema = z.looseObject({
+  format: z.literal(JOB_FORMAT),
+  version: z.literal(JOB_VERSION),
+  title: z.string(),
+  systemVoltage: positive
+    .max(
+      HIGHEST_SYSTEM_VOLTAGE,
+      `above ${HIGHEST_SYSTEM_VOLTAGE} V is not this tool's trade: leave it to people qualified for it`,
+    )
+    .describe("nominal volts"),
+  diagram: z.looseObject({
+    sheets: z.array(sheetSchema),
+    parts: z.array(partSchema),
+    wires: z.array(wireSchema),
+  }),
+  plugs: z.array(plugSchema),
+  links: z.array(z.looseObject({ pin: pinRefSchema, cavity: cavityRefSchema })),
+  machines: z.array(machineSchema),
+  standIns: z.array(standInSchema).optional(),
+  words: z.array(z.looseObject({ printed: z.string(), role: roleNameSchema })).optional(),
+});

@@ -1,0 +1,3 @@
+export * from "./analysis.ts";
+export * from "./session.ts";
+export type * from "./state.ts";

@@ -1,0 +1,71 @@
+import {
+  applyEdit,
+  EMPTY_HISTORY,
+  type Job,
+  redo as redoEdit,
+  undo as undoEdit,
+  type Versioned,
+} from "../job/index.ts";
+import type { SessionState } from "./state.ts";
+import { createStore, type Store } from "./store.ts";
+
+/** The editor without a screen. Every change of the document goes through `edit`, `undo` or `redo`. */
+export interface Session extends Pick<Store<SessionState>, "get" | "subscribe"> {
+  /** One intention of the user: one edit, one undo step. Nothing is recorded when nothing changed. */
+  edit(label: string, change: (draft: Job) => void): void;
+  undo(): void;
+  redo(): void;
+  /** Changes what is not part of the document: selection, tool, view. Never undone. */
+  show(change: Partial<Omit<SessionState, "job" | "history" | "key">>): void;
+  /** Opens another job in place of this one, with an empty history. */
+  open(key: string, job: Job): void;
+}
+
+/** What the screens show of a job just opened. */
+export function openedState(key: string, job: Job): SessionState {
+  const plug = job.plugs[0];
+  return {
+    key,
+    job,
+    history: EMPTY_HISTORY,
+    machine: job.machines[0]?.id ?? "",
+    sheet: job.diagram.sheets[0]?.id ?? null,
+    plug: plug?.id ?? null,
+    side: plug?.side ?? "mating",
+    selection: [],
+    tool: { name: "select" },
+    draft: null,
+    notice: null,
+  };
+}
+
+/** Points the view back at things that still exist after the document changed under it. */
+function settle(state: SessionState): SessionState {
+  const { job } = state;
+  const has = (list: readonly { id: string }[], id: string | null) =>
+    id !== null && list.some((one) => one.id === id);
+  const machine = has(job.machines, state.machine) ? state.machine : (job.machines[0]?.id ?? "");
+  const sheet = has(job.diagram.sheets, state.sheet)
+    ? state.sheet
+    : (job.diagram.sheets[0]?.id ?? null);
+  const plug = has(job.plugs, state.plug) ? state.plug : (job.plugs[0]?.id ?? null);
+  return { ...state, machine, sheet, plug };
+}
+
+export function createSession(key: string, job: Job): Session {
+  const store = createStore(openedState(key, job));
+  const step = (move: (now: Versioned) => Versioned) =>
+    store.set((state) => {
+      const next = move(state);
+      return next === state ? state : settle({ ...state, job: next.job, history: next.history });
+    });
+  return {
+    get: store.get,
+    subscribe: store.subscribe,
+    edit: (label, change) => step((now) => applyEdit(now, label, change)),
+    undo: () => step(undoEdit),
+    redo: () => step(redoEdit),
+    show: (change) => store.set((state) => ({ ...state, ...change })),
+    open: (nextKey, nextJob) => store.set(() => openedState(nextKey, nextJob)),
+  };
+}

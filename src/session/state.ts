@@ -1,0 +1,45 @@
+import type { History, Id, Job, Probe, ReadingQuantity, When } from "../job/index.ts";
+
+/** What the diagram board's pointer does. */
+export type Tool =
+  | { readonly name: "select" }
+  | { readonly name: "pan" }
+  /** The next click or drag places a part of this kind. */
+  | { readonly name: "place"; readonly kind: string }
+  /** Clicks lay a wire from pin to pin; `free` leaves out the right angles. */
+  | { readonly name: "wire"; readonly free: boolean };
+
+/** A reading being entered on the pad; tapping boards fills the probe that `asks` names. */
+export interface ReadingDraft {
+  readonly quantity: ReadingQuantity;
+  readonly red: Probe | null;
+  readonly black: Probe | null;
+  readonly asks: "red" | "black" | null;
+  readonly when: When;
+  readonly with: "meter" | "test-lamp";
+  /** As typed so far. */
+  readonly value: string;
+  readonly note: string;
+}
+
+/** Everything the screens show, saved part and unsaved part apart. */
+export interface SessionState {
+  /** Key of the job in the store of jobs. */
+  readonly key: string;
+  readonly job: Job;
+  readonly history: History;
+  /** The machine at hand: colours and readings are this one's. */
+  readonly machine: Id;
+  /** The sheet on the diagram board; null when there is none. */
+  readonly sheet: Id | null;
+  /** The plug on the plug board; null when there is none. */
+  readonly plug: Id | null;
+  /** Side the plug is looked at from; the stored points never move. */
+  readonly side: "mating" | "wire";
+  /** Chosen things, the chief one first: ids of parts, wires, readings; PinRefs; CavityRefs. */
+  readonly selection: readonly string[];
+  readonly tool: Tool;
+  readonly draft: ReadingDraft | null;
+  /** Shown in the status line until the next one. */
+  readonly notice: { readonly tone: "info" | "error"; readonly text: string } | null;
+}

@@ -1,0 +1,1 @@
+export * from "./iec-60757.ts";
