@@ -1,7 +1,47 @@
+import { cpSync } from "node:fs";
+import { join, resolve } from "node:path";
 import react from "@vitejs/plugin-react";
-import { defineConfig } from "vite";
+import { defineConfig, type Plugin } from "vite";
+import { ROOT } from "./scripts/support/project.mjs";
+import { sendFile } from "./scripts/support/static-files.mjs";
+
+/** Folders that the app fetches from while it runs, by the path that it fetches them under. */
+const SERVED: Readonly<Record<string, string>> = {
+  "sample-data": "sample-data",
+  // What the PDF reader needs for some files: character maps, fonts, image decoders, profiles.
+  "pdfjs/cmaps": "node_modules/pdfjs-dist/cmaps",
+  "pdfjs/standard_fonts": "node_modules/pdfjs-dist/standard_fonts",
+  "pdfjs/wasm": "node_modules/pdfjs-dist/wasm",
+  "pdfjs/iccs": "node_modules/pdfjs-dist/iccs",
+};
+
+/** Serves those folders in development and copies them into the build. */
+function servedFolders(): Plugin {
+  let outDir = "";
+  return {
+    name: "pintruth-served-folders",
+    configResolved: (config) => {
+      outDir = resolve(config.root, config.build.outDir);
+    },
+    configureServer: (server) => {
+      for (const [path, folder] of Object.entries(SERVED)) {
+        server.middlewares.use(`/${path}`, async (request, response, next) => {
+          if (!(await sendFile(join(ROOT, folder), request, response))) next();
+        });
+      }
+    },
+    writeBundle: () => {
+      for (const [path, folder] of Object.entries(SERVED)) {
+        cpSync(join(ROOT, folder), join(outDir, path), { recursive: true });
+      }
+    },
+  };
+}
 
 export default defineConfig({
-  plugins: [react()],
+  // Relative, so that the built folder works from any path of any server.
+  base: "./",
+  plugins: [react(), servedFolders()],
+  worker: { format: "es" },
   build: { target: "es2022", chunkSizeWarningLimit: 1200 },
 });

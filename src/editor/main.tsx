@@ -1,21 +1,50 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { newJob } from "../job/index.ts";
-import { createSession } from "../session/index.ts";
+import { createSession, keepSaved } from "../session/index.ts";
+import { pouchJobStore } from "../store/pouch.ts";
 import { App } from "./app/app.tsx";
+import { createJobDesk, NO_JOB } from "./app/job-desk.ts";
+import { JobDeskProvider } from "./app/job-desk-context.tsx";
 import { SessionProvider } from "./session-context.tsx";
+import { JobStoreProvider } from "./store-context.tsx";
 import { ThemeProvider } from "./theme/theme.tsx";
+import "./theme/fonts.css";
 import "./theme/tokens.css";
+import "./theme/base.css";
 
 const root = document.getElementById("root");
 if (!root) throw new Error("the page has no #root");
 
+const session = createSession(NO_JOB, newJob("New job", 24));
+const store = pouchJobStore();
+const saving = keepSaved(session, store, {
+  now: () => new Date().toISOString(),
+  wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
+});
+const desk = createJobDesk(session, store, saving);
+
+// A tab can be killed without a word once it is hidden: this is the last sure moment to save.
+document.addEventListener("visibilitychange", () => {
+  if (document.visibilityState === "hidden") void saving.flush();
+});
+addEventListener("pagehide", () => void saving.flush());
+addEventListener("beforeunload", (event) => {
+  if (saving.status.get().state !== "saved") event.preventDefault();
+});
+
+void desk.start();
+
 createRoot(root).render(
   <StrictMode>
     <ThemeProvider>
-      <SessionProvider session={createSession("new", newJob("New job", 24))}>
-        <App />
-      </SessionProvider>
+      <JobStoreProvider store={store}>
+        <JobDeskProvider desk={desk}>
+          <SessionProvider session={session}>
+            <App />
+          </SessionProvider>
+        </JobDeskProvider>
+      </JobStoreProvider>
     </ThemeProvider>
   </StrictMode>,
 );

@@ -1,5 +1,11 @@
 export * from "./history.ts";
+export { imageFilesOf, imageNames, renameImages, safeFile } from "./images.ts";
+export * from "./json-schema.ts";
+export * from "./mend.ts";
 export * from "./new-job.ts";
+export * from "./picture.ts";
+export { pinIdsOf } from "./pins.ts";
+export * from "./read.ts";
 export * from "./refs.ts";
 export {
   HIGHEST_SYSTEM_VOLTAGE,
@@ -10,3 +16,5 @@ export {
 export { CONTROLS, PART_KINDS, partSchema } from "./schema/parts.ts";
 export { ROLE_NAMES } from "./schema/shared.ts";
 export type * from "./types.ts";
+export { referenceIssues } from "./validate.ts";
+export { writeJobText, writePintruth } from "./write.ts";

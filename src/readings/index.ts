@@ -1,7 +1,9 @@
 import type { CavityRef, Id, Job, Reading } from "../job/index.ts";
 import type { ExpectedReading, JudgedReading, Prediction, ReadingSetup } from "./prediction.ts";
 
+export * from "./cautions.ts";
 export type * from "./prediction.ts";
+export * from "./setup-words.ts";
 
 /** PLACEHOLDER, replaced while the solver is built. */
 export function predict(_job: Job, _machine: Id, _setup: ReadingSetup): Prediction {

@@ -1,1 +1,10 @@
+export * from "./infer.ts";
+export * from "./judge.ts";
+export type { Meaning } from "./lexicon/meaning.ts";
+export { readWord } from "./lexicon/read-word.ts";
+export { meaningFits, printedWord } from "./printed.ts";
 export type * from "./role.ts";
+export { listAnd, listOr, ROLE_IN_WORDS, rolesInWords } from "./role-names.ts";
+export * from "./role-words.ts";
+export * from "./roles-of.ts";
+export { settlingReading } from "./settle.ts";

@@ -1,3 +1,12 @@
 export * from "./analysis.ts";
+export * from "./commands/index.ts";
+export * from "./counterparts.ts";
+export * from "./diagram/index.ts";
+export * from "./match.ts";
+export * from "./persistence.ts";
+export * from "./plug-edits.ts";
+export * from "./search.ts";
 export * from "./session.ts";
-export type * from "./state.ts";
+export * from "./state.ts";
+export * from "./stations.ts";
+export * from "./store.ts";

@@ -34,6 +34,9 @@ export function openedState(key: string, job: Job): SessionState {
     side: plug?.side ?? "mating",
     selection: [],
     tool: { name: "select" },
+    station: "check",
+    dialog: null,
+    showMatches: false,
     draft: null,
     notice: null,
   };

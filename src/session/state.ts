@@ -22,6 +22,13 @@ export interface ReadingDraft {
   readonly note: string;
 }
 
+/** The stations of the job that the screens give a place of their own. */
+export const STATION_IDS = ["diagram", "plug", "match", "check", "prove", "sheet"] as const;
+export type StationId = (typeof STATION_IDS)[number];
+
+/** What lies over the boards, one at a time. */
+export type DialogName = "find" | "jobs" | "sheet" | "cautions" | "machines" | "keys";
+
 /** Everything the screens show, saved part and unsaved part apart. */
 export interface SessionState {
   /** Key of the job in the store of jobs. */
@@ -39,6 +46,11 @@ export interface SessionState {
   /** Chosen things, the chief one first: ids of parts, wires, readings; PinRefs; CavityRefs. */
   readonly selection: readonly string[];
   readonly tool: Tool;
+  /** The station at hand: decides what stands beside the boards, and what a phone shows. */
+  readonly station: StationId;
+  readonly dialog: DialogName | null;
+  /** Whether the links are drawn across from board to board. */
+  readonly showMatches: boolean;
   readonly draft: ReadingDraft | null;
   /** Shown in the status line until the next one. */
   readonly notice: { readonly tone: "info" | "error"; readonly text: string } | null;

@@ -1,1 +1,3 @@
+export { memoryJobStore } from "./memory.ts";
 export type * from "./port.ts";
+export { UnreadableJob } from "./unreadable-job.ts";

@@ -1,4 +1,6 @@
-import type { Job } from "../job/index.ts";
+import type { Job, Picture } from "../job/index.ts";
+
+export type { Picture };
 
 /** A row of the list of jobs to come back to. */
 export interface JobSummary {
@@ -8,21 +10,24 @@ export interface JobSummary {
   readonly savedAt: string;
 }
 
-export interface Picture {
-  readonly bytes: Uint8Array;
-  /** MIME type, found from the bytes and not from a name: image/png, image/jpeg or image/webp. */
-  readonly type: string;
-}
-
 /** Where jobs live between visits. Pictures are kept once each, by the hash of their bytes. */
 export interface JobStore {
   /** Newest first. */
   list(): Promise<readonly JobSummary[]>;
-  /** Null when there is no such job. */
+  /** Null when there is no such job. Rejects with `UnreadableJob` when it is there but no job. */
   load(key: string): Promise<Job | null>;
+  /** Saves of one store follow one another in the order in which they were asked for. */
   save(key: string, job: Job): Promise<void>;
+  /** Removes the job, and those of its pictures that no other job refers to. */
   remove(key: string): Promise<void>;
   /** Keeps a picture and returns the `file` that a job refers to it by: `images/<sha-256>.<ext>`. */
   putPicture(picture: Picture): Promise<string>;
   getPicture(file: string): Promise<Picture | null>;
+}
+
+/** A store that also remembers which job was open. */
+export interface VisitStore extends JobStore {
+  /** Key of the job that was open last; null before the first, or when it is gone. */
+  lastOpened(): Promise<string | null>;
+  setLastOpened(key: string): Promise<void>;
 }

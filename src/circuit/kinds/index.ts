@@ -1,23 +1,62 @@
 import { add, type Point, scale, turn } from "../../base/index.ts";
 import type { Part, PartKindName, PinId } from "../../job/index.ts";
+import { alternator } from "./alternator.ts";
+import { battery } from "./battery.ts";
+import { converter } from "./converter.ts";
+import { diode } from "./diode.ts";
+import { ground } from "./ground.ts";
+import { inline } from "./inline.ts";
 import type { Element, PartKind, PinPlace, Stroke, Terminal } from "./kind.ts";
+import { lamp } from "./lamp.ts";
+import { moduleKind } from "./module.ts";
+import { offpage } from "./offpage.ts";
+import { potentiometer } from "./potentiometer.ts";
+import { breaker, fuse } from "./protection.ts";
+import { relay } from "./relay.ts";
+import { resistor } from "./resistor.ts";
+import { sender } from "./sender.ts";
+import { sensor } from "./sensor.ts";
+import { solenoid } from "./solenoid.ts";
+import { splice } from "./splice.ts";
+import { switchKind } from "./switch.ts";
+import { DEFAULT_UNIT } from "./unit.ts";
+import { heater, horn, motor } from "./winding.ts";
 
 export type * from "./kind.ts";
-
-/** Pixels of the squared picture per symbol unit where a part does not say. */
-export const DEFAULT_UNIT = 10;
+export { moduleSize } from "./module.ts";
+export { restPosition, springPositions } from "./switch.ts";
+export { DEFAULT_UNIT } from "./unit.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: a kind is looked up by the very part it is for
 type AnyKind = PartKind<any>;
 
 /** Every kind of part, in the order in which a palette shows them. */
-export const KINDS: Readonly<Partial<Record<PartKindName, AnyKind>>> = {};
+export const KINDS: Readonly<Record<PartKindName, AnyKind>> = {
+  battery,
+  ground,
+  fuse,
+  breaker,
+  switch: switchKind,
+  relay,
+  module: moduleKind,
+  lamp,
+  solenoid,
+  motor,
+  heater,
+  horn,
+  resistor,
+  diode,
+  sender,
+  potentiometer,
+  sensor,
+  alternator,
+  converter,
+  splice,
+  inline,
+  offpage,
+};
 
-export function kindOf(kind: PartKindName): AnyKind {
-  const found = KINDS[kind];
-  if (!found) throw new Error(`no such kind: ${kind}`);
-  return found;
-}
+export const kindOf = (kind: PartKindName): AnyKind => KINDS[kind];
 
 export const pinsOf = (part: Part): readonly PinPlace[] => kindOf(part.kind).pins(part);
 

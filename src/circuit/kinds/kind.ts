@@ -25,20 +25,30 @@ export type Law =
     }
   /** A relay's contact; `pulled`: closed while the coil of the same part is energised. */
   | { readonly is: "relay-contact"; readonly closedWhen: "pulled" | "rested" }
-  /** A relay's coil. `cathode`: where a suppression diode's cathode sits. */
+  /**
+   * A relay's coil. `ohms`: its winding alone; `parallelOhms`: a suppression resistor across it.
+   * `cathode`: where a suppression diode's cathode sits. `latching`: its contacts stay where the
+   * last pulse put them, so that its present state can't be told from what is on the coil now.
+   */
   | {
       readonly is: "coil";
       readonly ohms: number;
+      readonly parallelOhms?: number;
+      readonly latching?: boolean;
       readonly cathode: "a" | "b" | null;
       /** Shares of the system voltage. */
       readonly pullIn: number;
       readonly dropOut: number;
     }
-  /** Something that does work: lamp, solenoid, motor, heater, horn. `coldOhms` differs for a filament. */
+  /**
+   * Something that does work: lamp, solenoid, motor, heater, horn. `coldOhms` differs for a filament.
+   * `spread`: factors on `ohms` that a good part stays within, cold morning to hot machine.
+   */
   | {
       readonly is: "load";
       readonly ohms: number;
       readonly coldOhms: number;
+      readonly spread: readonly [low: number, high: number];
       readonly cathode: "a" | "b" | null;
     }
   /** A light-emitting lamp: conducts from `a` (anode) to `b` only. */
@@ -52,13 +62,46 @@ export type Law =
   | { readonly is: "wiper"; readonly ohms: number }
   /** Conducts from `a` (anode) to `b` (cathode). */
   | { readonly is: "diode" }
-  /** `a` is the positive terminal. `live`: always, only with the engine running, or while `fedBy` is. */
+  /**
+   * `a` is the positive terminal. `live`: always, only with the engine running, while `fedBy` (or
+   * one of the pairs in `orBy`) has `minVolts` across it, or nobody has said when.
+   * `restOhms`: what it is while not live; open when absent.
+   */
   | {
       readonly is: "source";
       readonly volts: number;
       readonly ohms: number;
-      readonly live: "always" | "engine-running" | { readonly fedBy: readonly [PinId, PinId] };
+      readonly restOhms?: number;
+      readonly live: "always" | "engine-running" | "unknown" | Fed;
+    }
+  /** What a module does between two of its pins, as far as somebody has said. */
+  | {
+      readonly is: "module-path";
+      readonly does: ModuleDeed;
+      /** The pin that decides; its level counts against the module's own ground. */
+      readonly input: PinId | null;
+      readonly active: "high" | "low";
+      readonly seconds: number | null;
+      /** Acts only while powered; null when nobody has said by what. */
+      readonly power: Fed | null;
     };
+
+export type ModuleDeed =
+  | "follow"
+  | "invert"
+  | "toggle"
+  | "delay-on"
+  | "delay-off"
+  | "flash"
+  | "always";
+
+/** Pairs of positive and negative pin of the same part, any one of which feeds it. */
+export interface Fed {
+  readonly fedBy: readonly [PinId, PinId];
+  readonly orBy?: readonly (readonly [PinId, PinId])[];
+  /** Volts below which it does nothing. */
+  readonly minVolts: number;
+}
 
 /** One join between two pins of the same part. */
 export interface Element {

@@ -1,3 +1,92 @@
+import { useMemo, useState } from "react";
+import type { StationId } from "../../session/index.ts";
+import { LinkOverlay } from "../link-drag.tsx";
+import { useSelected, useSession } from "../session-context.tsx";
+import styles from "./app.module.css";
+import { appCommands } from "./app-commands.ts";
+import { Aside } from "./aside.tsx";
+import { Boards } from "./boards.tsx";
+import { TipProvider } from "./controls/index.ts";
+import { Dialogs } from "./dialogs.tsx";
+import { DropZone } from "./drop-zone.tsx";
+import { NO_JOB } from "./job-desk.ts";
+import { useJobDesk } from "./job-desk-context.tsx";
+import { PhoneNav, type PhoneView } from "./phone-nav.tsx";
+import { PhoneScreen } from "./phone-screen.tsx";
+import { StationPath } from "./station-path.tsx";
+import { StatusLine } from "./status-line.tsx";
+import { TableDock } from "./table-dock.tsx";
+import { TopBar } from "./top-bar.tsx";
+import { UprightDock } from "./upright-dock.tsx";
+import { useClipboard } from "./use-clipboard.ts";
+import { useIncomingFiles } from "./use-incoming-files.ts";
+import { useKeyboard } from "./use-keyboard.ts";
+import { useForm, useSizes } from "./use-layout.ts";
+
+/** The boards, once there is a job to show on them. */
 export function App() {
-  return <main>Pintruth</main>;
+  const opened = useSelected((state) => state.key !== NO_JOB);
+  return opened ? <Desk /> : <p className={styles.opening}>Opening the job…</p>;
+}
+
+function Desk() {
+  const session = useSession();
+  const form = useForm();
+  const sizes = useSizes();
+  const station = useSelected((state) => state.station);
+  // A phone starts at home, the pin table, and leaves it whenever the station changes.
+  const [phone, setPhone] = useState<{ view: PhoneView; station: StationId }>({
+    view: "table",
+    station,
+  });
+  const view = phone.station === station ? phone.view : station;
+  const desk = useJobDesk();
+  const commands = useMemo(() => appCommands(desk), [desk]);
+  const takeFiles = useIncomingFiles();
+  useKeyboard(commands);
+  useClipboard(commands, takeFiles);
+
+  const go = (to: PhoneView) => {
+    if (to === "sheet") session.show({ dialog: "sheet" });
+    else if (to === "table") setPhone({ view: to, station });
+    else {
+      setPhone({ view: to, station: to });
+      session.show({ station: to });
+    }
+  };
+
+  return (
+    <TipProvider>
+      <div className={styles.app} data-form={form} data-table={sizes.table}>
+        <TopBar form={form} />
+        {form === "phone" ? (
+          <>
+            <PhoneScreen view={view} onGo={go} />
+            <PhoneNav view={view} onGo={go} />
+          </>
+        ) : (
+          <>
+            <StationPath onGo={go} />
+            <main className={styles.main}>
+              <Boards
+                stacked={form === "upright"}
+                share={sizes.share}
+                onShare={(share) => sizes.change({ share })}
+              />
+              {form === "desk" ? (
+                <TableDock height={sizes.table} onHeight={(table) => sizes.change({ table })} />
+              ) : (
+                <UprightDock />
+              )}
+            </main>
+            {form === "desk" && <Aside />}
+          </>
+        )}
+      </div>
+      <LinkOverlay />
+      <Dialogs commands={commands} />
+      <StatusLine />
+      <DropZone onFiles={takeFiles} />
+    </TipProvider>
+  );
 }

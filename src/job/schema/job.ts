@@ -18,42 +18,54 @@ export const JOB_VERSION = 1;
 /** Above this the trade and its dangers are another one. */
 export const HIGHEST_SYSTEM_VOLTAGE = 60;
 
-const imageSchema = z.looseObject({
-  file: z.string().min(1).describe("path inside the job's own folder or archive"),
-  width: positive.describe("pixels"),
-  height: positive.describe("pixels"),
-});
+const imageSchema = z
+  .looseObject({
+    file: z.string().min(1).describe("path inside the job's own folder or archive"),
+    width: positive.describe("pixels"),
+    height: positive.describe("pixels"),
+  })
+  .meta({ id: "Image" });
 
-export const sheetSchema = z.looseObject({
-  id: idSchema,
-  title: z.string().optional(),
-  image: imageSchema.optional(),
-  corners: z
-    .tuple([pointSchema, pointSchema, pointSchema, pointSchema])
-    .optional()
-    .describe("in pixels of the original picture, clockwise from top left"),
-});
+export const sheetSchema = z
+  .looseObject({
+    id: idSchema,
+    title: z.string().optional(),
+    image: imageSchema.optional(),
+    corners: z
+      .tuple([pointSchema, pointSchema, pointSchema, pointSchema])
+      .optional()
+      .describe("in pixels of the original picture, clockwise from top left"),
+  })
+  .meta({ id: "Sheet" });
 
-export const wireSchema = z.looseObject({
-  id: idSchema,
-  from: pinRefSchema,
-  to: pinRefSchema,
-  number: z.string().optional(),
-  colour: colourSchema.optional(),
-  mm2: positive.optional(),
-  awg: finite.optional(),
-  metres: positive.optional(),
-  path: z.array(pointSchema).optional().describe("corners between the two ends, pixels"),
-});
+export const wireSchema = z
+  .looseObject({
+    id: idSchema,
+    from: pinRefSchema,
+    to: pinRefSchema,
+    number: z.string().optional(),
+    colour: colourSchema.optional(),
+    mm2: positive.optional(),
+    awg: finite.optional(),
+    metres: positive.optional(),
+    path: z.array(pointSchema).optional().describe("corners between the two ends, pixels"),
+  })
+  .meta({ id: "Wire" });
 
-export const cavitySchema = z.looseObject({
-  mark: z.string().min(1, "a cavity needs a mark"),
-  at: pointSchema.describe("millimetres as seen from `side`, x right, y down"),
-  empty: z.boolean().optional(),
-  blocked: z.boolean().optional(),
-});
+export const cavitySchema = z
+  .looseObject({
+    mark: z.string().min(1, "a cavity needs a mark"),
+    at: pointSchema.describe("millimetres as seen from `side`, x right, y down"),
+    empty: z.boolean().optional(),
+    blocked: z.boolean().optional(),
+    opening: z
+      .enum(["round", "blade-across", "blade-upright"])
+      .optional()
+      .describe("shape of the hole; round when absent"),
+  })
+  .meta({ id: "Cavity" });
 
-export const outlineSchema = z.union([
+export const outlineSchema = z.discriminatedUnion("shape", [
   z.looseObject({
     shape: z.literal("rectangle"),
     at: pointSchema.describe("top left, millimetres"),
@@ -69,92 +81,108 @@ export const outlineSchema = z.union([
   z.looseObject({ shape: z.literal("polygon"), points: z.array(pointSchema).min(3) }),
 ]);
 
-export const keySchema = z.looseObject({
-  kind: z.enum(["latch", "key"]),
-  at: pointSchema.describe("centre, millimetres"),
-  width: positive,
-  height: positive,
-  turn: finite.optional(),
-});
+export const keySchema = z
+  .looseObject({
+    kind: z.enum(["latch", "key"]),
+    at: pointSchema.describe("centre, millimetres"),
+    width: positive,
+    height: positive,
+    turn: finite.optional(),
+  })
+  .meta({ id: "PlugKey" });
 
-export const plugSchema = z.looseObject({
-  id: idSchema,
-  name: z.string().optional(),
-  side: z.enum(["mating", "wire"]).describe("the side that `at` was drawn from"),
-  holds: z.enum(["pins", "sockets"]).optional(),
-  cavities: z.array(cavitySchema),
-  outline: outlineSchema.optional(),
-  keys: z.array(keySchema).optional(),
-  photo: z
-    .looseObject({
-      ...imageSchema.shape,
-      at: pointSchema.describe("where the picture's top left lies, millimetres"),
-      mmPerPixel: positive,
-    })
-    .optional(),
-});
+export const plugSchema = z
+  .looseObject({
+    id: idSchema,
+    name: z.string().optional(),
+    side: z.enum(["mating", "wire"]).describe("the side that `at` was drawn from"),
+    holds: z.enum(["pins", "sockets"]).optional(),
+    cavities: z.array(cavitySchema),
+    outline: outlineSchema.optional(),
+    keys: z.array(keySchema).optional(),
+    photo: z
+      .looseObject({
+        ...imageSchema.shape,
+        at: pointSchema.describe("where the picture's top left lies, millimetres"),
+        mmPerPixel: positive,
+      })
+      .optional(),
+  })
+  .meta({ id: "Plug" });
 
-export const whenSchema = z.looseObject({
-  switches: z.record(z.string(), z.string()).optional(),
-  unplugged: z.array(z.string()).optional(),
-  removed: z.array(z.string()).optional(),
-  standIn: z.string().optional(),
-  engine: z.enum(["off", "cranking", "running"]).optional(),
-});
+export const whenSchema = z
+  .looseObject({
+    switches: z.record(z.string(), z.string()).optional(),
+    unplugged: z.array(z.string()).optional(),
+    removed: z.array(z.string()).optional(),
+    standIn: z.string().optional(),
+    engine: z.enum(["off", "cranking", "running"]).optional(),
+  })
+  .meta({ id: "When" });
 
-export const readingSchema = z.looseObject({
-  id: idSchema,
-  quantity: z.enum(["volts", "ohms", "amps", "drop"]),
-  red: probeSchema,
-  black: probeSchema,
-  value: z.union([finite, z.literal("OL")]),
-  when: whenSchema,
-  with: z.enum(["meter", "test-lamp"]).optional(),
-  at: z.string().optional().describe("ISO 8601 date and time"),
-  note: z.string().optional(),
-});
+export const readingSchema = z
+  .looseObject({
+    id: idSchema,
+    quantity: z.enum(["volts", "ohms", "amps", "drop"]),
+    red: probeSchema,
+    black: probeSchema,
+    value: z.union([finite, z.literal("OL")]),
+    when: whenSchema,
+    with: z.enum(["meter", "test-lamp"]).optional(),
+    at: z.string().optional().describe("ISO 8601 date and time"),
+    note: z.string().optional(),
+  })
+  .meta({ id: "Reading" });
 
-const trialSchema = z.looseObject({
-  id: idSchema,
-  when: whenSchema,
-  saw: z.array(z.looseObject({ part: z.string(), state: z.enum(["on", "off"]) })),
-  note: z.string().optional(),
-});
+const trialSchema = z
+  .looseObject({
+    id: idSchema,
+    when: whenSchema,
+    saw: z.array(z.looseObject({ part: z.string(), state: z.enum(["on", "off"]) })),
+    note: z.string().optional(),
+  })
+  .meta({ id: "Trial" });
 
-export const machineWireSchema = z.looseObject({
-  cavity: cavityRefSchema,
-  colour: colourSchema.optional(),
-  number: z.string().optional(),
-  mm2: positive.optional(),
-  note: z.string().optional(),
-});
+export const machineWireSchema = z
+  .looseObject({
+    cavity: cavityRefSchema,
+    colour: colourSchema.optional(),
+    number: z.string().optional(),
+    mm2: positive.optional(),
+    note: z.string().optional(),
+  })
+  .meta({ id: "MachineWire" });
 
-export const machineSchema = z.looseObject({
-  id: idSchema,
-  name: z.string(),
-  serial: z.string().optional(),
-  hours: notNegative.optional(),
-  wires: z.array(machineWireSchema),
-  changes: z
-    .array(
-      z.looseObject({
-        without: z.array(z.string()).optional(),
-        parts: z.array(partSchema).optional(),
-        wires: z.array(wireSchema).optional(),
-        note: z.string(),
-      }),
-    )
-    .optional(),
-  readings: z.array(readingSchema),
-  trials: z.array(trialSchema),
-});
+export const machineSchema = z
+  .looseObject({
+    id: idSchema,
+    name: z.string(),
+    serial: z.string().optional(),
+    hours: notNegative.optional(),
+    wires: z.array(machineWireSchema),
+    changes: z
+      .array(
+        z.looseObject({
+          without: z.array(z.string()).optional(),
+          parts: z.array(partSchema).optional(),
+          wires: z.array(wireSchema).optional(),
+          note: z.string(),
+        }),
+      )
+      .optional(),
+    readings: z.array(readingSchema),
+    trials: z.array(trialSchema),
+  })
+  .meta({ id: "Machine" });
 
-const standInSchema = z.looseObject({
-  id: idSchema,
-  kind: z.enum(["relay", "switch", "jumper"]),
-  replaces: z.string(),
-  map: z.array(z.looseObject({ cavity: cavityRefSchema, terminal: z.string() })),
-});
+const standInSchema = z
+  .looseObject({
+    id: idSchema,
+    kind: z.enum(["relay", "switch", "jumper"]),
+    replaces: z.string(),
+    map: z.array(z.looseObject({ cavity: cavityRefSchema, terminal: z.string() })),
+  })
+  .meta({ id: "StandIn" });
 
 export const jobSchema = z.looseObject({
   format: z.literal(JOB_FORMAT),

@@ -14,7 +14,7 @@ export const ROLE_NAMES = [
   "signal",
   "unused",
 ] as const;
-export const roleNameSchema = z.enum(ROLE_NAMES);
+export const roleNameSchema = z.enum(ROLE_NAMES).meta({ id: "RoleName" });
 export type RoleName = z.infer<typeof roleNameSchema>;
 
 /** An id is unique across the whole job and holds no colon, so that a reference is never ambiguous. */
@@ -22,26 +22,42 @@ export const idSchema = z
   .string()
   .min(1, "an id may not be empty")
   .max(200, "an id may have at most 200 characters")
-  .regex(/^[^:]*$/, "an id may not hold a colon");
+  .regex(/^[^:]*$/, "an id may not hold a colon")
+  // Such an id would be found in every object that is used as a lookup.
+  .refine(
+    (id) => !(id in Object.prototype),
+    "programs keep that word for themselves: choose another id",
+  );
 
 /** `part:pin` */
-export const pinRefSchema = z.string().regex(/^[^:]+:.+$/s, 'write it as "part:pin"');
+export const pinRefSchema = z
+  .string()
+  .regex(/^[^:]+:[\s\S]+$/, 'write it as "part:pin"')
+  .meta({ id: "PinRef" });
 /** `plug:mark` */
-export const cavityRefSchema = z.string().regex(/^[^:]+:.+$/s, 'write it as "plug:mark"');
+export const cavityRefSchema = z
+  .string()
+  .regex(/^[^:]+:[\s\S]+$/, 'write it as "plug:mark"')
+  .meta({ id: "CavityRef" });
 /** A pin, a cavity, `battery+`, `battery-` or `chassis`. */
 export const probeSchema = z
   .string()
   .regex(
-    /^([^:]+:.+|battery[+-]|chassis)$/s,
+    /^([^:]+:[\s\S]+|battery[+-]|chassis)$/,
     'write it as "part:pin", "plug:mark", "battery+", "battery-" or "chassis"',
-  );
+  )
+  .meta({ id: "Probe" });
 
 export const finite = z.number();
 export const notNegative = z.number().min(0, "may not be negative");
 export const positive = z.number().positive("must be above zero");
-export const pointSchema = z.tuple([finite, finite]);
+export const pointSchema = z.tuple([finite, finite]).meta({ id: "Point" });
 
-export const colourSchema = z.looseObject({
-  base: z.enum(COLOUR_CODES).describe("IEC 60757 code of the insulation"),
-  tracer: z.enum(COLOUR_CODES).optional().describe("IEC 60757 code of the thin stripe"),
-});
+const colourCodeSchema = z.enum(COLOUR_CODES).meta({ id: "ColourCode" });
+
+export const colourSchema = z
+  .looseObject({
+    base: colourCodeSchema.describe("IEC 60757 code of the insulation"),
+    tracer: colourCodeSchema.optional().describe("IEC 60757 code of the thin stripe"),
+  })
+  .meta({ id: "Colour" });

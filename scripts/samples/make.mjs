@@ -1,0 +1,8 @@
+// Makes everything in sample-data: node scripts/samples/make.mjs [folder]
+import { fileURLToPath } from "node:url";
+import { runnerImport } from "vite";
+
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+const { module } = await runnerImport(here("./make.ts"), { configFile: false });
+const folder = process.argv[2] ?? here("../../sample-data");
+for (const line of await module.makeSamples(folder)) console.log(line);

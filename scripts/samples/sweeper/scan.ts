@@ -1,0 +1,7 @@
+import { age, type Ageing } from "../ageing/age.ts";
+import { drawSweeperPage } from "./page.ts";
+
+export const SWEEPER_IMAGE = "images/sweeper-sheet-7.jpg";
+
+/** The printed sheet after years in a cab and once over a photocopier, as JPEG bytes. */
+export const sweeperScan = (ageing: Ageing): Uint8Array => age(drawSweeperPage(), ageing);

@@ -1,0 +1,14 @@
+import type { PartKind } from "./kind.ts";
+import { filled, line } from "./strokes.ts";
+import { leads, twoPins } from "./two-pin.ts";
+
+export const diode: PartKind<"diode"> = {
+  kind: "diode",
+  title: "diode",
+  letter: "R",
+  defaults: () => ({}),
+  pins: twoPins("A", "K"),
+  elements: (part) => [{ part: part.id, a: "A", b: "K", law: { is: "diode" } }],
+  faults: ["open", "shorted"],
+  draw: () => [...leads(1), filled([-1, -1.1], [-1, 1.1], [1, 0]), line([1, -1.1], [1, 1.1])],
+};

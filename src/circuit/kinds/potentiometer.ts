@@ -1,0 +1,33 @@
+import type { PartKind } from "./kind.ts";
+import { box, filled, line } from "./strokes.ts";
+import { leads } from "./two-pin.ts";
+
+/** The usual track of a pedal or joystick (common practice, no source). */
+const USUAL_OHMS = 5000;
+
+export const potentiometer: PartKind<"potentiometer"> = {
+  kind: "potentiometer",
+  title: "potentiometer",
+  letter: "R",
+  defaults: () => ({ ohms: USUAL_OHMS }),
+  pins: () => [
+    { id: "1", at: [-3, 0] },
+    { id: "2", at: [3, 0] },
+    { id: "W", at: [0, 3] },
+  ],
+  elements: (part) => {
+    const ohms = part.ohms ?? USUAL_OHMS;
+    return [
+      { part: part.id, a: "1", b: "2", law: { is: "track", ohms } },
+      { part: part.id, a: "W", b: "1", law: { is: "wiper", ohms } },
+      { part: part.id, a: "W", b: "2", law: { is: "wiper", ohms } },
+    ];
+  },
+  faults: ["open", "shorted", "high-resistance"],
+  draw: () => [
+    ...leads(2),
+    box([-2, -0.8], [2, 0.8]),
+    line([0, 3], [0, 1.6]),
+    filled([0, 0.8], [-0.5, 1.7], [0.5, 1.7]),
+  ],
+};

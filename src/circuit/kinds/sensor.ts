@@ -1,0 +1,34 @@
+import type { PartKind } from "./kind.ts";
+import { box, line, outline, text } from "./strokes.ts";
+
+/** An active sensor: what its signal is depends on what it senses, so it declares no elements. */
+export const sensor: PartKind<"sensor"> = {
+  kind: "sensor",
+  title: "sensor",
+  letter: "B",
+  defaults: () => ({ output: "pnp" as const }),
+  pins: () => [
+    { id: "+", at: [3, -2] },
+    { id: "S", at: [3, 0] },
+    { id: "-", at: [3, 2] },
+  ],
+  elements: () => [],
+  terminal: (_part, pin) =>
+    pin === "+"
+      ? "sensor-plus"
+      : pin === "-"
+        ? "sensor-minus"
+        : pin === "S"
+          ? "sensor-signal"
+          : null,
+  faults: ["dead", "stuck-open", "stuck-closed", "open"],
+  draw: () => [
+    box([-3, -3], [2, 3]),
+    outline([-0.5, -1.2], [0.9, 0], [-0.5, 1.2], [-1.9, 0]),
+    line([2, -2], [3, -2]),
+    line([2, 0], [3, 0]),
+    line([2, 2], [3, 2]),
+    text([1.4, -2], "+", 1.2),
+    text([1.4, 2], "−", 1.2),
+  ],
+};

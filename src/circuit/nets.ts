@@ -1,0 +1,181 @@
+import { type Id, type Part, type PartOf, type PinRef, pinRef, type Wire } from "../job/index.ts";
+import { type Element, elementsOf, pinsOf, type Terminal, terminalOf } from "./kinds/index.ts";
+import type { Circuit } from "./machine-circuit.ts";
+
+/** Index of a net in `Network.nets`. */
+export type NetId = number;
+
+/** Everything that is one and the same point of the circuit whatever any switch does. */
+export interface Net {
+  readonly pins: readonly PinRef[];
+  readonly terminals: readonly PinTerminal[];
+  /** Part elements that leave this net, as seen from it. */
+  readonly ways: readonly Way[];
+}
+
+/** A pin that is more than the end of an element. */
+export interface PinTerminal {
+  readonly pin: PinRef;
+  readonly part: Part;
+  readonly terminal: Terminal;
+}
+
+/** An element of a part seen from one of its two nets. */
+export interface Way {
+  readonly element: Element;
+  readonly from: PinRef;
+  readonly to: PinRef;
+  readonly far: NetId;
+  /** True where `from` is the element's `a`. */
+  readonly forward: boolean;
+}
+
+/** One hop between two pins of the same net: along a wire, or unseen through ground or a page end. */
+export interface Hop {
+  readonly to: PinRef;
+  /** Null where chassis or an equal page-end label makes the join. */
+  readonly wire: Id | null;
+}
+
+export interface Network {
+  readonly parts: ReadonlyMap<Id, Part>;
+  readonly wires: ReadonlyMap<Id, Wire>;
+  readonly nets: readonly Net[];
+  /** The net of a pin; undefined for a pin that no part has. */
+  readonly netOf: ReadonlyMap<PinRef, NetId>;
+  readonly hops: ReadonlyMap<PinRef, readonly Hop[]>;
+  /** Page ends that have no partner and whose beyond the user has not named. */
+  readonly untraced: ReadonlySet<PinRef>;
+}
+
+const FRAME = "frame";
+
+/** What makes separate pins one point without a wire: chassis places and equal page-end labels. */
+function unseenJoinKey(part: Part): string | null {
+  if (part.kind === "ground") return `ground ${(part.place ?? FRAME).trim().toLowerCase()}`;
+  if (part.kind === "offpage") {
+    const label = pageLabel(part);
+    return label === "" ? null : `page ${label}`;
+  }
+  return null;
+}
+
+const pageLabel = (part: PartOf<"offpage">) => (part.label ?? "").trim().toLowerCase();
+
+function findRoot(parent: Map<PinRef, PinRef>, pin: PinRef): PinRef {
+  let root = pin;
+  for (let up = parent.get(root); up !== undefined && up !== root; up = parent.get(root)) root = up;
+  let walk = pin;
+  while (walk !== root) {
+    const next = parent.get(walk) ?? root;
+    parent.set(walk, root);
+    walk = next;
+  }
+  return root;
+}
+
+/** Merges wires, chassis places and page ends into nets and hangs every part element between them. */
+export function buildNetwork(circuit: Circuit, systemVoltage: number): Network {
+  const parts = new Map(circuit.parts.map((part) => [part.id, part]));
+  const wires = new Map(circuit.wires.map((wire) => [wire.id, wire]));
+  const parent = new Map<PinRef, PinRef>();
+  const hops = new Map<PinRef, Hop[]>();
+  for (const part of circuit.parts) {
+    for (const pin of pinsOf(part)) {
+      const ref = pinRef(part.id, pin.id);
+      parent.set(ref, ref);
+      hops.set(ref, []);
+    }
+  }
+  const join = (a: PinRef, b: PinRef, wire: Id | null) => {
+    if (!parent.has(a) || !parent.has(b)) return;
+    hops.get(a)?.push({ to: b, wire });
+    hops.get(b)?.push({ to: a, wire });
+    const rootA = findRoot(parent, a);
+    const rootB = findRoot(parent, b);
+    if (rootA !== rootB) parent.set(rootB, rootA);
+  };
+  for (const wire of circuit.wires) join(wire.from, wire.to, wire.id);
+
+  const firstWithKey = new Map<string, PinRef>();
+  const pageCounts = new Map<string, number>();
+  for (const part of circuit.parts) {
+    if (part.kind === "offpage") {
+      const label = pageLabel(part);
+      pageCounts.set(label, (pageCounts.get(label) ?? 0) + 1);
+    }
+    const key = unseenJoinKey(part);
+    if (key === null) continue;
+    const pin = pinRef(part.id, "1");
+    const first = firstWithKey.get(key);
+    if (first === undefined) firstWithKey.set(key, pin);
+    else join(first, pin, null);
+  }
+
+  const untraced = new Set<PinRef>();
+  for (const part of circuit.parts) {
+    if (part.kind !== "offpage" || part.is !== undefined) continue;
+    const label = pageLabel(part);
+    if (label === "" || pageCounts.get(label) === 1) untraced.add(pinRef(part.id, "1"));
+  }
+
+  const netOf = new Map<PinRef, NetId>();
+  const idOfRoot = new Map<PinRef, NetId>();
+  const nets: { pins: PinRef[]; terminals: PinTerminal[]; ways: Way[] }[] = [];
+  for (const part of circuit.parts) {
+    for (const pin of pinsOf(part)) {
+      const ref = pinRef(part.id, pin.id);
+      const root = findRoot(parent, ref);
+      let id = idOfRoot.get(root);
+      if (id === undefined) {
+        id = nets.length;
+        idOfRoot.set(root, id);
+        nets.push({ pins: [], terminals: [], ways: [] });
+      }
+      netOf.set(ref, id);
+      nets[id]?.pins.push(ref);
+      const terminal = terminalOf(part, pin.id);
+      if (terminal) nets[id]?.terminals.push({ pin: ref, part, terminal });
+    }
+  }
+  for (const part of circuit.parts) {
+    for (const element of elementsOf(part, systemVoltage)) {
+      const a = pinRef(part.id, element.a);
+      const b = pinRef(part.id, element.b);
+      const netA = netOf.get(a);
+      const netB = netOf.get(b);
+      if (netA === undefined || netB === undefined) continue;
+      nets[netA]?.ways.push({ element, from: a, to: b, far: netB, forward: true });
+      nets[netB]?.ways.push({ element, from: b, to: a, far: netA, forward: false });
+    }
+  }
+  return { parts, wires, nets, netOf, hops, untraced };
+}
+
+/** Ids of wires and parts on the shortest way from one pin to another inside one net, ends left out. */
+export function wayInsideNet(network: Network, from: PinRef, to: PinRef): readonly Id[] {
+  if (from === to) return [];
+  const cameFrom = new Map<PinRef, { pin: PinRef; wire: Id | null }>([
+    [from, { pin: from, wire: null }],
+  ]);
+  const queue: PinRef[] = [from];
+  for (let head = 0; head < queue.length; head++) {
+    const pin = queue[head] as PinRef;
+    if (pin === to) break;
+    for (const hop of network.hops.get(pin) ?? []) {
+      if (cameFrom.has(hop.to)) continue;
+      cameFrom.set(hop.to, { pin, wire: hop.wire });
+      queue.push(hop.to);
+    }
+  }
+  const ids: Id[] = [];
+  let pin = to;
+  while (pin !== from) {
+    const step = cameFrom.get(pin);
+    if (!step) return [];
+    if (step.wire !== null) ids.push(step.wire);
+    pin = step.pin;
+    if (pin !== from) ids.push(pin.slice(0, pin.indexOf(":")));
+  }
+  return ids.reverse();
+}

@@ -1,0 +1,107 @@
+import type { Id } from "../../job/index.ts";
+import type { NetId, Network } from "../nets.ts";
+import { type Command, commandsOf, isPlainFeed } from "./controls.ts";
+import { createRelayStates, type RelayStates } from "./relays.ts";
+import { createVariables, RELAY, type Variables } from "./variables.ts";
+import { type Flow, plainConduction, type Surroundings, type Walk, walkFrom } from "./walk.ts";
+
+/** Answers questions about one circuit as one module sees it, each worked out once. */
+export interface Explorer {
+  readonly network: Network;
+  /** The module taken out; null for none: then every module is another module. */
+  readonly judged: Id | null;
+  readonly variables: Variables;
+  readonly relays: RelayStates;
+  walk(net: NetId, flow: Flow): Walk;
+  /** Fed by itself (in) or grounded by itself (out): a bus, not a signal. */
+  isRail(net: NetId, flow: Flow): boolean;
+  /** What commands a condition, relays that hold themselves followed to their own commands. */
+  commands(cube: readonly number[]): ReadonlySet<Command>;
+}
+
+export function createExplorer(network: Network, judged: Id | null): Explorer {
+  const variables = createVariables();
+  const walks = { in: new Map<NetId, Walk>(), out: new Map<NetId, Walk>() };
+
+  const walk = (net: NetId, flow: Flow): Walk => {
+    let found = walks[flow].get(net);
+    if (!found) {
+      found = walkFrom(surroundings, net, flow);
+      walks[flow].set(net, found);
+    }
+    return found;
+  };
+
+  const relays = createRelayStates(network, variables, (net, flow) =>
+    walkFrom(coilSurroundings, net, flow),
+  );
+
+  const relayCommands = (relay: Id, seen: ReadonlySet<Id> = new Set()): ReadonlySet<Command> => {
+    const commands = new Set<Command>();
+    if (seen.has(relay)) return commands;
+    if (relays.commandedByUnknown(relay)) commands.add("unknown");
+    const follow = (next: Id) => relayCommands(next, new Set([...seen, relay]));
+    for (const cube of relays.energised(relay) ?? []) {
+      for (const command of commandsOf(cube, variables, follow)) commands.add(command);
+    }
+    return commands;
+  };
+  const commands = (cube: readonly number[]) =>
+    commandsOf(cube, variables, (relay) => relayCommands(relay));
+
+  const conductionWith =
+    (contact: RelayStates["contact"]): Surroundings["conduction"] =>
+    (way, flow) =>
+      plainConduction(network, variables, contact, way, flow);
+
+  const plain = conductionWith((relay, closedWhen) => relays.contact(relay, closedWhen));
+
+  /** Whether nets are buses, each worked out once, with the given idea of what conducts. */
+  const railFinder = (conduction: Surroundings["conduction"]) => {
+    const known = { in: new Map<NetId, boolean>(), out: new Map<NetId, boolean>() };
+    const plainly = (cube: readonly number[], flow: Flow) => {
+      const by = commands(cube);
+      return flow === "in" ? isPlainFeed(by) : by.size === 0;
+    };
+    const around: Surroundings = {
+      network,
+      judged,
+      variables,
+      conduction: (way, flow) =>
+        (conduction(way, flow) ?? []).filter((cube) => plainly(cube, flow)),
+      isRail: () => false,
+    };
+    return (net: NetId, flow: Flow): boolean => {
+      let answer = known[flow].get(net);
+      if (answer === undefined) {
+        answer = walkFrom(around, net, flow).arrivals.some(
+          ({ end, cube }) => (end.is === "source" || end.is === "ground") && plainly(cube, flow),
+        );
+        known[flow].set(net, answer);
+      }
+      return answer;
+    };
+  };
+
+  const isRail = railFinder(plain);
+  const surroundings: Surroundings = { network, judged, variables, conduction: plain, isRail };
+
+  // While a coil's own condition is being found, relays that hold themselves (or one another in a
+  // ring) are variables and not followed, nor part of any bus: following them would never end.
+  const coilConduction = conductionWith((relay, closedWhen) =>
+    relays.holdsItself(relay)
+      ? [[variables.numberOf({ is: "relay", part: relay }), RELAY[closedWhen]]]
+      : relays.contact(relay, closedWhen),
+  );
+  const coilSurroundings: Surroundings = {
+    ...surroundings,
+    conduction: coilConduction,
+    isRail: railFinder(
+      conductionWith((relay, closedWhen) =>
+        relays.holdsItself(relay) ? [] : relays.contact(relay, closedWhen),
+      ),
+    ),
+  };
+
+  return { network, judged, variables, relays, walk, isRail, commands };
+}

@@ -1,0 +1,233 @@
+import type { Id, PinRef } from "../../job/index.ts";
+import type { NetId, Network, Way } from "../nets.ts";
+import { allOf, both, type Condition, type Cube, negate, withCube } from "./conditions.ts";
+import { OWN_PIN, RELAY, type Variables } from "./variables.ts";
+import type { Arrival, Flow, Walk } from "./walk.ts";
+
+/** Past this many cubes a relay's state is a bound, and what hangs on it undecided. */
+const MOST_CUBES = 64;
+
+export interface RelayStates {
+  /** When a contact of the relay is closed; null where a bound was reached. */
+  contact(relay: Id, closedWhen: "pulled" | "rested"): Condition | null;
+  /** When the coil is energised, with relays that hold themselves as variables; null past a bound. */
+  energised(relay: Id): Condition | null;
+  /** Something not known commands it: another module, or something not traced. */
+  commandedByUnknown(relay: Id): boolean;
+  /** Its state is not a plain function of the switches: it holds itself or latches. */
+  holdsItself(relay: Id): boolean;
+}
+
+interface Energising {
+  readonly when: Condition;
+  readonly unknown: boolean;
+}
+
+export function createRelayStates(
+  network: Network,
+  variables: Variables,
+  walk: (net: NetId, flow: Flow) => Walk,
+): RelayStates {
+  const coils = coilsOf(network);
+  const dependencies = new Map<Id, ReadonlySet<Id>>();
+  const memo = new Map<Id, Energising | null>();
+  const holding = new Map<Id, boolean>();
+
+  const dependsOn = (relay: Id): ReadonlySet<Id> => {
+    let found = dependencies.get(relay);
+    if (!found) {
+      const coil = coils.get(relay);
+      found = coil ? relaysAround(network, coil) : new Set();
+      dependencies.set(relay, found);
+    }
+    return found;
+  };
+
+  const holdsItself = (relay: Id): boolean => {
+    let answer = holding.get(relay);
+    if (answer === undefined) {
+      const part = network.parts.get(relay);
+      answer =
+        (part?.kind === "relay" && part.latching === true) || reachesItself(relay, dependsOn);
+      holding.set(relay, answer);
+    }
+    return answer;
+  };
+
+  const variableOf = (relay: Id) => variables.numberOf({ is: "relay", part: relay });
+
+  const energising = (relay: Id): Energising | null => {
+    const known = memo.get(relay);
+    if (known !== undefined) return known;
+    const coil = coils.get(relay);
+    const answer = coil ? energisingOf(coil) : { when: [], unknown: false };
+    memo.set(relay, answer);
+    return answer;
+  };
+
+  const energisingOf = (coil: Way): Energising | null => {
+    const nearNet = network.netOf.get(coil.from);
+    if (nearNet === undefined) return { when: [], unknown: false };
+    const unknownCube: Cube = [variableOf(coil.element.part), RELAY.pulled];
+    let when: Condition = [];
+    let unknown = false;
+    for (const [fed, grounded] of [
+      [nearNet, coil.far],
+      [coil.far, nearNet],
+    ] as const) {
+      const feed = side(fed, "in", coil, unknownCube);
+      const back = side(grounded, "out", coil, unknownCube);
+      if (!feed || !back) return null;
+      const joined = allOf(feed.when, back.when, MOST_CUBES);
+      if (!joined) return null;
+      for (const cube of joined) when = withCube(when, cube);
+      if (joined.length > 0) unknown ||= feed.unknown || back.unknown;
+    }
+    return when.length > MOST_CUBES ? null : { when, unknown };
+  };
+
+  /** When one end of a coil is fed or grounded. */
+  const side = (net: NetId, flow: Flow, coil: Way, unknownCube: Cube): Energising | null => {
+    const { arrivals, bounded } = walk(net, flow);
+    if (bounded) return null;
+    let when: Condition = [];
+    let unknown = false;
+    for (const arrival of arrivals) {
+      const cube = endCube(arrival, flow, variables, unknownCube);
+      if (!cube) continue;
+      unknown ||= cube.unknown;
+      when = withCube(when, cube.cube);
+    }
+    const notDrawn = network.nets[net]?.pins.length === 1;
+    if (when.length === 0 && (notDrawn || mayBeReachedThroughLoads(network, net, flow, coil))) {
+      // Whether a coil pulls in through another load is a question of ohms, not of topology; and
+      // of a coil that is not drawn further nobody knows what commands it.
+      return { when: [unknownCube], unknown: true };
+    }
+    return { when, unknown };
+  };
+
+  return {
+    contact: (relay, closedWhen) => {
+      if (!coils.has(relay)) return closedWhen === "rested" ? [[]] : [];
+      const part = network.parts.get(relay);
+      if (part?.kind === "relay" && part.latching === true)
+        return [[variableOf(relay), RELAY[closedWhen]]];
+      const found = energising(relay);
+      if (!found) return null;
+      if (!holdsItself(relay)) {
+        return closedWhen === "pulled"
+          ? found.when
+          : negate(found.when, variables.valuesOf, MOST_CUBES);
+      }
+      const variable = variableOf(relay);
+      const state: Cube = [variable, RELAY[closedWhen]];
+      const inThisState = found.when
+        .map((cube) => both(cube, state))
+        .filter((cube) => cube !== null);
+      if (closedWhen === "pulled") return inThisState;
+      const still = negate(inThisState, variables.valuesOf, MOST_CUBES);
+      return still && allOf(still, [state], MOST_CUBES);
+    },
+    energised: (relay) => energising(relay)?.when ?? null,
+    commandedByUnknown: (relay) => energising(relay)?.unknown ?? true,
+    holdsItself,
+  };
+}
+
+/** A cube for what a coil's end came to; null for what neither feeds nor grounds it. */
+function endCube(
+  { end, cube }: Arrival,
+  flow: Flow,
+  variables: Variables,
+  unknownCube: Cube,
+): { readonly cube: Cube; readonly unknown: boolean } | null {
+  if (end.is === "source" || end.is === "ground") return { cube, unknown: false };
+  if (end.is === "own-pin") {
+    const pin = end.pin.slice(end.pin.indexOf(":") + 1);
+    const variable = variables.numberOf({ is: "own-pin", pin });
+    const driven = both(cube, [variable, flow === "in" ? OWN_PIN.high : OWN_PIN.low]);
+    return driven && { cube: driven, unknown: false };
+  }
+  const commanded = both(cube, unknownCube);
+  return commanded && { cube: commanded, unknown: true };
+}
+
+function coilsOf(network: Network): ReadonlyMap<Id, Way> {
+  const coils = new Map<Id, Way>();
+  for (const net of network.nets) {
+    for (const way of net.ways) {
+      if (way.forward && way.element.law.is === "coil") coils.set(way.element.part, way);
+    }
+  }
+  return coils;
+}
+
+/** Relays with a contact on any way from the coil that passes no load, whatever its condition. */
+function relaysAround(network: Network, coil: Way): ReadonlySet<Id> {
+  const relays = new Set<Id>();
+  const seen = new Set<NetId>();
+  const start = network.netOf.get(coil.from);
+  const queue: NetId[] = start === undefined ? [coil.far] : [start, coil.far];
+  for (const net of queue) {
+    if (seen.has(net)) continue;
+    seen.add(net);
+    const here = network.nets[net];
+    if (!here || here.terminals.some(isHard)) continue;
+    for (const way of here.ways) {
+      const { is } = way.element.law;
+      if (is === "relay-contact") relays.add(way.element.part);
+      if (is === "relay-contact" || is === "contact" || is === "protection" || is === "diode")
+        queue.push(way.far);
+      if (way.element.law.is === "source" && typeof way.element.law.live !== "string") {
+        for (const pin of way.element.law.live.fedBy) {
+          const next = network.netOf.get(`${way.element.part}:${pin}` as PinRef);
+          if (next !== undefined) queue.push(next);
+        }
+      }
+    }
+  }
+  return relays;
+}
+
+const isHard = ({ terminal }: { terminal: string }) =>
+  terminal === "battery-plus" || terminal === "battery-minus" || terminal === "chassis";
+
+function reachesItself(relay: Id, dependsOn: (relay: Id) => ReadonlySet<Id>): boolean {
+  const seen = new Set<Id>();
+  const queue = [...dependsOn(relay)];
+  for (const next of queue) {
+    if (next === relay) return true;
+    if (seen.has(next)) continue;
+    seen.add(next);
+    queue.push(...dependsOn(next));
+  }
+  return false;
+}
+
+/** Whether anything at all could feed or ground a coil's end by way of other loads. */
+function mayBeReachedThroughLoads(network: Network, net: NetId, flow: Flow, coil: Way): boolean {
+  const seen = new Set<NetId>();
+  const queue: NetId[] = [net];
+  let first = true;
+  for (const next of queue) {
+    if (seen.has(next)) continue;
+    seen.add(next);
+    const here = network.nets[next];
+    if (!here) continue;
+    const fits = (terminal: string) =>
+      flow === "in"
+        ? terminal === "battery-plus"
+        : terminal === "chassis" || terminal === "battery-minus";
+    if (!first && here.terminals.some((one) => fits(one.terminal) || one.terminal === "module"))
+      return true;
+    if (!first && here.terminals.some((one) => network.untraced.has(one.pin))) return true;
+    first = false;
+    if (here.terminals.some(isHard)) continue;
+    for (const way of here.ways) {
+      const sameCoil = way.element === coil.element;
+      if (!sameCoil && way.element.law.is !== "source") queue.push(way.far);
+    }
+  }
+  return false;
+}

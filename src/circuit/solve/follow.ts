@@ -1,0 +1,108 @@
+import type { Branch, Decider } from "./branch.ts";
+import { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";
+import type { Wiring } from "./wiring.ts";
+
+/** A state of the machine in which every relay and module agrees with the voltages it sees. */
+export interface Settled {
+  readonly point: OperatingPoint;
+  readonly branches: readonly Branch[];
+  /** Id of a decider to whether it is pulled in, fed, or closing its path. */
+  readonly states: ReadonlyMap<string, boolean>;
+  /** Deciders that never come to rest. */
+  readonly oscillating: readonly string[];
+}
+
+/** Shares of system voltage above which an input counts as high, below which as low (common practice). */
+const HIGH = 0.5;
+const LOW = 0.3;
+
+/** Relays and modules follow from rest, all at once, until nothing changes or a state comes back. */
+export function follow(
+  wiring: Wiring,
+  extra: readonly Branch[] = [],
+  setting: (branch: Branch) => Setting = nominal,
+): Settled {
+  const branches = [...wiring.branches, ...extra];
+  let states = new Map(wiring.deciders.map((decider) => [decider.id, false]));
+  const seen = new Map<string, number>();
+  const history: Map<string, boolean>[] = [];
+  for (;;) {
+    const point = at(wiring, branches, states, setting);
+    const next = new Map<string, boolean>();
+    for (const decider of wiring.deciders) {
+      next.set(decider.id, decide(decider, point, states, wiring.systemVoltage));
+    }
+    const key = keyOf(next);
+    if (key === keyOf(states)) return { point, branches, states, oscillating: [] };
+    const before = seen.get(key);
+    if (before !== undefined) {
+      const cycle = history.slice(before);
+      const oscillating = [...next.keys()].filter((id) =>
+        cycle.some((state) => state.get(id) !== next.get(id)),
+      );
+      return { point, branches, states, oscillating };
+    }
+    seen.set(key, history.length);
+    history.push(next);
+    states = next;
+  }
+}
+
+/** The operating point with relays and modules held as they are. */
+export function held(
+  wiring: Wiring,
+  states: ReadonlyMap<string, boolean>,
+  extra: readonly Branch[],
+  setting: (branch: Branch) => Setting,
+  quiet = false,
+): OperatingPoint {
+  return at(wiring, [...wiring.branches, ...extra], states, setting, quiet);
+}
+
+function at(
+  wiring: Wiring,
+  branches: readonly Branch[],
+  states: ReadonlyMap<string, boolean>,
+  setting: (branch: Branch) => Setting,
+  quiet = false,
+): OperatingPoint {
+  const closed = ({ gate }: Branch) => gate === null || (states.get(gate.by) ?? false) === gate.on;
+  return operate(wiring.nodeCount, branches, closed, wiring.grounds, setting, quiet);
+}
+
+const keyOf = (states: ReadonlyMap<string, boolean>) =>
+  [...states.values()].map((state) => (state ? "1" : "0")).join("");
+
+/** Volts of `a` over `b`; null where nothing ties them together. */
+export function between(point: OperatingPoint, a: number, b: number): number | null {
+  if (point.factored.piece[a] !== point.factored.piece[b]) return null;
+  return (point.volts[a] as number) - (point.volts[b] as number);
+}
+
+function decide(
+  decider: Decider,
+  point: OperatingPoint,
+  states: ReadonlyMap<string, boolean>,
+  systemVoltage: number,
+): boolean {
+  switch (decider.is) {
+    case "coil": {
+      const volts = Math.abs(between(point, decider.a, decider.b) ?? 0);
+      if (volts >= decider.pullIn) return true;
+      return volts < decider.dropOut ? false : (states.get(decider.id) ?? false);
+    }
+    case "fed":
+      return decider.pairs.some(([a, b]) => (between(point, a, b) ?? 0) >= decider.minVolts);
+    case "level": {
+      if (decider.power !== null && !states.get(decider.power)) return false;
+      const volts = decider.grounds
+        .map((ground) => between(point, decider.input, ground))
+        .find((found) => found !== null);
+      const active =
+        volts !== undefined &&
+        volts !== null &&
+        (decider.active === "high" ? volts >= HIGH * systemVoltage : volts <= LOW * systemVoltage);
+      return decider.does === "follow" ? active : !active;
+    }
+  }
+}

@@ -1,0 +1,17 @@
+export type { Acts, Branch, Decider, Unknown } from "./branch.ts";
+export { between, follow, held, type Settled } from "./follow.ts";
+export { influences, transfer } from "./influence.ts";
+export { type Conditions, DIODE } from "./lower.ts";
+export { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";
+export {
+  type Bench,
+  type Between,
+  type ElementFlow,
+  heldBetween,
+  type Solution,
+  setUp,
+  solveCircuit,
+} from "./solve-circuit.ts";
+export { type Conductor, type Factored, factor } from "./star-mesh.ts";
+export { wireOhms } from "./wire-ohms.ts";
+export { type Probed, type Side, UNKNOWN_WIRE, type Wiring, wire } from "./wiring.ts";

@@ -1,0 +1,46 @@
+import type { StationId } from "../../session/index.ts";
+import { useSelected } from "../session-context.tsx";
+import styles from "./aside.module.css";
+import { MatchPanel } from "./match-panel.tsx";
+import {
+  CavityDetails,
+  DiagramList,
+  FindingsPanel,
+  PartDetails,
+  ReadingPad,
+  ReadingsList,
+} from "./pieces.tsx";
+
+/** What belongs to the station at hand, besides the boards. */
+export function StationPanel({ station }: { station: StationId }) {
+  const selecting = useSelected((state) => state.selection.length > 0);
+  switch (station) {
+    case "diagram":
+      return selecting ? <PartDetails /> : <DiagramList />;
+    case "plug":
+      return <CavityDetails />;
+    case "match":
+      return <MatchPanel />;
+    case "prove":
+      return (
+        <>
+          <ReadingPad />
+          <ReadingsList />
+        </>
+      );
+    case "check":
+    case "sheet":
+      return null;
+  }
+}
+
+/** Beside the boards: the station's own panel, and the findings, which are always there. */
+export function Aside() {
+  const station = useSelected((state) => state.station);
+  return (
+    <aside className={styles.aside} aria-label="Beside the boards">
+      <StationPanel station={station} />
+      <FindingsPanel />
+    </aside>
+  );
+}

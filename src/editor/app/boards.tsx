@@ -1,0 +1,30 @@
+import styles from "./boards.module.css";
+import { Divider } from "./divider.tsx";
+import { useJobDesk } from "./job-desk-context.tsx";
+import { DiagramBoard, PlugBoard } from "./pieces.tsx";
+
+interface BoardsProps {
+  stacked: boolean;
+  share: number;
+  onShare: (share: number) => void;
+}
+
+/** The two boards with the divider between them. */
+export function Boards({ stacked, share, onShare }: BoardsProps) {
+  const desk = useJobDesk();
+  const sizes = `minmax(0, ${share}fr) auto minmax(0, ${1 - share}fr)`;
+  return (
+    <div
+      className={styles.boards}
+      style={stacked ? { gridTemplateRows: sizes } : { gridTemplateColumns: sizes }}
+    >
+      <section className={styles.board} aria-label="Diagram">
+        <DiagramBoard onOpenDemo={desk.openDemo} />
+      </section>
+      <Divider stacked={stacked} share={share} onChange={onShare} />
+      <section className={styles.board} aria-label="Plug">
+        <PlugBoard />
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+import { X } from "lucide-react";
+import { Dialog } from "radix-ui";
+import type { ReactNode } from "react";
+import { Button } from "./button.tsx";
+import styles from "./modal.module.css";
+
+interface ModalProps {
+  title: string;
+  /** One sentence under the title; read out with it. */
+  lead?: string;
+  width?: "narrow" | "middle" | "wide";
+  onClose: () => void;
+  children: ReactNode;
+}
+
+/** Something that lies over the boards until it is put away; Escape and the cross put it away. */
+export function Modal({ title, lead, width = "narrow", onClose, children }: ModalProps) {
+  return (
+    <Dialog.Root open onOpenChange={(open) => !open && onClose()}>
+      <Dialog.Portal>
+        <Dialog.Overlay className={styles.shade} />
+        <Dialog.Content
+          className={styles.modal}
+          data-width={width}
+          onEscapeKeyDown={(event) => {
+            // A field that puts its old text back on Escape is one step nearer.
+            const { target } = event;
+            if (target instanceof Element && target.closest("[data-own-escape]"))
+              event.preventDefault();
+          }}
+          {...(lead ? {} : { "aria-describedby": undefined })}
+        >
+          <header className={styles.head}>
+            <Dialog.Title>{title}</Dialog.Title>
+            <Dialog.Close asChild>
+              <Button tone="quiet" icon={<X aria-hidden />} aria-label="Close" />
+            </Dialog.Close>
+          </header>
+          {lead && <Dialog.Description className={styles.lead}>{lead}</Dialog.Description>}
+          <div className={styles.body}>{children}</div>
+        </Dialog.Content>
+      </Dialog.Portal>
+    </Dialog.Root>
+  );
+}

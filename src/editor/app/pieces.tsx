@@ -1,0 +1,11 @@
+export const DiagramBoard = (_: { onOpenDemo: () => void }) => <p>Diagram board</p>;
+export const PlugBoard = () => <p>Plug board</p>;
+export const PartDetails = () => <p>Part details</p>;
+export const CavityDetails = () => <p>Cavity details</p>;
+export const DiagramList = () => <p>Diagram list</p>;
+export const PinTable = () => <p>Pin table</p>;
+export const FindingsPanel = () => <p>Findings</p>;
+export const ReadingPad = () => <p>Reading pad</p>;
+export const ReadingsList = () => <p>Readings</p>;
+export const SheetDialog = (_: { onClose: () => void }) => <p>Sheet</p>;
+export const importPicture = async (_file: File, _into: object) => {};

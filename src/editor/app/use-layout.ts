@@ -1,0 +1,64 @@
+import { useCallback, useState, useSyncExternalStore } from "react";
+
+/** `desk`: boards side by side; `upright`: boards stacked; `phone`: one thing at a time. */
+export type Form = "desk" | "upright" | "phone";
+export const TABLE_HEIGHTS = ["low", "half", "full"] as const;
+export type TableHeight = (typeof TABLE_HEIGHTS)[number];
+
+const PHONE = "(max-width: 700px), (max-height: 480px)";
+const UPRIGHT = "(max-width: 1000px)";
+const STORAGE_KEY = "pintruth-layout";
+const SMALLEST_SHARE = 0.2;
+
+function matches(query: string) {
+  return matchMedia(query).matches;
+}
+
+function watch(listener: () => void) {
+  const queries = [PHONE, UPRIGHT].map((query) => matchMedia(query));
+  for (const query of queries) query.addEventListener("change", listener);
+  return () => {
+    for (const query of queries) query.removeEventListener("change", listener);
+  };
+}
+
+export function useForm(): Form {
+  return useSyncExternalStore(watch, () =>
+    matches(PHONE) ? "phone" : matches(UPRIGHT) ? "upright" : "desk",
+  );
+}
+
+interface Sizes {
+  /** Part of the boards' room that the diagram takes, 0 to 1. */
+  readonly share: number;
+  readonly table: TableHeight;
+}
+
+function storedSizes(): Sizes {
+  const fallback: Sizes = { share: 0.58, table: "half" };
+  try {
+    const stored = JSON.parse(localStorage.getItem(STORAGE_KEY) ?? "{}") as Partial<Sizes>;
+    return {
+      share: clampShare(typeof stored.share === "number" ? stored.share : fallback.share),
+      table: TABLE_HEIGHTS.find((height) => height === stored.table) ?? fallback.table,
+    };
+  } catch {
+    return fallback;
+  }
+}
+
+export const clampShare = (share: number) =>
+  Math.min(1 - SMALLEST_SHARE, Math.max(SMALLEST_SHARE, share));
+
+/** How the user divided the screen; kept on this device and no part of the job. */
+export function useSizes() {
+  const [sizes, setSizes] = useState(storedSizes);
+  const change = useCallback((next: Partial<Sizes>) => {
+    setSizes((now) => {
+      const changed = { ...now, ...next };
+      localStorage.setItem(STORAGE_KEY, JSON.stringify(changed));
+      return changed;
+    });
+  }, []);
+  return { ...sizes, change };
+}

@@ -1,0 +1,209 @@
+import { useState } from "react";
+import {
+  type CavityRef,
+  type Job,
+  type MachineWire,
+  type PinRef,
+  pinRef,
+  splitRef,
+} from "../../../job/index.ts";
+import {
+  link,
+  type MachineWireChange,
+  placeOf,
+  setMachineWire,
+  unlink,
+} from "../../../session/index.ts";
+import {
+  type ColourCode,
+  formatColour,
+  nameColour,
+  parseColour,
+} from "../../../standards/index.ts";
+import { CommitField } from "../../app/commit-field.tsx";
+import { useSelected, useSession } from "../../session-context.tsx";
+import styles from "./cavity-details.module.css";
+import { ColourPicker } from "./colour-picker.tsx";
+import { ColourSwatch } from "./colour-swatch.tsx";
+
+/** The cavity that a selection is about: itself, or the one that the chosen pin is tied to. */
+function cavityOf(job: Job, selection: readonly string[]): CavityRef | null {
+  for (const ref of selection) {
+    if (placeOf(job, ref)) return ref;
+    const tied = job.links.find((one) => one.pin === ref);
+    if (tied && placeOf(job, tied.cavity)) return tied.cavity;
+  }
+  return null;
+}
+
+/** What is known of the wire in one cavity on the machine at hand; of the chosen one unless told. */
+export function CavityDetails({ cavity }: { cavity?: CavityRef }) {
+  const job = useSelected((state) => state.job);
+  const selection = useSelected((state) => state.selection);
+  const ref = cavity ?? cavityOf(job, selection);
+  return (
+    <section className={styles.details} aria-label="Cavity">
+      {ref === null ? (
+        <p className={styles.none}>Choose a cavity to note its wire's colour, number and size.</p>
+      ) : (
+        <WireFields key={ref} cavity={ref} job={job} />
+      )}
+    </section>
+  );
+}
+
+function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
+  const session = useSession();
+  const machineId = useSelected((state) => state.machine);
+  const machine = job.machines.find((one) => one.id === machineId);
+  const wire = machine?.wires.find((one) => one.cavity === cavity) ?? null;
+  const { owner, name } = splitRef(cavity);
+  const note = (label: string, change: MachineWireChange) =>
+    session.edit(`${label} in ${cavity}`, (draft) =>
+      setMachineWire(draft, machineId, cavity, change),
+    );
+  return (
+    <>
+      <h3 className={styles.title}>
+        Cavity {name} of {owner}
+      </h3>
+      <p className={styles.machine}>Wire on {machine?.name ?? "no machine"}</p>
+      {machine && <ColourFields wire={wire} note={note} />}
+      {machine && (
+        <div className={styles.pair}>
+          <label>
+            Printed number
+            <CommitField
+              value={wire?.number ?? ""}
+              mayBeEmpty
+              onCommit={(text) => note("Note the wire number", { number: text || null })}
+            />
+          </label>
+          <SizeField wire={wire} note={note} />
+        </div>
+      )}
+      {machine && (
+        <label>
+          Note
+          <CommitField
+            value={wire?.note ?? ""}
+            mayBeEmpty
+            onCommit={(text) => note("Note something of the wire", { note: text || null })}
+          />
+        </label>
+      )}
+      <PinPick cavity={cavity} job={job} />
+    </>
+  );
+}
+
+type Note = (label: string, change: MachineWireChange) => void;
+
+function ColourFields({ wire, note }: { wire: MachineWire | null; note: Note }) {
+  const colour = wire?.colour ?? null;
+  const [wrong, setWrong] = useState<string | null>(null);
+  const pickBase = (base: ColourCode | null) => {
+    const tracer = colour?.tracer && colour.tracer !== base ? { tracer: colour.tracer } : {};
+    note("Note the wire colour", { colour: base ? { base, ...tracer } : null });
+  };
+  const pickTracer = (tracer: ColourCode | null) => {
+    if (!colour) return;
+    const next = tracer ? { base: colour.base, tracer } : { base: colour.base };
+    note("Note the wire colour", { colour: next });
+  };
+  const type = (text: string) => {
+    const typed = text === "" ? null : parseColour(text);
+    setWrong(text !== "" && !typed ? text : null);
+    if (text === "" || typed) note("Note the wire colour", { colour: typed });
+  };
+  return (
+    <fieldset className={styles.colour}>
+      <legend>
+        Colour <ColourSwatch colour={colour} />{" "}
+        {colour ? `${formatColour(colour)}, ${nameColour(colour)}` : "not seen yet"}
+      </legend>
+      <ColourPicker label="Base" value={colour?.base ?? null} none="no colour" onPick={pickBase} />
+      {colour && (
+        <ColourPicker
+          label="Tracer"
+          value={colour.tracer ?? null}
+          none="no tracer"
+          except={colour.base}
+          onPick={pickTracer}
+        />
+      )}
+      <label>
+        or type it
+        <CommitField
+          value={colour ? formatColour(colour) : ""}
+          placeholder="BNBK"
+          mayBeEmpty
+          aria-invalid={wrong !== null}
+          onCommit={type}
+        />
+      </label>
+      {wrong !== null && (
+        <p className={styles.wrong} role="alert">
+          “{wrong}” is no colour code. Base first, then the tracer, as in BNBK.
+        </p>
+      )}
+    </fieldset>
+  );
+}
+
+function SizeField({ wire, note }: { wire: MachineWire | null; note: Note }) {
+  const [wrong, setWrong] = useState(false);
+  const type = (text: string) => {
+    const size = Number(text.replace(",", ".").replace(/\s*mm(2|²)?$/i, ""));
+    const fits = text === "" || (size > 0 && size <= 300);
+    setWrong(!fits);
+    if (fits) note("Note the wire size", { mm2: text === "" ? null : size });
+  };
+  return (
+    <label>
+      Size, mm²
+      <CommitField
+        value={wire?.mm2 === undefined ? "" : String(wire.mm2)}
+        inputMode="decimal"
+        mayBeEmpty
+        aria-invalid={wrong}
+        onCommit={type}
+      />
+      {wrong && (
+        <span className={styles.wrong} role="alert">
+          A size in mm², as in 1.5
+        </span>
+      )}
+    </label>
+  );
+}
+
+function PinPick({ cavity, job }: { cavity: CavityRef; job: Job }) {
+  const session = useSession();
+  const tied = job.links.find((one) => one.cavity === cavity)?.pin ?? "";
+  const modules = job.diagram.parts.filter((part) => part.kind === "module");
+  const pick = (pin: PinRef) =>
+    pin === ""
+      ? session.edit(`Untie ${cavity}`, (draft) => unlink(draft, cavity))
+      : session.edit(`Tie ${pin} to ${cavity}`, (draft) => link(draft, pin, cavity));
+  const listed = modules.some((part) => part.pins.some((pin) => pinRef(part.id, pin.id) === tied));
+  return (
+    <label>
+      Pin on the diagram
+      <select value={tied} onChange={(event) => pick(event.target.value)}>
+        <option value="">none</option>
+        {tied !== "" && !listed && <option value={tied}>{tied}</option>}
+        {modules.map((part) => (
+          <optgroup key={part.id} label={part.label ? `${part.id} · ${part.label}` : part.id}>
+            {part.pins.map((pin) => (
+              <option key={pin.id} value={pinRef(part.id, pin.id)}>
+                {pinRef(part.id, pin.id)}
+                {pin.printed ? ` ${pin.printed}` : ""}
+              </option>
+            ))}
+          </optgroup>
+        ))}
+      </select>
+    </label>
+  );
+}

@@ -1,0 +1,78 @@
+import type { CheckResult } from "../../../check/index.ts";
+import {
+  type CavityRef,
+  type Colour,
+  cavityRef,
+  type Id,
+  type Job,
+  type PinRef,
+} from "../../../job/index.ts";
+import type { FaceView, SeenCavity } from "../../../plug/index.ts";
+import type { Verdict } from "../../../roles/index.ts";
+import type { ReadingDraft } from "../../../session/index.ts";
+import { nameColour } from "../../../standards/index.ts";
+
+/** All that the board shows of one cavity. */
+export interface CavityFacts extends SeenCavity {
+  readonly ref: CavityRef;
+  readonly state: "plain" | "empty" | "blocked";
+  readonly colour: Colour | null;
+  /** Whose colour it is: seen on the machine at hand, or only drawn on the diagram. */
+  readonly colourFrom: "machine" | "diagram" | null;
+  readonly pin: PinRef | null;
+  readonly verdict: Verdict | null;
+  /** The lead of the reading being entered that sits here. */
+  readonly lead: "red" | "black" | null;
+}
+
+/** What the job says of every cavity of a view, in the plug's own order. */
+export function cavityFacts(
+  job: Job,
+  machine: Id,
+  plug: Id,
+  view: FaceView,
+  analysis: CheckResult,
+  draft: ReadingDraft | null,
+): readonly CavityFacts[] {
+  const pins = new Map(job.links.map((link) => [link.cavity, link.pin]));
+  const verdicts = new Map(analysis.roles.map((role) => [role.pin, role.verdict]));
+  const onMachine = job.machines.find((one) => one.id === machine)?.wires ?? [];
+  const seenColours = new Map(onMachine.map((wire) => [wire.cavity, wire.colour]));
+  const drawnColours = new Map<PinRef, Colour>();
+  for (const wire of job.diagram.wires) {
+    if (!wire.colour) continue;
+    for (const end of [wire.from, wire.to]) {
+      if (!drawnColours.has(end)) drawnColours.set(end, wire.colour);
+    }
+  }
+  return view.cavities.map((seen): CavityFacts => {
+    const ref = cavityRef(plug, seen.mark);
+    const pin = pins.get(ref) ?? null;
+    const onThis = seenColours.get(ref) ?? null;
+    const drawn = pin ? (drawnColours.get(pin) ?? null) : null;
+    return {
+      ...seen,
+      ref,
+      state: seen.cavity.blocked ? "blocked" : seen.cavity.empty ? "empty" : "plain",
+      colour: onThis ?? drawn,
+      colourFrom: onThis ? "machine" : drawn ? "diagram" : null,
+      pin,
+      verdict: pin ? (verdicts.get(pin) ?? null) : null,
+      lead: draft?.red === ref ? "red" : draft?.black === ref ? "black" : null,
+    };
+  });
+}
+
+/** One cavity in words, for those who do not see the drawing. */
+export function describeCavity(facts: CavityFacts): string {
+  const colour = facts.colour ? nameColour(facts.colour) : null;
+  const words = [
+    `Cavity ${facts.mark}`,
+    facts.state === "plain" ? null : facts.state,
+    facts.colourFrom === "diagram" ? `${colour} on the diagram` : colour,
+    facts.pin ? `tied to ${facts.pin}` : null,
+    facts.verdict,
+    facts.lead ? `${facts.lead} lead` : null,
+  ];
+  return words.filter((word) => word !== null).join(", ");
+}

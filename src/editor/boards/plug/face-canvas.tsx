@@ -1,0 +1,223 @@
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { Group, Layer, Stage } from "react-konva";
+import { add, type Point } from "../../../base/index.ts";
+import type { Plug } from "../../../job/index.ts";
+import {
+  cavityAt,
+  cavityBeyond,
+  type Direction,
+  mirrorAxis,
+  mirrorPoint,
+  spacingOf,
+  viewFrom,
+} from "../../../plug/index.ts";
+import { counterparts } from "../../../session/index.ts";
+import { beginLinkDrag, registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
+import { useAnalysis, useSelected } from "../../session-context.tsx";
+import { useTheme } from "../../theme/theme.tsx";
+import { type Camera, fitCamera, panBy, type Size, toBoard, toFace, zoomAt } from "./camera.ts";
+import { type CavityFacts, cavityFacts } from "./cavity-facts.ts";
+import { CavityShape, type Light } from "./cavity-shape.tsx";
+import { CavityTargets } from "./cavity-targets.tsx";
+import styles from "./face-canvas.module.css";
+import { FaceShape } from "./face-shape.tsx";
+import { snapTo } from "./snap.ts";
+import { type BoardPointer, useFaceGestures } from "./use-face-gestures.ts";
+import { usePicture } from "./use-picture.ts";
+import { useTurn } from "./use-turn.ts";
+
+interface FaceCanvasProps {
+  plug: Plug;
+  /** Null shows the whole face; set once the user has moved or zoomed. */
+  camera: Camera | null;
+  onCamera: (camera: Camera | null) => void;
+  /** Whether dragging moves cavities; else it ties them. */
+  arranging: boolean;
+  onTap: (facts: CavityFacts | null, at: Point, pointer: BoardPointer) => void;
+  onMenu: (facts: CavityFacts | null, at: Point, pointer: BoardPointer) => void;
+  onMove: (facts: CavityFacts, at: Point) => void;
+  onKey: (facts: CavityFacts, event: React.KeyboardEvent) => void;
+}
+
+/** How near, in pixels, a dragged cavity jumps into line with another. */
+const SNAP = 6;
+
+/** The face as drawn, with everything that can be touched on it. Points handed out are stored millimetres. */
+export function FaceCanvas(props: FaceCanvasProps) {
+  const { plug, arranging, onCamera } = props;
+  const { palette } = useTheme();
+  const job = useSelected((state) => state.job);
+  const machine = useSelected((state) => state.machine);
+  const side = useSelected((state) => state.side);
+  const draft = useSelected((state) => state.draft);
+  const selection = useSelected((state) => state.selection);
+  const analysis = useAnalysis();
+  const [size, setSize] = useState<Size>({ width: 0, height: 0 });
+  const [moved, setMoved] = useState<{ index: number; at: Point } | null>(null);
+
+  const view = useMemo(() => viewFrom(plug, side), [plug, side]);
+  const spacing = useMemo(() => spacingOf(plug.cavities), [plug.cavities]);
+  const facts = useMemo(
+    () => cavityFacts(job, machine, plug.id, view, analysis, draft),
+    [job, machine, plug.id, view, analysis, draft],
+  );
+  const lit = useMemo(
+    () => counterparts(job, analysis, selection).refs,
+    [job, analysis, selection],
+  );
+  const picture = usePicture(view.photo?.file ?? null);
+  const camera = props.camera ?? fitCamera(view.bounds, size, spacing);
+  const turn = useTurn(side);
+  const axis = mirrorAxis(plug);
+  const stored = mirrorPoint(plug, side);
+  const spacingPx = spacing * camera.scale;
+
+  const placed = facts.map((one) => {
+    const at = moved?.index === one.index ? moved.at : one.at;
+    const turned: Point = [axis + (at[0] - axis) * turn, at[1]];
+    return { facts: one, at: toBoard(camera, turned) };
+  });
+
+  const lightOf = (one: CavityFacts): Light =>
+    selection.includes(one.ref) ? "chosen" : lit.has(one.ref) ? "lit" : null;
+
+  const onBoard = ({ clientX, clientY }: BoardPointer): Point => {
+    const box = gestures.ref.current?.getBoundingClientRect();
+    return [clientX - (box?.left ?? 0), clientY - (box?.top ?? 0)];
+  };
+  const seenAt = (pointer: BoardPointer) => toFace(camera, onBoard(pointer));
+  const cavityUnder = (pointer: BoardPointer) => {
+    const reach = Math.max(22 / camera.scale, spacing / 2);
+    return cavityAt(view, seenAt(pointer), reach)?.index ?? null;
+  };
+  const factsAt = (index: number | null) => (index === null ? null : (facts[index] ?? null));
+  const draggedTo = (index: number, by: Point): Point => {
+    const from = view.cavities[index]?.at ?? [0, 0];
+    const to = add(from, [by[0] / camera.scale, by[1] / camera.scale]);
+    const others = view.cavities.filter((cavity) => cavity.index !== index);
+    return snapTo(
+      to,
+      others.map((cavity) => cavity.at),
+      SNAP / camera.scale,
+    );
+  };
+
+  const gestures = useFaceGestures({
+    cavityUnder,
+    tap: (index, pointer) => props.onTap(factsAt(index), stored(seenAt(pointer)), pointer),
+    menu: (index, pointer) => props.onMenu(factsAt(index), stored(seenAt(pointer)), pointer),
+    dragFrom: (index, pointer) => {
+      if (arranging) return true;
+      const from = facts[index];
+      if (from) beginLinkDrag(from.ref, pointer);
+      return false;
+    },
+    drag: (index, by) => setMoved({ index, at: draggedTo(index, by) }),
+    drop: (index, by) => {
+      setMoved(null);
+      const from = facts[index];
+      if (from && by) props.onMove(from, stored(draggedTo(index, by)));
+    },
+    pan: (by) => onCamera(panBy(latest.current.camera, by)),
+    zoom: (factor, pointer) => onCamera(zoomAt(latest.current.camera, factor, onBoard(pointer))),
+  });
+
+  // Two moves may arrive before the board is drawn again: each goes on from the one before.
+  const latest = useRef({ camera, placed, cavityUnder, facts });
+  latest.current = { camera, placed, cavityUnder, facts };
+
+  useLayoutEffect(() => {
+    const box = gestures.ref.current;
+    if (!box) return;
+    const measure = () => setSize({ width: box.clientWidth, height: box.clientHeight });
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(box);
+    return () => observer.disconnect();
+  }, [gestures.ref]);
+
+  useEffect(() => {
+    const inside = (x: number, y: number) => {
+      const box = gestures.ref.current?.getBoundingClientRect();
+      return box && x >= box.left && x <= box.right && y >= box.top && y <= box.bottom ? box : null;
+    };
+    const stopTarget = registerLinkTarget((clientX, clientY) => {
+      if (!inside(clientX, clientY)) return null;
+      const { cavityUnder, facts } = latest.current;
+      const index = cavityUnder({ clientX, clientY });
+      return index === null ? null : (facts[index]?.ref ?? null);
+    });
+    const stopAnchors = registerAnchors((ref) => {
+      const at = latest.current.placed.find((one) => one.facts.ref === ref)?.at;
+      const box = gestures.ref.current?.getBoundingClientRect();
+      if (!at || !box) return null;
+      const [x, y] = [box.left + at[0], box.top + at[1]];
+      return inside(x, y) ? { x, y } : null;
+    });
+    return () => {
+      stopTarget();
+      stopAnchors();
+    };
+  }, [gestures.ref]);
+
+  // What was chosen elsewhere comes into sight, should the user have zoomed in on another corner.
+  const chief = selection[0];
+  const bringIntoSight = useCallback(() => {
+    const box = gestures.ref.current;
+    const at = latest.current.placed.find((one) => one.facts.ref === chief)?.at;
+    if (!box || !at) return;
+    const visible = at[0] > 0 && at[1] > 0 && at[0] < box.clientWidth && at[1] < box.clientHeight;
+    if (!visible) onCamera(null);
+  }, [chief, gestures.ref, onCamera]);
+  useEffect(bringIntoSight, [bringIntoSight]);
+
+  const step = (from: CavityFacts, direction: Direction) => {
+    const next = cavityBeyond(view, from, direction);
+    return next ? (facts[next.index] ?? null) : null;
+  };
+
+  return (
+    <section
+      ref={gestures.ref}
+      {...gestures.handlers}
+      className={styles.canvas}
+      data-arranging={arranging}
+      aria-label={`Face of plug ${plug.id}, seen from the ${side} side`}
+    >
+      {size.width > 0 && (
+        <Stage width={size.width} height={size.height} listening={false} aria-hidden="true">
+          <Layer listening={false}>
+            <Group x={camera.x} y={camera.y} scaleX={camera.scale} scaleY={camera.scale}>
+              <Group x={axis} offsetX={axis} scaleX={turn}>
+                <FaceShape view={view} picture={picture} scale={camera.scale} palette={palette} />
+              </Group>
+            </Group>
+          </Layer>
+          <Layer listening={false}>
+            {placed.map(({ facts: one, at }) => (
+              <CavityShape
+                key={`${one.index} ${one.mark}`}
+                facts={one}
+                at={at}
+                spacing={spacingPx}
+                light={lightOf(one)}
+                holds={plug.holds ?? null}
+                rimmed={view.photo !== null}
+                palette={palette}
+              />
+            ))}
+          </Layer>
+        </Stage>
+      )}
+      <CavityTargets
+        placed={placed}
+        spacing={spacingPx}
+        selection={selection}
+        arranging={arranging}
+        step={step}
+        onTap={(one, pointer) => props.onTap(one, stored(one.at), pointer)}
+        onKey={props.onKey}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,125 @@
+import { type ReactNode, useId } from "react";
+import styles from "./fields.module.css";
+
+interface TextFieldProps {
+  label: string;
+  value: string;
+  onChange: (text: string) => void;
+  /** Shown after the field, e.g. `mm`. */
+  unit?: string;
+  hint?: string;
+  numeric?: boolean;
+  wide?: boolean;
+}
+
+export function TextField({
+  label,
+  value,
+  onChange,
+  unit,
+  hint,
+  numeric = false,
+  wide = false,
+}: TextFieldProps) {
+  const id = useId();
+  return (
+    <div className={styles.field} data-wide={wide}>
+      <label htmlFor={id}>{label}</label>
+      <span className={styles.row}>
+        <input
+          id={id}
+          value={value}
+          inputMode={numeric ? "decimal" : undefined}
+          aria-describedby={hint ? `${id}hint` : undefined}
+          onChange={(event) => onChange(event.target.value)}
+        />
+        {unit && <span className={styles.unit}>{unit}</span>}
+      </span>
+      {hint && (
+        <span id={`${id}hint`} className={styles.hint}>
+          {hint}
+        </span>
+      )}
+    </div>
+  );
+}
+
+export interface ChoiceOption<T extends string> {
+  readonly value: T;
+  readonly text: string;
+}
+
+interface ChoiceProps<T extends string> {
+  label: string;
+  value: T;
+  options: readonly ChoiceOption<T>[];
+  onChange: (value: T) => void;
+}
+
+export function Choice<T extends string>({ label, value, options, onChange }: ChoiceProps<T>) {
+  const id = useId();
+  return (
+    <div className={styles.field}>
+      <label htmlFor={id}>{label}</label>
+      <select
+        id={id}
+        value={value}
+        onChange={(event) => {
+          const option = options.find((one) => one.value === event.target.value);
+          if (option) onChange(option.value);
+        }}
+      >
+        {options.map((option) => (
+          <option key={option.value} value={option.value}>
+            {option.text}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+/** A choice whose options all show: few of them, and the first thing decided. */
+export function Choices<T extends string>({ label, value, options, onChange }: ChoiceProps<T>) {
+  const name = useId();
+  return (
+    <fieldset className={styles.choices}>
+      <legend>{label}</legend>
+      {options.map((option) => (
+        <label key={option.value} data-chosen={option.value === value}>
+          <input
+            type="radio"
+            name={name}
+            checked={option.value === value}
+            onChange={() => onChange(option.value)}
+          />
+          {option.text}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+export function Tick({
+  label,
+  value,
+  onChange,
+}: {
+  label: string;
+  value: boolean;
+  onChange: (value: boolean) => void;
+}) {
+  return (
+    <label className={styles.tick}>
+      <input type="checkbox" checked={value} onChange={(event) => onChange(event.target.checked)} />
+      {label}
+    </label>
+  );
+}
+
+export const FieldGroup = ({ title, children }: { title: string; children: ReactNode }) => (
+  <section className={styles.group}>
+    <h3>{title}</h3>
+    <div className={styles.grid}>{children}</div>
+  </section>
+);

@@ -1,0 +1,38 @@
+import { Group, Line } from "react-konva";
+import type { Point } from "../../../base/index.ts";
+import type { Colour } from "../../../job/index.ts";
+import { builtInTracer, IEC_60757 } from "../../../standards/index.ts";
+
+interface WireShapeProps {
+  points: readonly Point[];
+  colour: Colour;
+  /** Pixels across the insulation. */
+  width: number;
+  /** Colour of the thin outline that lets white, yellow and black show on any ground. */
+  outline: string;
+}
+
+/** A length of wire in its true two colours: the base, and the tracer as a thin stripe along it. */
+export function WireShape({ points, colour, width, outline }: WireShapeProps) {
+  const flat = points.flat();
+  const stripe = colour.tracer ?? builtInTracer(colour.base);
+  return (
+    <Group>
+      <Line points={flat} stroke={outline} strokeWidth={width + 3} lineJoin="round" />
+      <Line
+        points={flat}
+        stroke={IEC_60757[colour.base].rgb}
+        strokeWidth={width}
+        lineJoin="round"
+      />
+      {stripe && (
+        <Line
+          points={flat}
+          stroke={IEC_60757[stripe].rgb}
+          strokeWidth={Math.max(2, width * 0.34)}
+          lineJoin="round"
+        />
+      )}
+    </Group>
+  );
+}

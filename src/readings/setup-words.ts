@@ -1,0 +1,60 @@
+import { formatBand, formatQuantity } from "../base/index.ts";
+import { type Job, type Probe, splitRef, type When } from "../job/index.ts";
+import type { Prediction, ReadingSetup } from "./prediction.ts";
+
+/** A place a probe can touch: `cavity 4`, `A1 pin 4`, `battery +`, `chassis`. */
+export function wordsForProbe(job: Job, probe: Probe): string {
+  if (probe === "battery+") return "battery +";
+  if (probe === "battery-") return "battery −";
+  if (probe === "chassis") return "chassis";
+  const { owner, name } = splitRef(probe);
+  const plug = job.plugs.find((one) => one.id === owner);
+  if (!plug) return `${owner} pin ${name}`;
+  return job.plugs.length > 1 ? `${owner} cavity ${name}` : `cavity ${name}`;
+}
+
+/** What a meter is set to, in words. */
+export function wordsForQuantity(setup: Pick<ReadingSetup, "quantity" | "with">): string {
+  const words = {
+    volts: "volts",
+    ohms: "ohms",
+    amps: "amps",
+    drop: "voltage drop",
+  }[setup.quantity];
+  return setup.with === "test-lamp" ? `${words} with a test lamp as load` : words;
+}
+
+/** `S1 on RUN · A1 unplugged · engine running`; empty when all is at rest and plugged in. */
+export function wordsForWhen(when: When): string {
+  const parts: string[] = [];
+  for (const [id, position] of Object.entries(when.switches ?? {})) {
+    parts.push(`${id} on ${position}`);
+  }
+  for (const id of when.unplugged ?? []) parts.push(`${id} unplugged`);
+  for (const id of when.removed ?? []) parts.push(`${id} removed`);
+  if (when.engine && when.engine !== "off") parts.push(`engine ${when.engine}`);
+  if (when.standIn) parts.push(`stand-in ${when.standIn} fitted`);
+  return parts.join(" · ");
+}
+
+/** The whole of a reading but its value: `volts, cavity 4 to chassis, S1 on RUN`. */
+export function wordsForSetup(job: Job, setup: ReadingSetup): string {
+  const probes = `${wordsForProbe(job, setup.red)} to ${wordsForProbe(job, setup.black)}`;
+  const when = wordsForWhen(setup.when);
+  return [wordsForQuantity(setup), probes, when].filter((part) => part !== "").join(", ");
+}
+
+/** What the meter should show: a band, a value, `OL`, or why there is none. */
+export function wordsForPrediction(
+  prediction: Prediction,
+  quantity: ReadingSetup["quantity"],
+): string {
+  if (prediction.invalid !== null) return "not a valid reading";
+  if (prediction.floating) return quantity === "ohms" ? "OL" : "floating, a few ghost volts";
+  if (prediction.low !== null && prediction.high !== null) {
+    return formatBand(prediction.low, prediction.high, quantity);
+  }
+  return prediction.predicted === null
+    ? "not known"
+    : formatQuantity(prediction.predicted, quantity);
+}

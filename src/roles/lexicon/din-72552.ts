@@ -1,0 +1,50 @@
+import { type Meaning, means } from "./meaning.ts";
+
+/**
+ * Terminal numbers of DIN 72552 as roles of a module pin that is called by them. The standard says
+ * what runs on the terminal; whether the module is fed by it or feeds it is left open where both
+ * are usual.
+ */
+export const DIN_72552_ROLES: Readonly<Record<string, readonly Meaning[]>> = {
+  "15": means("switched-supply"),
+  "15A": means("switched-supply", "output"),
+  "17": means("input", "switched-supply", "output"),
+  "19": means("input", "switched-supply", "output"),
+  "30": means("supply"),
+  "30A": means("supply"),
+  "31": means("ground"),
+  "31A": means("ground"),
+  "31B": means("switched-ground"),
+  "31C": means("ground"),
+  "32": means("output", "ground"),
+  "33": means("output", "supply"),
+  "45": means("output"),
+  "49": means("switched-supply", "supply", "input"),
+  "49A": means("output", "input"),
+  "49B": means("output"),
+  "49C": means("output"),
+  "50": means("input", "switched-supply", "output"),
+  "53": means("output"),
+  "53A": means("supply", "input"),
+  "54": means("output", "input"),
+  "55": means("output", "input"),
+  "56": means("output", "input", "switched-supply"),
+  "56A": means("output", "input"),
+  "56B": means("output", "input"),
+  "56D": means("output", "input"),
+  "57": means("output", "input"),
+  "58": means("output", "input", "switched-supply"),
+  "58L": means("output", "input"),
+  "58R": means("output", "input"),
+  "61": means("input", "output"),
+  "85": means("output", "ground", "switched-ground", "input"),
+  "86": means("supply", "switched-supply", "output", "input"),
+  "87": means("output", "supply", "switched-supply", "input"),
+  "87A": means("output", "supply", "switched-supply", "input"),
+  "87B": means("output", "supply", "switched-supply", "input"),
+  "B+": means("supply"),
+  "B-": means("ground"),
+  "D+": means("input", "output"),
+  "D-": means("ground"),
+  DF: means("output"),
+};

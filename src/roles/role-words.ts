@@ -1,0 +1,31 @@
+import type { RoleName } from "../job/index.ts";
+import type { Role } from "./role.ts";
+import { listOr, ROLE_IN_WORDS } from "./role-names.ts";
+
+/** `permanent feed`: the role's name without its article, as a table shows it. */
+export const wordsForRole = (role: RoleName): string => ROLE_IN_WORDS[role].replace(/^an? /, "");
+
+/** What the live side means at an input and at an output. */
+const SIDE_WORDS: Readonly<
+  Partial<Record<RoleName, Readonly<Record<"high" | "low" | "neither", string>>>>
+> = {
+  input: { high: "live when on", low: "grounded when on", neither: "" },
+  output: { high: "feeds the load", low: "grounds the load", neither: "load between two pins" },
+};
+
+/** Roles that can be listed before the list says no more than "it could be anything". */
+const MOST_LISTED = 4;
+
+/**
+ * What the circuit says of a pin, in one phrase: `output, grounds the load`; where several roles
+ * fit, `permanent feed or input`.
+ */
+export function wordsForCircuit(role: Pick<Role, "circuitRole" | "circuitSide" | "fits">): string {
+  const { circuitRole, circuitSide, fits } = role;
+  if (circuitRole === "undecided") {
+    if (fits.length > MOST_LISTED) return "undecided, not traced to its end";
+    return listOr(fits.map(wordsForRole));
+  }
+  const detail = SIDE_WORDS[circuitRole]?.[circuitSide ?? "neither"] ?? "";
+  return detail === "" ? wordsForRole(circuitRole) : `${wordsForRole(circuitRole)}, ${detail}`;
+}

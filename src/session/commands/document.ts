@@ -1,0 +1,69 @@
+import { splitRef } from "../../job/index.ts";
+import { link, proposeByMarks, unlink } from "../match.ts";
+import type { Session } from "../session.ts";
+import type { Command } from "./command.ts";
+
+/** The module whose pins are being tied: the selected one, else the only or first one. */
+export function moduleAtHand(session: Session): string | null {
+  const { job, selection } = session.get();
+  const modules = job.diagram.parts.filter((part) => part.kind === "module");
+  const owners = selection.map((ref) => splitRef(ref).owner);
+  return (modules.find((part) => owners.includes(part.id)) ?? modules[0])?.id ?? null;
+}
+
+function proposals(session: Session) {
+  const { job, plug } = session.get();
+  const module = moduleAtHand(session);
+  return module && plug ? proposeByMarks(job, module, plug) : [];
+}
+
+const tied = (session: Session): readonly string[] => {
+  const { job, selection } = session.get();
+  return selection.filter((ref) => job.links.some((one) => one.pin === ref || one.cavity === ref));
+};
+
+export const DOCUMENT_COMMANDS: readonly Command[] = [
+  {
+    id: "undo",
+    label: "Undo",
+    keys: ["Mod+Z"],
+    detail: (session) => session.get().history.done.at(-1)?.label ?? null,
+    canRun: (session) => session.get().history.done.length > 0,
+    run: (session) => session.undo(),
+  },
+  {
+    id: "redo",
+    label: "Redo",
+    keys: ["Mod+Shift+Z", "Mod+Y"],
+    detail: (session) => session.get().history.undone.at(-1)?.label ?? null,
+    canRun: (session) => session.get().history.undone.length > 0,
+    run: (session) => session.redo(),
+  },
+  {
+    id: "match-by-marks",
+    label: "Match pins and cavities with equal marks",
+    detail: (session) => {
+      const count = proposals(session).length;
+      return count === 0 ? null : `${count} to tie`;
+    },
+    canRun: (session) => proposals(session).length > 0,
+    run: (session) => {
+      const links = proposals(session);
+      session.edit(`Match ${links.length} by equal marks`, (draft) => {
+        for (const one of links) link(draft, one.pin, one.cavity);
+      });
+    },
+  },
+  {
+    id: "untie",
+    label: "Untie",
+    detail: (session) => tied(session).join(", ") || null,
+    canRun: (session) => tied(session).length > 0,
+    run: (session) => {
+      const refs = tied(session);
+      session.edit(`Untie ${refs.join(", ")}`, (draft) => {
+        for (const ref of refs) unlink(draft, ref);
+      });
+    },
+  },
+];

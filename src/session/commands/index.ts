@@ -1,0 +1,19 @@
+import type { Command } from "./command.ts";
+import { DIAGRAM_COMMANDS } from "./diagram.ts";
+import { DOCUMENT_COMMANDS } from "./document.ts";
+import { VIEW_COMMANDS } from "./view.ts";
+
+export * from "./command.ts";
+
+/** Everything that can be done without a screen, in the order in which a menu lists it. */
+export const COMMANDS: readonly Command[] = [
+  ...DOCUMENT_COMMANDS,
+  ...DIAGRAM_COMMANDS,
+  ...VIEW_COMMANDS,
+];
+
+export function commandNamed(id: string): Command {
+  const found = COMMANDS.find((command) => command.id === id);
+  if (!found) throw new Error(`no such command: ${id}`);
+  return found;
+}

@@ -1,0 +1,88 @@
+import { type Box, distance, type Point } from "../../base/index.ts";
+import type { Id } from "../../job/index.ts";
+import type { Scene, WireShape } from "./scene.ts";
+import { spatialGrid } from "./spatial-grid.ts";
+
+/** A spot where a wire passes another without touching it. */
+export interface Crossing {
+  readonly segment: number;
+  /** Pixels from the segment's first point. */
+  readonly along: number;
+}
+
+/** A crossing this near to an end of either segment is a touch or a corner, pixels. */
+const CLEAR = 2;
+
+interface Segment {
+  readonly wire: WireShape;
+  readonly index: number;
+  readonly a: Point;
+  readonly b: Point;
+}
+
+const found = new WeakMap<Scene, ReadonlyMap<Id, readonly Crossing[]>>();
+
+/**
+ * For each wire that has to hop, where it hops over others: sorted along the wire. Of two wires
+ * that cross, the flatter segment hops.
+ */
+export function crossingsOf(scene: Scene): ReadonlyMap<Id, readonly Crossing[]> {
+  let crossings = found.get(scene);
+  if (!crossings) {
+    crossings = findCrossings(scene.wires);
+    found.set(scene, crossings);
+  }
+  return crossings;
+}
+
+export function findCrossings(wires: readonly WireShape[]): Map<Id, Crossing[]> {
+  const segments: Segment[] = wires.flatMap((wire) =>
+    wire.points.slice(1).map((b, index) => ({ wire, index, a: wire.points[index] as Point, b })),
+  );
+  const boxes = segments.map(boxOf);
+  const grid = spatialGrid(boxes, 200);
+  const hops = new Map<Id, Crossing[]>();
+  segments.forEach((one, index) => {
+    for (const other of grid.near(boxes[index] as Box)) {
+      if (other <= index) continue;
+      const two = segments[other] as Segment;
+      const at = cross(one, two);
+      if (!at) continue;
+      const hopper = steepness(one) <= steepness(two) ? one : two;
+      const list = hops.get(hopper.wire.wire.id) ?? [];
+      list.push({ segment: hopper.index, along: distance(hopper.a, at) });
+      hops.set(hopper.wire.wire.id, list);
+    }
+  });
+  for (const list of hops.values()) {
+    list.sort((a, b) => a.segment - b.segment || a.along - b.along);
+  }
+  return hops;
+}
+
+const boxOf = ({ a, b }: Segment): Box => ({
+  left: Math.min(a[0], b[0]),
+  top: Math.min(a[1], b[1]),
+  right: Math.max(a[0], b[0]),
+  bottom: Math.max(a[1], b[1]),
+});
+
+const steepness = ({ a, b }: Segment) => Math.abs(b[1] - a[1]) - Math.abs(b[0] - a[0]);
+
+/** Where two segments cross clear of all four ends; null when they don't. */
+function cross(one: Segment, two: Segment): Point | null {
+  const rx = one.b[0] - one.a[0];
+  const ry = one.b[1] - one.a[1];
+  const sx = two.b[0] - two.a[0];
+  const sy = two.b[1] - two.a[1];
+  const area = rx * sy - ry * sx;
+  if (Math.abs(area) < 1e-9) return null;
+  const qx = two.a[0] - one.a[0];
+  const qy = two.a[1] - one.a[1];
+  const t = (qx * sy - qy * sx) / area;
+  const u = (qx * ry - qy * rx) / area;
+  const clearT = CLEAR / Math.hypot(rx, ry);
+  const clearU = CLEAR / Math.hypot(sx, sy);
+  if (t < clearT || t > 1 - clearT || u < clearU || u > 1 - clearU) return null;
+  return [one.a[0] + rx * t, one.a[1] + ry * t];
+}

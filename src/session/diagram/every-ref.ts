@@ -1,0 +1,40 @@
+import type { Job, PinRef, Wire } from "../../job/index.ts";
+import { plain } from "./draft.ts";
+
+/**
+ * Puts every reference to a pin in the job through `rewrite`: wires, links, probes of readings and
+ * the wires of machines' changes. Only what differs is written.
+ */
+export function rewritePinRefs(draft: Job, rewrite: (ref: PinRef) => PinRef): void {
+  const job = plain(draft);
+  const wires = (before: readonly Wire[], after: Wire[]) =>
+    before.forEach((wire, index) => {
+      const written = after[index];
+      if (!written) return;
+      const from = rewrite(wire.from);
+      const to = rewrite(wire.to);
+      if (from !== wire.from) written.from = from;
+      if (to !== wire.to) written.to = to;
+    });
+  wires(job.diagram.wires, draft.diagram.wires);
+  job.links.forEach((link, index) => {
+    const pin = rewrite(link.pin);
+    const written = draft.links[index];
+    if (written && pin !== link.pin) written.pin = pin;
+  });
+  job.machines.forEach((machine, at) => {
+    const written = draft.machines[at];
+    if (!written) return;
+    machine.readings.forEach((reading, index) => {
+      const red = rewrite(reading.red);
+      const black = rewrite(reading.black);
+      const target = written.readings[index];
+      if (target && red !== reading.red) target.red = red;
+      if (target && black !== reading.black) target.black = black;
+    });
+    machine.changes?.forEach((change, index) => {
+      const target = written.changes?.[index];
+      if (change.wires && target?.wires) wires(change.wires, target.wires);
+    });
+  });
+}

@@ -1,0 +1,86 @@
+import type { Point } from "../../base/index.ts";
+
+/** An end of a run to be drawn at right angles. */
+export interface RouteEnd {
+  readonly at: Point;
+  /** The way a wire leaves here, outward; null where any way is as good. */
+  readonly out: Point | null;
+}
+
+/** How far a wire runs straight out of a pin before it turns back, pixels. */
+const STUB = 12;
+
+/**
+ * Corners of a run at right angles from `a` to `b`: the fewest that leave both ends the way they
+ * face. Empty when the two are in line.
+ */
+export function orthogonalCorners(a: RouteEnd, b: RouteEnd): Point[] {
+  const [ax, ay] = a.at;
+  const [bx, by] = b.at;
+  const middleX = (ax + bx) / 2;
+  const middleY = (ay + by) / 2;
+  const candidates: Point[][] = [
+    [[bx, ay]],
+    [[ax, by]],
+    [
+      [middleX, ay],
+      [middleX, by],
+    ],
+    [
+      [ax, middleY],
+      [bx, middleY],
+    ],
+  ];
+  if (ax === bx || ay === by) candidates.unshift([]);
+  for (const end of [a, b]) {
+    if (!end.out) continue;
+    const [x, y] = [end.at[0] + end.out[0] * STUB, end.at[1] + end.out[1] * STUB];
+    const other = end === a ? b : a;
+    // Out along the pin's own way first, then across to the other end.
+    const around: Point[] =
+      end.out[0] !== 0
+        ? [
+            [x, end.at[1]],
+            [x, other.at[1]],
+          ]
+        : [
+            [end.at[0], y],
+            [other.at[0], y],
+          ];
+    candidates.push(end === a ? around : around.reverse());
+  }
+  let best = candidates[0] as Point[];
+  let lowest = Number.POSITIVE_INFINITY;
+  for (const corners of candidates) {
+    const cost = costOf(a, corners, b);
+    if (cost < lowest) {
+      lowest = cost;
+      best = corners;
+    }
+  }
+  return best;
+}
+
+function costOf(a: RouteEnd, corners: readonly Point[], b: RouteEnd): number {
+  const first = corners[0] ?? b.at;
+  const last = corners.at(-1) ?? a.at;
+  return corners.length + againstTheGrain(a, first) + againstTheGrain(b, last);
+}
+
+/** What it costs to leave an end the wrong way: sideways a little, back through the symbol a lot. */
+function againstTheGrain(end: RouteEnd, next: Point): number {
+  if (!end.out) return 0;
+  const dx = next[0] - end.at[0];
+  const dy = next[1] - end.at[1];
+  const length = Math.hypot(dx, dy);
+  // A corner on the end itself is no way out at all.
+  if (length === 0) return 3;
+  const along = (dx * end.out[0] + dy * end.out[1]) / length;
+  if (along > 0.5) return 0;
+  return along < -0.5 ? 6 : 1.5;
+}
+
+/** The nearest point to `p` straight across or straight down from `from`. */
+export function squareTo(from: Point, p: Point): Point {
+  return Math.abs(p[0] - from[0]) >= Math.abs(p[1] - from[1]) ? [p[0], from[1]] : [from[0], p[1]];
+}

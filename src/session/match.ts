@@ -1,0 +1,70 @@
+import {
+  type CavityRef,
+  cavityRef,
+  type Id,
+  type Job,
+  type Link,
+  type PinRef,
+  pinRef,
+} from "../job/index.ts";
+
+/** Ties a pin to a cavity in a draft. What either was tied to before is let go: one pin, one cavity. */
+export function link(draft: Job, pin: PinRef, cavity: CavityRef): void {
+  const kept = draft.links.filter((one) => one.pin !== pin && one.cavity !== cavity);
+  const already = draft.links.find((one) => one.pin === pin && one.cavity === cavity);
+  if (already && kept.length === draft.links.length - 1) return;
+  draft.links = [...kept, already ?? { pin, cavity }];
+}
+
+/** Unties everything that a pin or a cavity is tied to, in a draft. */
+export function unlink(draft: Job, ref: PinRef | CavityRef): void {
+  const kept = draft.links.filter((one) => one.pin !== ref && one.cavity !== ref);
+  if (kept.length < draft.links.length) draft.links = kept;
+}
+
+/** Which of two things tied by a drag is the pin; null when they are not a module pin and a cavity. */
+export function linkBetween(job: Job, a: string, b: string): Link | null {
+  const { pins, cavities } = matchables(job);
+  if (pins.has(a) && cavities.has(b)) return { pin: a, cavity: b };
+  if (pins.has(b) && cavities.has(a)) return { pin: b, cavity: a };
+  return null;
+}
+
+/** Module pins and cavities of the whole job: what matching ties together. */
+export function matchables(job: Job): {
+  readonly pins: ReadonlySet<PinRef>;
+  readonly cavities: ReadonlySet<CavityRef>;
+} {
+  const pins = job.diagram.parts.flatMap((part) =>
+    part.kind === "module" ? part.pins.map((pin) => pinRef(part.id, pin.id)) : [],
+  );
+  const cavities = job.plugs.flatMap((plug) =>
+    plug.cavities.map((cavity) => cavityRef(plug.id, cavity.mark)),
+  );
+  return { pins: new Set(pins), cavities: new Set(cavities) };
+}
+
+const sameMark = (mark: string) => mark.trim().toUpperCase();
+
+/**
+ * A link for each pin of the module whose mark stands beside exactly one cavity of the plug, where
+ * neither is tied yet. A cavity that is empty or blocked takes none: no wire can be there.
+ */
+export function proposeByMarks(job: Job, module: Id, plugId: Id): readonly Link[] {
+  const part = job.diagram.parts.find((one) => one.id === module);
+  const plug = job.plugs.find((one) => one.id === plugId);
+  if (part?.kind !== "module" || !plug) return [];
+  const taken = new Set(job.links.flatMap((one) => [one.pin, one.cavity]));
+  const proposals: Link[] = [];
+  for (const pin of part.pins) {
+    const mark = sameMark(pin.id);
+    const cavities = plug.cavities.filter((cavity) => sameMark(cavity.mark) === mark);
+    const twins = part.pins.filter((other) => sameMark(other.id) === mark);
+    const [cavity] = cavities;
+    if (!cavity || cavities.length > 1 || twins.length > 1) continue;
+    if (cavity.empty || cavity.blocked) continue;
+    const one = { pin: pinRef(module, pin.id), cavity: cavityRef(plugId, cavity.mark) };
+    if (!taken.has(one.pin) && !taken.has(one.cavity)) proposals.push(one);
+  }
+  return proposals;
+}

@@ -1,0 +1,170 @@
+import type { CheckResult } from "../check/index.ts";
+import { type Job, type Machine, ownerOf } from "../job/index.ts";
+import { matchables } from "./match.ts";
+import type { StationId } from "./state.ts";
+
+/** One stop on the way through a job: what is there, and what to do next. */
+export interface Station {
+  readonly id: StationId;
+  readonly title: string;
+  /** `lacking`: nothing to work with; `started`: something left to do; `done`: has what it needs. */
+  readonly state: "lacking" | "started" | "done";
+  /** A few words on what is there, e.g. `6 of 6 tied`. */
+  readonly has: string;
+  /** The next thing to do here, one line; null when nothing is left. */
+  readonly next: string | null;
+}
+
+const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
+
+/** All stations in working order. Nobody is held back at one: they only say how they stand. */
+export function stationsOf(job: Job, analysis: CheckResult): readonly Station[] {
+  const machine = job.machines.find((one) => one.id === analysis.machine);
+  return [
+    diagramStation(job),
+    plugStation(job),
+    matchStation(job),
+    checkStation(analysis),
+    proveStation(analysis, machine),
+    sheetStation(job, analysis),
+  ];
+}
+
+/** The first station with something left to do, the one to point at; null when all are done. */
+export function nextStation(stations: readonly Station[]): Station | null {
+  return stations.find((station) => station.state !== "done" && station.next !== null) ?? null;
+}
+
+function diagramStation(job: Job): Station {
+  const { parts, wires, sheets } = job.diagram;
+  const base = { id: "diagram", title: "Diagram" } as const;
+  if (parts.length === 0) {
+    const pictured = sheets.some((sheet) => sheet.image);
+    return {
+      ...base,
+      state: pictured ? "started" : "lacking",
+      has: pictured ? count(sheets.length, "picture") : "no picture yet",
+      next: pictured ? "Place the module and its parts" : "Bring in a picture of the diagram",
+    };
+  }
+  const has = `${count(parts.length, "part")}, ${count(wires.length, "wire")}`;
+  if (!parts.some((part) => part.kind === "module")) {
+    return { ...base, state: "started", has, next: "Place the module" };
+  }
+  if (wires.length === 0) return { ...base, state: "started", has, next: "Trace the wires" };
+  return { ...base, state: "done", has, next: null };
+}
+
+function plugStation(job: Job): Station {
+  const base = { id: "plug", title: "Plug" } as const;
+  const cavities = job.plugs.flatMap((plug) => plug.cavities).length;
+  if (cavities === 0) {
+    return {
+      ...base,
+      state: job.plugs.length === 0 ? "lacking" : "started",
+      has: "no face yet",
+      next: "Draw the face of the plug",
+    };
+  }
+  return { ...base, state: "done", has: count(cavities, "cavity", "cavities"), next: null };
+}
+
+function matchStation(job: Job): Station {
+  const base = { id: "match", title: "Match" } as const;
+  const left = leftOver(job);
+  const { pins } = matchables(job);
+  if (pins.size === 0 || job.plugs.length === 0) {
+    return {
+      ...base,
+      state: "lacking",
+      has: "nothing to tie yet",
+      next: pins.size === 0 ? "Place the module first" : "Draw the plug first",
+    };
+  }
+  const has = `${pins.size - left.pins.length} of ${count(pins.size, "pin")} tied`;
+  const [pin] = left.pins;
+  const [cavity] = left.cavities;
+  if (pin && cavity) return { ...base, state: "started", has, next: `Tie pin ${pin}` };
+  if (pin) return { ...base, state: "started", has, next: `Pin ${pin} has no cavity` };
+  if (cavity) return { ...base, state: "started", has, next: `Cavity ${cavity} has no pin` };
+  return { ...base, state: "done", has, next: null };
+}
+
+/** Module pins and wired cavities that nothing is tied to. */
+export function leftOver(job: Job): {
+  readonly pins: readonly string[];
+  readonly cavities: readonly string[];
+} {
+  const { pins } = matchables(job);
+  const tied = new Set(job.links.flatMap((one) => [one.pin, one.cavity]));
+  const cavities = job.plugs.flatMap((plug) =>
+    plug.cavities
+      .filter((cavity) => !cavity.empty && !cavity.blocked)
+      .map((cavity) => `${plug.id}:${cavity.mark}`),
+  );
+  return {
+    pins: [...pins].filter((pin) => !tied.has(pin)),
+    cavities: cavities.filter((cavity) => !tied.has(cavity)),
+  };
+}
+
+function checkStation({ roles, summary }: CheckResult): Station {
+  const base = { id: "check", title: "Check" } as const;
+  if (roles.length === 0) {
+    return { ...base, state: "lacking", has: "nothing to check yet", next: "Trace a module first" };
+  }
+  const { contradictions, warnings } = summary;
+  if (contradictions > 0) {
+    const has = count(contradictions, "contradiction");
+    return { ...base, state: "started", has, next: `Read ${has}` };
+  }
+  return {
+    ...base,
+    state: "done",
+    has: warnings > 0 ? count(warnings, "warning") : "nothing contradicted",
+    next: null,
+  };
+}
+
+function proveStation({ roles }: CheckResult, machine: Machine | undefined): Station {
+  const base = { id: "prove", title: "Prove" } as const;
+  const readings = machine?.readings.length ?? 0;
+  const has = readings === 0 ? "no readings yet" : count(readings, "reading");
+  const tied = roles.filter((role) => role.cavity !== null);
+  if (tied.length === 0) {
+    return {
+      ...base,
+      state: readings > 0 ? "started" : "lacking",
+      has,
+      next: "Match the plug first",
+    };
+  }
+  const open = tied.filter((role) => role.meterVerdict === "unproven");
+  const worst =
+    open.find((role) => role.verdict === "contradicted") ??
+    open.find((role) => role.verdict === "undecided") ??
+    open[0];
+  return worst
+    ? {
+        ...base,
+        state: readings > 0 ? "started" : "lacking",
+        has,
+        next: `Measure at ${worst.cavity}`,
+      }
+    : { ...base, state: "done", has, next: null };
+}
+
+function sheetStation(job: Job, { roles }: CheckResult): Station {
+  const base = { id: "sheet", title: "Sheet" } as const;
+  const tied = roles.filter((role) => role.cavity !== null);
+  if (tied.length === 0) {
+    return { ...base, state: "lacking", has: "nothing to print yet", next: "Match the plug first" };
+  }
+  const plugs = new Set(job.links.map((one) => ownerOf(one.cavity)));
+  return {
+    ...base,
+    state: "started",
+    has: `ready for ${[...plugs].join(", ")}`,
+    next: "Print the sheet for the glovebox",
+  };
+}

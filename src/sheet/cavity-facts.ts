@@ -1,0 +1,102 @@
+import type { CheckResult } from "../check/index.ts";
+import { circuitOf } from "../circuit/index.ts";
+import {
+  type Cavity,
+  type CavityRef,
+  type Colour,
+  cavityRef,
+  type Id,
+  type Job,
+  type Machine,
+  type MachineWire,
+  ownerOf,
+  type PinRef,
+  type Plug,
+  type Reading,
+  type Wire,
+} from "../job/index.ts";
+import type { Role } from "../roles/index.ts";
+
+/** A property of a wire, as the machine at hand has it and as the diagram draws it. */
+export interface WireFact<T> {
+  readonly onMachine: T | null;
+  readonly onDiagram: T | null;
+}
+
+/** All that is known of one cavity, gathered from diagram, plug, links and machine. */
+export interface CavityFacts {
+  readonly ref: CavityRef;
+  readonly cavity: Cavity;
+  /** Pins tied to it, normally one. */
+  readonly pins: readonly PinRef[];
+  /** What the check says of the first tied module pin; null when none is tied. */
+  readonly role: Role | null;
+  readonly machineWire: MachineWire | null;
+  readonly diagramWires: readonly Wire[];
+  readonly colour: WireFact<Colour>;
+  readonly number: WireFact<string>;
+  /** Square millimetres. */
+  readonly mm2: WireFact<number>;
+  /** Readings with a probe there, in the order in which they were taken. */
+  readonly readings: readonly Reading[];
+}
+
+/** One entry a cavity, in the order in which the plug lists them. */
+export function cavityFacts(
+  job: Job,
+  machine: Machine,
+  plug: Plug,
+  check: CheckResult,
+): CavityFacts[] {
+  const wiresAt = wiresByPin(job, machine.id);
+  const roles = new Map(check.roles.map((role) => [role.pin, role]));
+  return plug.cavities.map((cavity) => {
+    const ref = cavityRef(plug.id, cavity.mark);
+    const pins = job.links.filter((link) => link.cavity === ref).map((link) => link.pin);
+    const machineWire = machine.wires.find((wire) => wire.cavity === ref) ?? null;
+    const diagramWires = pins.flatMap((pin) => wiresAt.get(pin) ?? []);
+    const first = <T>(pick: (wire: Wire) => T | undefined): T | null => {
+      for (const wire of diagramWires) {
+        const value = pick(wire);
+        if (value !== undefined) return value;
+      }
+      return null;
+    };
+    return {
+      ref,
+      cavity,
+      pins,
+      role: pins.map((pin) => roles.get(pin)).find((role) => role !== undefined) ?? null,
+      machineWire,
+      diagramWires,
+      colour: { onMachine: machineWire?.colour ?? null, onDiagram: first((wire) => wire.colour) },
+      number: { onMachine: machineWire?.number ?? null, onDiagram: first((wire) => wire.number) },
+      mm2: { onMachine: machineWire?.mm2 ?? null, onDiagram: first((wire) => wire.mm2) },
+      readings: machine.readings.filter((reading) => touches(reading, ref, pins)),
+    };
+  });
+}
+
+/** What the machine has where that is known, else what the diagram draws. */
+export const known = <T>(fact: WireFact<T>): T | null => fact.onMachine ?? fact.onDiagram;
+
+/** Every wire end by the pin it is on, as the machine is built. */
+export function wiresByPin(job: Job, machine: Id): ReadonlyMap<PinRef, readonly Wire[]> {
+  const byPin = new Map<PinRef, Wire[]>();
+  for (const wire of circuitOf(job, machine).wires) {
+    for (const end of new Set([wire.from, wire.to])) {
+      const list = byPin.get(end);
+      if (list) list.push(wire);
+      else byPin.set(end, [wire]);
+    }
+  }
+  return byPin;
+}
+
+/** Plugged in, a module's own pin and the cavity it is tied to are one node; unplugged, two. */
+function touches(reading: Reading, ref: CavityRef, pins: readonly PinRef[]): boolean {
+  const unplugged = reading.when.unplugged ?? [];
+  return [reading.red, reading.black].some(
+    (probe) => probe === ref || (pins.includes(probe) && !unplugged.includes(ownerOf(probe))),
+  );
+}

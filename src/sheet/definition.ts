@@ -1,0 +1,233 @@
+import type { Column, Content, TDocumentDefinitions } from "pdfmake/interfaces";
+import type { Density } from "./density.ts";
+import { extentOf, faceDrawing } from "./face-drawing.ts";
+import type { SheetModel, SheetStatement } from "./model.ts";
+import { INK, SHEET_FONT_FAMILY } from "./svg.ts";
+import { rowsTable } from "./table.ts";
+import { plain } from "./text.ts";
+
+const PAGE = {
+  A4: { width: 595.28, height: 841.89 },
+  Letter: { width: 612, height: 792 },
+} as const;
+
+/** The page as pdfmake's own data. `pages` is told how many pages the layout took. */
+export function sheetDefinition(
+  model: SheetModel,
+  density: Density,
+  pages: (count: number) => void = () => {},
+): TDocumentDefinitions {
+  const { margin } = density;
+  const width = PAGE[model.size].width - 2 * margin;
+  return {
+    pageSize: { ...PAGE[model.size] },
+    pageMargins: [margin, margin * 0.8, margin, 36],
+    defaultStyle: { font: SHEET_FONT_FAMILY, fontSize: 9, color: INK, lineHeight: 1.05 },
+    info: {
+      title: plain(`Pinout sheet, ${model.heading}, ${model.machine.name}`),
+      subject: plain(model.job),
+      creator: "Pintruth",
+      producer: "Pintruth",
+    },
+    language: "en",
+    footer: (page, count) => {
+      pages(count);
+      return footer(model, margin, page, count);
+    },
+    content: [
+      header(model, density, width),
+      faceBlock(model, density, width),
+      ...rowsTable(model, density),
+      closing(model, density),
+    ],
+  };
+}
+
+function header(model: SheetModel, density: Density, width: number): Content {
+  const { runOn } = density;
+  const { machine } = model;
+  const facts = [
+    machine.serial === null ? "" : `Serial ${machine.serial}`,
+    machine.hours === null ? "" : `${machine.hours} h`,
+    `${model.systemVoltage} V system`,
+  ].filter((fact) => fact !== "");
+  return {
+    stack: [
+      {
+        columns: [
+          {
+            width: "*",
+            stack: [
+              { text: "CORRECTED PINOUT SHEET", fontSize: 8, bold: true, characterSpacing: 1.2 },
+              { text: plain(model.heading), fontSize: runOn ? 16 : 21, bold: true },
+              { text: plain(model.modules || "no pins matched yet"), fontSize: 11 },
+            ],
+          },
+          {
+            width: "42%",
+            alignment: "right",
+            stack: [
+              { text: "MACHINE", fontSize: 8, bold: true, characterSpacing: 1.2 },
+              { text: plain(machine.name), fontSize: 14, bold: true },
+              { text: plain(facts.join(" · ")), fontSize: 9.5 },
+              { text: plain(model.job), fontSize: 9.5 },
+            ],
+          },
+        ],
+        columnGap: 16,
+      },
+      ruleLine(width, runOn ? 3 : 5),
+    ],
+  };
+}
+
+function ruleLine(width: number, gap: number): Content {
+  const line = { type: "line" as const, x1: 0, y1: 0, x2: width, y2: 0 };
+  return { canvas: [{ ...line, lineWidth: 1.6, lineColor: INK }], margin: [0, gap, 0, gap] };
+}
+
+/** The face beside what was found, or above it where the face is long and low. */
+function faceBlock(model: SheetModel, density: Density, width: number): Content {
+  const { left, top, right, bottom } = extentOf(model.face);
+  const isLong = (right - left) / (bottom - top) > 2.4;
+  const most = { width: isLong ? width : width * 0.5, height: density.faceHeight };
+  const face = faceDrawing(model.face, model.rows, most);
+  const seen: Content = {
+    stack: [
+      { text: plain(model.sideWords), bold: true, fontSize: 10.5, margin: [0, 0, 0, 4] },
+      { svg: face.svg, width: face.width },
+      { text: KEY_TO_FACE, fontSize: 7.5, margin: [0, 4, 0, 0] },
+    ],
+  };
+  const found: Content = { stack: findings(model, density, isLong) };
+  const margin: [number, number, number, number] = [0, 0, 0, density.runOn ? 4 : 8];
+  if (isLong) return { stack: [seen, { ...found, margin: [0, 5, 0, 0] }], margin };
+  return {
+    columns: [
+      { width: Math.max(face.width, width * 0.4), ...seen },
+      { width: "*", ...found },
+    ],
+    columnGap: 18,
+    margin,
+  };
+}
+
+const KEY_TO_FACE =
+  "Wire drawn in its colours with its code beneath. Cross in a black disc: the diagram’s word is wrong. Dashed ring: empty or blocked.";
+
+/** More than this many warnings are counted, so that the sheet stays one page. */
+const MOST_WARNINGS = 5;
+
+function findings(model: SheetModel, density: Density, isLong: boolean): Content[] {
+  const { contradictions, warnings } = model;
+  const fontSize = Math.min(9.5, density.type);
+  const count = contradictions.length;
+  const title =
+    count === 0 ? "No contradictions found" : `${count} contradiction${count === 1 ? "" : "s"}`;
+  const left = warnings.length - MOST_WARNINGS;
+  const list = [
+    ...contradictions.map((one) => statement("×", one, fontSize)),
+    ...warnings.slice(0, MOST_WARNINGS).map((one) => statement("!", one, fontSize)),
+    ...(left > 0 ? [{ text: `and ${left} more warnings in the job file`, fontSize }] : []),
+  ];
+  return [
+    { text: title, bold: true, fontSize: density.runOn ? 10 : 11.5, margin: [0, 0, 0, 1] },
+    ...(isLong && list.length > 3 ? [inTwoColumns(list)] : list),
+    { text: plain(model.standing), fontSize, margin: [0, density.runOn ? 2 : 5, 0, 0] },
+  ];
+}
+
+function inTwoColumns(list: readonly Content[]): Content {
+  const half = Math.ceil(list.length / 2);
+  return {
+    columnGap: 14,
+    columns: [
+      { width: "*", stack: list.slice(0, half) },
+      { width: "*", stack: list.slice(half) },
+    ],
+  };
+}
+
+function statement(shape: string, { marks, message }: SheetStatement, fontSize: number): Content {
+  return {
+    columnGap: 2,
+    columns: [
+      { width: 9, text: shape, bold: true, fontSize },
+      {
+        width: "*",
+        fontSize,
+        text: [marks === "" ? "" : { text: `${plain(marks)}  `, bold: true }, plain(message)],
+      },
+    ],
+    margin: [0, 1, 0, 1],
+  };
+}
+
+function closing(model: SheetModel, { runOn }: Density): Content {
+  return {
+    unbreakable: true,
+    margin: [0, runOn ? 5 : 9, 0, 0],
+    stack: [
+      { text: plain(model.whoComesFirst), bold: true, fontSize: 9.5, margin: [0, 0, 0, 2] },
+      runOn
+        ? { text: plain(model.cautions.join(" ")), fontSize: 7.5 }
+        : inTwoColumns(model.cautions.map((text) => caution(text))),
+      {
+        margin: [0, runOn ? 4 : 14, 0, 0],
+        columnGap: 14,
+        columns: [
+          signLine("Prepared by", model.preparedBy, "*"),
+          signLine("Checked on the machine by", "", "*"),
+          signLine("Signature", "", "*"),
+          signLine("Date", "", 70),
+        ],
+      },
+    ],
+  };
+}
+
+const caution = (text: string): Content => ({
+  columnGap: 0,
+  columns: [
+    { width: 8, text: "–", fontSize: 8 },
+    { width: "*", text: plain(text), fontSize: 8 },
+  ],
+});
+
+function signLine(label: string, filled: string, width: "*" | number): Column {
+  const table: Content = {
+    table: {
+      widths: ["*"],
+      body: [
+        [{ text: filled === "" ? " " : plain(filled), fontSize: 10 }],
+        [{ text: label, fontSize: 7.5 }],
+      ],
+    },
+    layout: {
+      hLineWidth: (line: number) => (line === 1 ? 0.8 : 0),
+      vLineWidth: () => 0,
+      paddingLeft: () => 0,
+      paddingRight: () => 0,
+      paddingTop: () => 1,
+      paddingBottom: () => 1,
+    },
+  };
+  return { width, stack: [table] };
+}
+
+function footer(model: SheetModel, margin: number, page: number, count: number): Content {
+  const more = page < count ? ` · continues on page ${page + 1}` : "";
+  return {
+    margin: [margin, 8, margin, 0],
+    fontSize: 8,
+    columns: [
+      {
+        width: "*",
+        text: plain(
+          `${model.heading} · ${model.machine.name} · revision ${model.revision} · ${model.date}`,
+        ),
+      },
+      { width: "auto", text: `Page ${page} of ${count}${more}`, bold: count > 1 },
+    ],
+  };
+}

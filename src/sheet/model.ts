@@ -1,0 +1,81 @@
+import type { Colour } from "../job/index.ts";
+import type { FaceView } from "../plug/index.ts";
+import type { Verdict } from "../roles/index.ts";
+
+export type PaperSize = "A4" | "Letter";
+
+/** One pinout sheet as data: everything that is printed, nothing of how. */
+export interface SheetModel {
+  readonly size: PaperSize;
+  /** `Plug X1`, with its name where it has one. */
+  readonly heading: string;
+  /** The module or modules that the plug belongs to; empty when nothing is tied yet. */
+  readonly modules: string;
+  readonly job: string;
+  /** Nominal volts. */
+  readonly systemVoltage: number;
+  readonly machine: {
+    readonly name: string;
+    readonly serial: string | null;
+    readonly hours: number | null;
+  };
+  /** `14 Nov 2025` */
+  readonly date: string;
+  readonly revision: string;
+  readonly preparedBy: string;
+  readonly side: "mating" | "wire";
+  /** `Seen from the wire side` and what that means. */
+  readonly sideWords: string;
+  readonly face: FaceView;
+  /** One a cavity, in the plug's order. */
+  readonly rows: readonly SheetRow[];
+  /** Phrases of the conditions that every expected reading shares: said once, above the table. */
+  readonly sharedSetup: readonly string[];
+  readonly contradictions: readonly SheetStatement[];
+  readonly warnings: readonly SheetStatement[];
+  /** How much of this is proved, in one honest sentence. */
+  readonly standing: string;
+  readonly cautions: readonly string[];
+  readonly whoComesFirst: string;
+}
+
+export interface SheetStatement {
+  /** Marks of the cavities it is about, as printed before the message; may be empty. */
+  readonly marks: string;
+  readonly message: string;
+}
+
+export interface SheetRow {
+  readonly mark: string;
+  /** `A1:4`; several joined by a comma; empty when nothing is tied. */
+  readonly pin: string;
+  readonly state: "wired" | "untied" | "empty" | "blocked";
+  /** Empty when the diagram prints no word. */
+  readonly printed: string;
+  /** The circuit contradicts the printed word. */
+  readonly wrong: boolean;
+  /** What the cavity is, as the circuit says it. */
+  readonly is: string;
+  /** Parts on the path that shows it, from the pin outward. */
+  readonly by: string;
+  readonly verdict: Verdict | null;
+  readonly colour: Colour | null;
+  /** `BNBK`; empty when unknown. */
+  readonly colourCode: string;
+  readonly number: string;
+  /** Square millimetres; null when unknown. */
+  readonly mm2: number | null;
+  /** Whose colour and number these are. */
+  readonly wireFrom: "machine" | "diagram" | null;
+  /** The diagram's colour code where this machine's differs; else empty. */
+  readonly diagramColourCode: string;
+  /** What a meter should show on a healthy machine. */
+  readonly expected: string;
+  /** With which probes and in which conditions, a phrase each. */
+  readonly expectedSetup: readonly string[];
+  readonly evidence: string;
+  /** A reading settled it. */
+  readonly proved: boolean;
+  /** The evidence speaks against a healthy machine. */
+  readonly faulty: boolean;
+}

@@ -1,0 +1,121 @@
+import type { CheckResult } from "../check/index.ts";
+import type { Id, Job, Machine, Part, Plug } from "../job/index.ts";
+import {
+  type ExpectedReading,
+  expectedAt,
+  wordsForPrediction,
+  wordsForProbe,
+  wordsForWhen,
+} from "../readings/index.ts";
+import { wordsForCircuit } from "../roles/index.ts";
+import { formatColour, sameColour } from "../standards/index.ts";
+import { type CavityFacts, cavityFacts, known } from "./cavity-facts.ts";
+import { evidenceAt, settlingEvidence } from "./evidence.ts";
+import type { SheetRow } from "./model.ts";
+
+/** The sheet's table for one plug on one machine. */
+export function sheetRows(job: Job, machine: Machine, plug: Plug, check: CheckResult): SheetRow[] {
+  const parts = new Map(job.diagram.parts.map((part) => [part.id, part]));
+  return cavityFacts(job, machine, plug, check).map((facts) =>
+    sheetRow(job, machine.id, facts, parts),
+  );
+}
+
+function sheetRow(
+  job: Job,
+  machine: Id,
+  facts: CavityFacts,
+  parts: ReadonlyMap<Id, Part>,
+): SheetRow {
+  const { cavity, role, colour, number, mm2 } = facts;
+  const state = cavityState(facts);
+  const shownColour = known(colour);
+  const differs =
+    colour.onMachine && colour.onDiagram && !sameColour(colour.onMachine, colour.onDiagram);
+  return {
+    mark: cavity.mark,
+    pin: facts.pins.join(", "),
+    state,
+    printed: role?.printed ?? "",
+    wrong: role?.verdict === "contradicted",
+    is: role ? wordsForCircuit(role) : WITHOUT_ROLE[state],
+    by: role ? partsAlong(role.because, parts) : "",
+    verdict: role?.verdict ?? null,
+    colour: shownColour,
+    colourCode: shownColour ? formatColour(shownColour) : "",
+    number: known(number) ?? "",
+    mm2: known(mm2),
+    wireFrom: wireFrom(facts),
+    diagramColourCode: differs && colour.onDiagram ? formatColour(colour.onDiagram) : "",
+    ...expectation(job, state === "wired" ? expectedAt(job, machine, facts.ref)[0] : undefined),
+    ...evidenceWords(job, machine, facts),
+  };
+}
+
+const WITHOUT_ROLE: Readonly<Record<SheetRow["state"], string>> = {
+  wired: "not traced",
+  untied: "no pin matched",
+  empty: "empty cavity",
+  blocked: "blocked cavity",
+};
+
+function cavityState({ cavity, pins }: CavityFacts): SheetRow["state"] {
+  if (pins.length > 0) return "wired";
+  if (cavity.blocked) return "blocked";
+  return cavity.empty ? "empty" : "untied";
+}
+
+function wireFrom({ machineWire, colour, number }: CavityFacts): SheetRow["wireFrom"] {
+  if (machineWire && (machineWire.colour || machineWire.number)) return "machine";
+  return known(colour) !== null || known(number) !== null ? "diagram" : null;
+}
+
+/** `F3, S1, battery`: the parts worth naming on a path; wires, splices and plugs are not. */
+function partsAlong(because: readonly Id[], parts: ReadonlyMap<Id, Part>): string {
+  const named: string[] = [];
+  for (const id of because) {
+    const part = parts.get(id);
+    if (!part || part.kind === "splice" || part.kind === "inline") continue;
+    const word = part.label ? `${part.id} ${part.label}` : part.id;
+    if (!named.includes(word)) named.push(word);
+  }
+  return named.join(", ");
+}
+
+function expectation(
+  job: Job,
+  first: ExpectedReading | undefined,
+): Pick<SheetRow, "expected" | "expectedSetup"> {
+  if (!first) return { expected: "", expectedSetup: [] };
+  const { setup } = first;
+  const when = wordsForWhen(setup.when);
+  const expectedSetup = [
+    setup.quantity === "drop" ? "drop under load" : "",
+    `to ${wordsForProbe(job, setup.black)}`,
+    setup.with === "test-lamp" ? "test lamp as load" : "",
+    ...(when === "" ? [] : when.split(" · ")),
+  ].filter((phrase) => phrase !== "");
+  return { expected: wordsForPrediction(first, setup.quantity), expectedSetup };
+}
+
+function evidenceWords(
+  job: Job,
+  machine: Id,
+  facts: CavityFacts,
+): Pick<SheetRow, "evidence" | "proved" | "faulty"> {
+  const evidence = evidenceAt(job, machine, facts);
+  const settling = settlingEvidence(facts, evidence);
+  const chief = settling ?? evidence[0];
+  if (!chief) {
+    const needed = cavityState(facts) === "wired" || cavityState(facts) === "untied";
+    return { evidence: needed ? "not measured" : "", proved: false, faulty: false };
+  }
+  const comparison = chief.verdict === "not-comparable" ? "" : chief.verdictWords;
+  const more = evidence.length > 1 ? `and ${evidence.length - 1} more` : "";
+  const words = [chief.value, comparison, chief.day, more].filter((word) => word !== "");
+  return {
+    evidence: words.join(", "),
+    proved: settling !== null && chief.verdict === "inside",
+    faulty: evidence.some((one) => one.verdict === "outside"),
+  };
+}

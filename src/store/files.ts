@@ -1,0 +1,153 @@
+import { mkdir, readFile, realpath, stat, writeFile } from "node:fs/promises";
+import { dirname, join, sep } from "node:path";
+import { fail, type Issue, ok, type Result } from "../base/index.ts";
+import {
+  imageNames,
+  type Job,
+  type JobFile,
+  missingPictures,
+  type Picture,
+  pictureType,
+  readJobFile,
+  renameImages,
+  safeFile,
+  writeJobText,
+  writePintruth,
+} from "../job/index.ts";
+
+/** Bytes: more than the largest archive that reading accepts. */
+const LARGEST_FILE = 600 * 1024 * 1024;
+
+const FILE_ERRORS: Readonly<Record<string, string>> = {
+  ENOENT: "there is no such file: check its name",
+  EACCES: "the file may not be opened: check its permissions",
+  EPERM: "the file may not be opened: check its permissions",
+  EISDIR: "it is a folder: name a file in it",
+  ENOTDIR: "a part of its path is no folder: check its name",
+  ENOSPC: "the disk is full: make room",
+  EROFS: "the disk cannot be written to: choose another place",
+};
+
+/** The whole file; a plain array over the same memory, since a Buffer answers some calls otherwise. */
+async function bytesOf(path: string): Promise<Uint8Array> {
+  const { buffer, byteOffset, byteLength } = await readFile(path);
+  return new Uint8Array(buffer as ArrayBuffer, byteOffset, byteLength);
+}
+
+/** What the system said of a file, in words. */
+function fileIssue(error: unknown): Issue {
+  const code = (error as NodeJS.ErrnoException).code ?? "";
+  const message = FILE_ERRORS[code] ?? `the file cannot be used (${code || String(error)})`;
+  return { code: "file", path: "", message };
+}
+
+/**
+ * The picture that lies beside a job; null when there is none, or when a link would lead out of
+ * the job's own folder.
+ */
+async function pictureBeside(folder: string, file: string): Promise<Result<Picture | null>> {
+  const safe = safeFile(file);
+  if (safe === null) return ok(null);
+  let bytes: Uint8Array;
+  try {
+    const home = await realpath(folder);
+    const target = await realpath(join(home, safe));
+    if (!target.startsWith(home.endsWith(sep) ? home : home + sep)) {
+      return fail({
+        code: "picture-path",
+        path: "",
+        message: `the picture ${JSON.stringify(file)} is a link out of the job's own folder: put the picture itself there`,
+      });
+    }
+    bytes = await bytesOf(target);
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === "ENOENT" ? ok(null) : fail(fileIssue(error));
+  }
+  const header = pictureType(bytes, file);
+  return header.ok ? ok({ bytes, type: header.value.type }) : header;
+}
+
+/**
+ * Reads a job from a `.json` or `.pintruth` file. The pictures of an archive come with it; those
+ * beside a `.json` file are read only when asked for, since checking needs none of them.
+ */
+export async function readJobPath(
+  path: string,
+  want: { pictures: boolean },
+): Promise<Result<JobFile>> {
+  let bytes: Uint8Array;
+  try {
+    const { size } = await stat(path);
+    if (size > LARGEST_FILE) {
+      const message = "the file is larger than any job: choose another";
+      return fail({ code: "too-large", path: "", message });
+    }
+    bytes = await bytesOf(path);
+  } catch (error) {
+    return fail(fileIssue(error));
+  }
+  const read = readJobFile(bytes, path);
+  if (!read.ok || !want.pictures) return read;
+  const { job } = read.value;
+  const pictures = new Map(read.value.pictures);
+  if (pictures.size > 0 || isArchive(path)) return read;
+  for (const file of missingPictures(job, pictures)) {
+    const picture = await pictureBeside(dirname(path), file);
+    if (!picture.ok) return picture;
+    if (picture.value) pictures.set(file, picture.value);
+  }
+  return ok({ job, pictures });
+}
+
+export const isArchive = (path: string): boolean => /\.pintruth$/i.test(path);
+
+/** Writes bytes or text; an issue says why it could not. */
+export async function writeOutput(
+  path: string,
+  content: Uint8Array | string,
+): Promise<Result<null>> {
+  try {
+    await writeFile(path, content);
+    return ok(null);
+  } catch (error) {
+    return fail(fileIssue(error));
+  }
+}
+
+/** Writes a picture without ever replacing another file's content by it. */
+async function writePicture(path: string, bytes: Uint8Array): Promise<Result<null>> {
+  try {
+    const there = await bytesOf(path);
+    if (there.length === bytes.length && there.every((byte, n) => byte === bytes[n]))
+      return ok(null);
+    const message = `${JSON.stringify(path)} is there already with other content: move it or choose another folder`;
+    return fail({ code: "file", path: "", message });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== "ENOENT") return fail(fileIssue(error));
+  }
+  return writeOutput(path, bytes);
+}
+
+/**
+ * Writes a job to a `.pintruth` file, or to a `.json` file with its pictures in `images/` beside
+ * it. Pictures are named for what they are, whatever the job called them.
+ */
+export async function writeJobPath(
+  path: string,
+  job: Job,
+  pictures: ReadonlyMap<string, Picture>,
+): Promise<Result<null>> {
+  if (isArchive(path)) return writeOutput(path, writePintruth(job, pictures));
+  const names = imageNames(pictures);
+  const folder = dirname(path);
+  try {
+    if (pictures.size > 0) await mkdir(join(folder, "images"), { recursive: true });
+  } catch (error) {
+    return fail(fileIssue(error));
+  }
+  for (const [file, picture] of pictures) {
+    const written = await writePicture(join(folder, names.get(file) ?? file), picture.bytes);
+    if (!written.ok) return written;
+  }
+  return writeOutput(path, writeJobText(renameImages(job, names)));
+}

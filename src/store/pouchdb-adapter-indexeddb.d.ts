@@ -1,0 +1,4 @@
+declare module "pouchdb-adapter-indexeddb" {
+  const plugin: PouchDB.Plugin;
+  export default plugin;
+}
