@@ -179,3 +179,22 @@ export function wayInsideNet(network: Network, from: PinRef, to: PinRef): readon
   }
   return ids.reverse();
 }
+
+/** The first pin of the same net, nearest in hops, that is wanted; null when there is none. */
+export function nearestInNet(
+  network: Network,
+  from: PinRef,
+  wanted: (pin: PinRef) => boolean,
+): PinRef | null {
+  const seen = new Set<PinRef>([from]);
+  const queue: PinRef[] = [from];
+  for (const pin of queue) {
+    if (wanted(pin)) return pin;
+    for (const { to } of network.hops.get(pin) ?? []) {
+      if (seen.has(to)) continue;
+      seen.add(to);
+      queue.push(to);
+    }
+  }
+  return null;
+}

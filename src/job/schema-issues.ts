@@ -66,6 +66,15 @@ const TYPE_WORDS: Readonly<Record<string, string>> = {
   record: "an object",
 };
 
+/** What a value that may be one of several things would have to be: `a number or "OL"`. */
+function anyOf({ errors }: z.core.$ZodIssueInvalidUnion): string {
+  const choices = errors.flatMap(([first]) => {
+    if (first?.code === "invalid_type") return [TYPE_WORDS[first.expected] ?? first.expected];
+    return first?.code === "invalid_value" ? first.values.map(inWords) : [];
+  });
+  return choices.join(" or ") || "something else";
+}
+
 /** An issue of the schema library in our words. */
 function inOurWords(found: z.core.$ZodIssue, root: unknown, path: Path): Issue {
   const at = pathText(path);
@@ -84,7 +93,7 @@ function inOurWords(found: z.core.$ZodIssue, root: unknown, path: Path): Issue {
     case "invalid_union":
       return "options" in found && Array.isArray(found.options)
         ? issue("not-one-of", at, owner, field, shown, found.options.map(inWords))
-        : issue("not-allowed", at, owner, field, shown, "the format knows no such value there");
+        : issue("wrong-type", at, owner, field, shown, anyOf(found));
     default:
       return issue("not-allowed", at, owner, field, shown, found.message);
   }

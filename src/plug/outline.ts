@@ -5,6 +5,8 @@ export type Edge = "top" | "right" | "bottom" | "left";
 
 /** Millimetres assumed between neighbours on a face with a single cavity. */
 const LONE_SPACING = 6;
+/** The room that a face without any cavity yet offers for them, millimetres. */
+const BARE_FACE: Box = { left: -15, top: -8, right: 15, bottom: 8 };
 
 interface Placed {
   readonly at: Point;
@@ -32,10 +34,10 @@ export function outlineAround(
 ): PlugOutline {
   const margin = spacingOf(cavities) * 0.8;
   const points = cavities.map((cavity) => cavity.at);
-  const box = boundsOf(points) ?? { left: 0, top: 0, right: 0, bottom: 0 };
+  const box = boundsOf(points) ?? BARE_FACE;
   if (shape === "circle") {
     const middle: Point = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
-    const reach = Math.max(0, ...points.map((point) => distance(point, middle)));
+    const reach = points.length === 0 ? BARE_FACE.right : furthest(points, middle);
     return { shape: "circle", at: [...middle], radius: reach + margin };
   }
   return {
@@ -46,6 +48,9 @@ export function outlineAround(
     radius: margin / 2,
   };
 }
+
+const furthest = (points: readonly Point[], from: Point) =>
+  points.reduce((most, point) => Math.max(most, distance(point, from)), 0);
 
 /** The box that an outline fills. */
 export function outlineBox(outline: PlugOutline): Box {

@@ -5,15 +5,17 @@ export type ReadingSetup = Omit<Reading, "id" | "value" | "at" | "note">;
 
 /** What a meter would show on a machine that is as drawn. */
 export interface Prediction {
-  /** Nominal value in the unit of the quantity; null when floating or invalid. */
+  /** Nominal value in the unit of the quantity; null when floating, uncertain or invalid. */
   readonly predicted: number | "OL" | null;
-  /** Band that a healthy machine stays within; null with `OL`, floating or invalid. */
+  /** Band that a healthy machine stays within; null with `OL`, floating, uncertain or invalid. */
   readonly low: number | null;
   readonly high: number | null;
   /** Nothing holds the point: a meter shows a few ghost volts. */
   readonly floating: boolean;
-  /** Why the method is wrong there; null when it is sound. */
+  /** Why the method is wrong there, one sentence; null when it is sound. */
   readonly invalid: string | null;
+  /** What the reading depends on that nobody has said, one sentence; null when nothing. */
+  readonly uncertain: string | null;
 }
 
 export type ReadingVerdict = "inside" | "outside" | "not-comparable" | "invalid";
@@ -29,3 +31,28 @@ export interface ExpectedReading extends Prediction {
   /** What it proves, in one sentence. */
   readonly proves: string;
 }
+
+const NOTHING = {
+  predicted: null,
+  low: null,
+  high: null,
+  floating: false,
+  invalid: null,
+  uncertain: null,
+} as const;
+
+export const invalidReading = (invalid: string): Prediction => ({ ...NOTHING, invalid });
+
+export const uncertainReading = (uncertain: string): Prediction => ({ ...NOTHING, uncertain });
+
+export const floatingReading = (): Prediction => ({ ...NOTHING, floating: true });
+
+/** An open circuit, as an ohmmeter shows it. */
+export const openReading = (): Prediction => ({ ...NOTHING, predicted: "OL" });
+
+export const within = (predicted: number, low: number, high: number): Prediction => ({
+  ...NOTHING,
+  predicted,
+  low: Math.min(low, predicted),
+  high: Math.max(high, predicted),
+});

@@ -30,10 +30,13 @@ function walk(
   }
   const parts = ids.map((id) => network.parts.get(id)).filter((part) => part !== undefined);
   const last = parts.at(-1);
-  const between = parts.slice(0, -1).map((part) => partInWords(explorer, part, chief.cube));
-  const working = parts
-    .slice(0, -1)
-    .some((part) => part.kind !== "splice" && part.kind !== "inline");
+  const passed = parts.slice(0, -1);
+  const isJoint = (part: Part) => part.kind === "splice" || part.kind === "inline";
+  const working = !passed.every(isJoint);
+  // Joints matter where nothing else is on the way; between fuses and switches they only tire.
+  const between = passed
+    .filter((part) => !working || part.kind !== "splice")
+    .map((part) => partInWords(explorer, part, chief.cube));
   const through = between.length > 0 ? ` through ${listAnd(between)}` : "";
   const straight = working ? "" : " straight";
   const sentences = [`From ${from} the line runs${through}${straight} to ${endInWords(last)}.`];

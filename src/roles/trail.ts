@@ -1,4 +1,4 @@
-import { type Network, type Step, wayInsideNet } from "../circuit/index.ts";
+import { type Network, nearestInNet, type Step, wayInsideNet } from "../circuit/index.ts";
 import { type Id, ownerOf, type PinRef } from "../job/index.ts";
 import type { Leg, Trail } from "./sighting.ts";
 
@@ -28,10 +28,24 @@ export function trailIds(network: Network, from: PinRef, trail: Trail): readonly
     if (leg.through) cross(leg.through.to, leg.through.from);
   }
   if (trail.end !== null) {
-    walkTo(trail.end);
-    push(ownerOf(trail.end));
+    const end = nearestLike(network, at, trail.end);
+    walkTo(end);
+    push(ownerOf(end));
   }
   return ids;
+}
+
+/** Ground is ground and battery plus is battery plus: of several in one net, the one nearest by. */
+function nearestLike(network: Network, at: PinRef, end: PinRef): PinRef {
+  const kindAt = new Map<PinRef, "ground" | "source">();
+  const net = network.netOf.get(end);
+  for (const { pin, terminal } of net === undefined ? [] : (network.nets[net]?.terminals ?? [])) {
+    if (terminal === "battery-plus") kindAt.set(pin, "source");
+    if (terminal === "chassis" || terminal === "battery-minus") kindAt.set(pin, "ground");
+  }
+  const wanted = kindAt.get(end);
+  if (!wanted) return end;
+  return nearestInNet(network, at, (pin) => kindAt.get(pin) === wanted) ?? end;
 }
 
 function stepsOf(leg: Leg): readonly Step[] {

@@ -7,6 +7,7 @@ import {
   type MachineWire,
   type Plug,
 } from "../job/index.ts";
+import { edgeOf, keyOn, outlineAround } from "../plug/index.ts";
 
 /**
  * Changes of plugs as functions over a draft of the job, for use inside one `session.edit`.
@@ -129,6 +130,15 @@ export function redrawPlug(draft: Job, id: Id, drawn: Omit<Plug, "id">): void {
   });
   Object.assign(plug, drawn, { cavities });
   dropMissing(draft, refs);
+}
+
+/** Draws the housing anew around the cavities as they lie now; latch and keys stay at their edges. */
+export function rehousePlug(draft: Job, id: Id): void {
+  const plug = plugIn(draft, id);
+  const before = plug.outline ?? outlineAround(plug.cavities, "rectangle");
+  const after = outlineAround(plug.cavities, before.shape === "circle" ? "circle" : "rectangle");
+  plug.keys = plug.keys?.map((key) => keyOn(after, key.kind, edgeOf(before, key)));
+  plug.outline = after;
 }
 
 /** How many links and machine wires would go if `marks` were all that is left of the plug. */

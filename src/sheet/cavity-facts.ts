@@ -77,6 +77,15 @@ export function cavityFacts(
   });
 }
 
+/** How a cavity is used; `untied`: no pin of the diagram is matched to it yet. */
+export type CavityState = "wired" | "untied" | "empty" | "blocked";
+
+export function cavityState({ cavity, pins }: CavityFacts): CavityState {
+  if (pins.length > 0) return "wired";
+  if (cavity.blocked) return "blocked";
+  return cavity.empty ? "empty" : "untied";
+}
+
 /** What the machine has where that is known, else what the diagram draws. */
 export const known = <T>(fact: WireFact<T>): T | null => fact.onMachine ?? fact.onDiagram;
 

@@ -21,8 +21,13 @@ export function sheetDefinition(
   const width = PAGE[model.size].width - 2 * margin;
   return {
     pageSize: { ...PAGE[model.size] },
-    pageMargins: [margin, margin * 0.8, margin, 36],
-    defaultStyle: { font: SHEET_FONT_FAMILY, fontSize: 9, color: INK, lineHeight: 1.05 },
+    pageMargins: [margin, margin * 0.8, margin, density.runOn ? 28 : 36],
+    defaultStyle: {
+      font: SHEET_FONT_FAMILY,
+      fontSize: 9,
+      color: INK,
+      lineHeight: density.runOn ? 0.95 : 1.05,
+    },
     info: {
       title: plain(`Pinout sheet, ${model.heading}, ${model.machine.name}`),
       subject: plain(model.job),
@@ -50,6 +55,7 @@ function header(model: SheetModel, density: Density, width: number): Content {
     machine.serial === null ? "" : `Serial ${machine.serial}`,
     machine.hours === null ? "" : `${machine.hours} h`,
     `${model.systemVoltage} V system`,
+    ...(runOn ? [model.job] : []),
   ].filter((fact) => fact !== "");
   return {
     stack: [
@@ -70,7 +76,7 @@ function header(model: SheetModel, density: Density, width: number): Content {
               { text: "MACHINE", fontSize: 8, bold: true, characterSpacing: 1.2 },
               { text: plain(machine.name), fontSize: 14, bold: true },
               { text: plain(facts.join(" · ")), fontSize: 9.5 },
-              { text: plain(model.job), fontSize: 9.5 },
+              ...(runOn ? [] : [{ text: plain(model.job), fontSize: 9.5 }]),
             ],
           },
         ],
@@ -218,7 +224,7 @@ function signLine(label: string, filled: string, width: "*" | number): Column {
 function footer(model: SheetModel, margin: number, page: number, count: number): Content {
   const more = page < count ? ` · continues on page ${page + 1}` : "";
   return {
-    margin: [margin, 8, margin, 0],
+    margin: [margin, 6, margin, 0],
     fontSize: 8,
     columns: [
       {

@@ -1,6 +1,7 @@
 import type { Colour } from "../job/index.ts";
 import type { FaceView } from "../plug/index.ts";
 import type { Verdict } from "../roles/index.ts";
+import type { CavityState } from "./cavity-facts.ts";
 
 export type PaperSize = "A4" | "Letter";
 
@@ -49,7 +50,7 @@ export interface SheetRow {
   readonly mark: string;
   /** `A1:4`; several joined by a comma; empty when nothing is tied. */
   readonly pin: string;
-  readonly state: "wired" | "untied" | "empty" | "blocked";
+  readonly state: CavityState;
   /** Empty when the diagram prints no word. */
   readonly printed: string;
   /** The circuit contradicts the printed word. */

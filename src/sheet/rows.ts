@@ -9,7 +9,13 @@ import {
 } from "../readings/index.ts";
 import { wordsForCircuit } from "../roles/index.ts";
 import { formatColour, sameColour } from "../standards/index.ts";
-import { type CavityFacts, cavityFacts, known } from "./cavity-facts.ts";
+import {
+  type CavityFacts,
+  type CavityState,
+  cavityFacts,
+  cavityState,
+  known,
+} from "./cavity-facts.ts";
 import { evidenceAt, settlingEvidence } from "./evidence.ts";
 import type { SheetRow } from "./model.ts";
 
@@ -52,18 +58,12 @@ function sheetRow(
   };
 }
 
-const WITHOUT_ROLE: Readonly<Record<SheetRow["state"], string>> = {
+const WITHOUT_ROLE: Readonly<Record<CavityState, string>> = {
   wired: "not traced",
   untied: "no pin matched",
   empty: "empty cavity",
   blocked: "blocked cavity",
 };
-
-function cavityState({ cavity, pins }: CavityFacts): SheetRow["state"] {
-  if (pins.length > 0) return "wired";
-  if (cavity.blocked) return "blocked";
-  return cavity.empty ? "empty" : "untied";
-}
 
 function wireFrom({ machineWire, colour, number }: CavityFacts): SheetRow["wireFrom"] {
   if (machineWire && (machineWire.colour || machineWire.number)) return "machine";

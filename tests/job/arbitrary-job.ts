@@ -20,7 +20,11 @@ const unknown = fc.dictionary(
     .string({ minLength: 1, maxLength: 6 })
     .filter(isPlain)
     .map((key) => `x ${key}`),
-  fc.jsonValue({ maxDepth: 3 }).map((value) => JSON.parse(JSON.stringify(value))),
+  fc
+    .jsonValue({ maxDepth: 3 })
+    .map((value) => JSON.stringify(value))
+    .filter((text) => !/__proto__|constructor|prototype/.test(text))
+    .map((text) => JSON.parse(text)),
   { maxKeys: 2 },
 );
 

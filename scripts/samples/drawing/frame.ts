@@ -28,15 +28,34 @@ export function drawFrame(
     const x = MARGIN + step * column;
     for (const y of [MARGIN - BAND / 2, bottom + BAND / 2]) {
       drawText(page, String(column + 1), [x + step / 2, y], { size: 24, align: "center" });
-      if (column > 0) drawLine(page, [[x, y - BAND / 2], [x, y + BAND / 2]], 2.5);
+      if (column > 0)
+        drawLine(
+          page,
+          [
+            [x, y - BAND / 2],
+            [x, y + BAND / 2],
+          ],
+          2.5,
+        );
     }
   }
   for (let row = 0; row < rows; row++) {
     const step = (bottom - MARGIN) / rows;
     const y = MARGIN + step * row;
     for (const x of [MARGIN - BAND / 2, right + BAND / 2]) {
-      drawText(page, String.fromCharCode(65 + row), [x, y + step / 2], { size: 24, align: "center" });
-      if (row > 0) drawLine(page, [[x - BAND / 2, y], [x + BAND / 2, y]], 2.5);
+      drawText(page, String.fromCharCode(65 + row), [x, y + step / 2], {
+        size: 24,
+        align: "center",
+      });
+      if (row > 0)
+        drawLine(
+          page,
+          [
+            [x - BAND / 2, y],
+            [x + BAND / 2, y],
+          ],
+          2.5,
+        );
     }
   }
   drawTitleBlock(page, [right - BLOCK[0], bottom - BLOCK[1]], title, cells);

@@ -7,7 +7,10 @@ const FACE = "Sample Plex";
 const FONTS = "../../../node_modules/@expo-google-fonts/ibm-plex-sans";
 
 for (const file of ["400Regular/IBMPlexSans_400Regular", "600SemiBold/IBMPlexSans_600SemiBold"]) {
-  GlobalFonts.registerFromPath(fileURLToPath(new URL(`${FONTS}/${file}.ttf`, import.meta.url)), FACE);
+  GlobalFonts.registerFromPath(
+    fileURLToPath(new URL(`${FONTS}/${file}.ttf`, import.meta.url)),
+    FACE,
+  );
 }
 
 export interface TextStyle {

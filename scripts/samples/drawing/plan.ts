@@ -1,6 +1,12 @@
 import type { Point } from "../../../src/base/index.ts";
 import { pinPosition } from "../../../src/circuit/index.ts";
-import { type Colour, type Part, type PinRef, splitRef, type Wire } from "../../../src/job/index.ts";
+import {
+  type Colour,
+  type Part,
+  type PinRef,
+  splitRef,
+  type Wire,
+} from "../../../src/job/index.ts";
 import { cornersOf, type Leg } from "./route.ts";
 
 /** What a draughtsman writes beside a symbol: id and what it is, each on a line of its own. */

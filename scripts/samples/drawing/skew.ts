@@ -22,10 +22,7 @@ export const toScan = (skew: Skew, point: Point): Point =>
 export const fromScan = (skew: Skew, point: Point): Point =>
   add(
     skew.centre,
-    turn(
-      scale(subtract(subtract(point, skew.centre), skew.shift), 1 / skew.scale),
-      -skew.degrees,
-    ),
+    turn(scale(subtract(subtract(point, skew.centre), skew.shift), 1 / skew.scale), -skew.degrees),
   );
 
 const rounded = (value: number): number => Math.round(value * 100) / 100;

@@ -82,8 +82,22 @@ function drawFace(page: Page, [left, top]: Point): void {
     drawText(page, cavity.mark, [x, y + 2.5 * scale], { size: 28, align: "center" });
     if (cavity.blocked) {
       const reach = 1.05 * scale;
-      drawLine(page, [[x - reach, y - reach], [x + reach, y + reach]], 3.5);
-      drawLine(page, [[x - reach, y + reach], [x + reach, y - reach]], 3.5);
+      drawLine(
+        page,
+        [
+          [x - reach, y - reach],
+          [x + reach, y + reach],
+        ],
+        3.5,
+      );
+      drawLine(
+        page,
+        [
+          [x - reach, y + reach],
+          [x + reach, y - reach],
+        ],
+        3.5,
+      );
     }
   }
   drawText(page, "X1  8-WAY, WIRE SIDE", at([9, 13.6]), { size: 30, align: "center", bold: true });

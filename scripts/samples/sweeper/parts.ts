@@ -62,7 +62,14 @@ const lamp = (id: string, at: Point, watts: number, label: string, caption: Capt
   part("lamp", id, at, DOWN, { watts, label }, caption);
 
 const FEEDS: readonly PlannedPart[] = [
-  part("battery", "G1", [300, 1780], DOWN, { volts: 25.2, ohms: 0.02 }, beside(62, -16, "G1", "24 V")),
+  part(
+    "battery",
+    "G1",
+    [300, 1780],
+    DOWN,
+    { volts: 25.2, ohms: 0.02 },
+    beside(62, -16, "G1", "24 V"),
+  ),
   ring("X31", [300, 1960]),
   part(
     "switch",
@@ -124,14 +131,7 @@ const CONTROL: readonly PlannedPart[] = [
 
 const PUMP: readonly PlannedPart[] = [
   splice("SP5", [2160, 920], 24, -20),
-  part(
-    "relay",
-    "K2",
-    [2220, 1280],
-    LEVEL,
-    { coilOhms: 320 },
-    beside(-96, -14, "K2", "PUMP"),
-  ),
+  part("relay", "K2", [2220, 1280], LEVEL, { coilOhms: 320 }, beside(-96, -14, "K2", "PUMP")),
   lamp("P1", [2030, 1440], 2, "pump-on tell-tale", beside(-48, -14, "P1", "PUMP ON")),
   splice("SP3", [2160, 1560], 22, -22),
   part("ground", "X35", [2160, 1680], LEVEL, {}, beside(-38, 22, "X35")),

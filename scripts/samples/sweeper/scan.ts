@@ -1,4 +1,4 @@
-import { age, type Ageing } from "../ageing/age.ts";
+import { type Ageing, age } from "../ageing/age.ts";
 import { drawSweeperPage } from "./page.ts";
 
 export const SWEEPER_IMAGE = "images/sweeper-sheet-7.jpg";

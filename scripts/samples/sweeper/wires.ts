@@ -59,7 +59,10 @@ const KEY: readonly PlannedWire[] = [
   wire("W17", "F3:2", "SP1:1", "15-3", ["RD", "WH"], 1, [], { at: 0.46 }),
   wire("W18", "SP1:1", "A1:1", "15-4", ["RD", "WH"], 1, [], { at: 0.59 }),
   wire("W40", "SP7:1", "F5:1", "15-8", ["BK", "RD"], 2.5),
-  wire("W41", "F5:2", "E1:1", "58-1", ["GY", "BK"], 1, [{ y: 310 }, { x: 2900 }], { on: 1, at: 0.12 }),
+  wire("W41", "F5:2", "E1:1", "58-1", ["GY", "BK"], 1, [{ y: 310 }, { x: 2900 }], {
+    on: 1,
+    at: 0.12,
+  }),
 ];
 
 const STARTER: readonly PlannedWire[] = [

@@ -1,9 +1,17 @@
 import type { Id } from "../../job/index.ts";
 import type { NetId, Network } from "../nets.ts";
+import { allOf, type Condition, type Cube } from "./conditions.ts";
 import { type Command, commandsOf, isPlainFeed } from "./controls.ts";
 import { createRelayStates, type RelayStates } from "./relays.ts";
 import { createVariables, RELAY, type Variables } from "./variables.ts";
-import { type Flow, plainConduction, type Surroundings, type Walk, walkFrom } from "./walk.ts";
+import {
+  type Arrival,
+  type Flow,
+  plainConduction,
+  type Surroundings,
+  type Walk,
+  walkFrom,
+} from "./walk.ts";
 
 /** Answers questions about one circuit as one module sees it, each worked out once. */
 export interface Explorer {
@@ -15,8 +23,38 @@ export interface Explorer {
   walk(net: NetId, flow: Flow): Walk;
   /** Fed by itself (in) or grounded by itself (out): a bus, not a signal. */
   isRail(net: NetId, flow: Flow): boolean;
+  /** Ways from a live net to ground that pass no load, each with a condition that can come about. */
+  shorts(net: NetId): readonly Arrival[];
   /** What commands a condition, relays that hold themselves followed to their own commands. */
   commands(cube: readonly number[]): ReadonlySet<Command>;
+}
+
+/** Past this many alternatives a condition is taken to be possible. */
+const MOST_STATES = 256;
+
+/** A quick no: whether ground can be reached at all when every contact is taken as closed. */
+function mayReachGround(network: Network, start: NetId): boolean {
+  const seen = new Set<NetId>([start]);
+  const queue: NetId[] = [start];
+  for (const net of queue) {
+    const here = network.nets[net];
+    if (!here) continue;
+    if (
+      here.terminals.some((one) => one.terminal === "battery-minus") &&
+      !here.terminals.some((one) => one.terminal === "battery-plus")
+    )
+      return true;
+    if (here.terminals.some((one) => one.terminal === "chassis")) return true;
+    for (const way of here.ways) {
+      const { is } = way.element.law;
+      const passes =
+        is === "protection" || is === "contact" || is === "relay-contact" || is === "diode";
+      if (!passes || seen.has(way.far)) continue;
+      seen.add(way.far);
+      queue.push(way.far);
+    }
+  }
+  return false;
 }
 
 export function createExplorer(network: Network, judged: Id | null): Explorer {
@@ -103,5 +141,26 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
     ),
   };
 
-  return { network, judged, variables, relays, walk, isRail, commands };
+  const shorts = (net: NetId): readonly Arrival[] => {
+    if (!mayReachGround(network, net)) return [];
+    const around: Surroundings = { ...surroundings, isRail: () => false, overFeeds: true };
+    return walkFrom(around, net, "out").arrivals.filter(
+      ({ end, cube }) => end.is === "ground" && canComeAbout(cube),
+    );
+  };
+
+  /** Relays that hold themselves or one another must agree on the states that a condition asks for. */
+  const canComeAbout = (cube: Cube): boolean => {
+    let possible: Condition = [cube];
+    for (let i = 0; i < cube.length; i += 2) {
+      const variable = variables.at(cube[i] as number);
+      if (variable.is !== "relay") continue;
+      const state = cube[i + 1] === RELAY.pulled ? "pulled" : "rested";
+      const contact = relays.contact(variable.part, state);
+      possible = (contact && allOf(possible, contact, MOST_STATES)) ?? possible;
+    }
+    return possible.length > 0;
+  };
+
+  return { network, judged, variables, relays, walk, isRail, shorts, commands };
 }

@@ -42,6 +42,8 @@ export interface Surroundings {
   conduction(way: Way, flow: Flow): Condition | null;
   /** Whether a net is fed (flow in) or grounded (flow out) by itself. */
   isRail(net: NetId, flow: Flow): boolean;
+  /** Goes on over feeds on its way to ground, as a search for shorts must. */
+  readonly overFeeds?: boolean;
 }
 
 /** When a relay's contact is closed; null where a bound was reached. */
@@ -133,8 +135,9 @@ export function walkFrom(around: Surroundings, start: NetId, flow: Flow): Walk {
     for (const end of endsAt(network, net, around.judged, around.variables)) {
       const rail = end.is === "source" || end.is === "ground";
       if (!rail && pastRail) continue;
-      if (rail && end.cube.length === 0) hard = true;
-      if (rail && (end.is === "source") !== (flow === "in")) continue;
+      const wanted = (end.is === "source") === (flow === "in");
+      if (rail && end.cube.length === 0 && (wanted || !around.overFeeds)) hard = true;
+      if (rail && !wanted) continue;
       const cube = rail ? both(step.cube, end.cube) : step.cube;
       if (cube) arrivals.push({ end, cube, step });
     }
@@ -170,4 +173,11 @@ function pruneArrivals(arrivals: readonly Arrival[]): readonly Arrival[] {
   }
   const kept = new Set([...byPin.values()].flat());
   return arrivals.filter((arrival) => kept.has(arrival));
+}
+
+/** Whether current of this direction, seen from the near end, can pass at all in some state. */
+export function passesCurrent(way: Way, flow: Flow): boolean {
+  const { law } = way.element;
+  if (law.is === "diode" || law.is === "led") return way.forward === (flow === "out");
+  return law.is !== "source";
 }

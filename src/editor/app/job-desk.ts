@@ -103,14 +103,21 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
     status: saving.status,
     list: () => store.list(),
 
-    start: () =>
-      attempt("The last job could not be opened", async () => {
+    start: async () => {
+      await attempt("The last job could not be opened", async () => {
         const last = await store.lastOpened();
         if (last && (await openKept(last))) return;
         const other = await newest();
         if (other && (await openKept(other))) return;
         await openSample(SAMPLES[0]);
-      }),
+      });
+      // Whatever failed, there is something to work on; it enters the list with the first edit.
+      if (session.get().key === NO_JOB) {
+        const { notice: why } = session.get();
+        session.open(newKey(), newJob("New job", 24));
+        session.show({ notice: why });
+      }
+    },
 
     open: (key) =>
       attempt("That job could not be opened", async () => {

@@ -13,7 +13,8 @@ function lookUp(phrase: string): readonly Meaning[] | null {
   for (const table of TABLES) {
     if (Object.hasOwn(table, phrase)) return table[phrase] ?? null;
   }
-  return null;
+  // "LAMPS", "VALVES"
+  return phrase.length > 3 && phrase.endsWith("S") ? lookUp(phrase.slice(0, -1)) : null;
 }
 
 /**

@@ -5,6 +5,7 @@ export * from "./crossings.ts";
 export { previewOf } from "./draft.ts";
 export * from "./field-number.ts";
 export * from "./follow.ts";
+export * from "./handles.ts";
 export * from "./hit-test.ts";
 export * from "./lay-wire.ts";
 export * from "./module-pins.ts";

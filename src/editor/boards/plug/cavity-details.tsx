@@ -20,11 +20,11 @@ import {
   nameColour,
   parseColour,
 } from "../../../standards/index.ts";
-import { CommitField } from "../../app/commit-field.tsx";
 import { useSelected, useSession } from "../../session-context.tsx";
 import styles from "./cavity-details.module.css";
 import { ColourPicker } from "./colour-picker.tsx";
 import { ColourSwatch } from "./colour-swatch.tsx";
+import { EditField } from "./fields.tsx";
 
 /** The cavity that a selection is about: itself, or the one that the chosen pin is tied to. */
 function cavityOf(job: Job, selection: readonly string[]): CavityRef | null {
@@ -71,26 +71,20 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
       {machine && <ColourFields wire={wire} note={note} />}
       {machine && (
         <div className={styles.pair}>
-          <label>
-            Printed number
-            <CommitField
-              value={wire?.number ?? ""}
-              mayBeEmpty
-              onCommit={(text) => note("Note the wire number", { number: text || null })}
-            />
-          </label>
+          <EditField
+            label="Printed number"
+            value={wire?.number ?? ""}
+            onCommit={(text) => note("Note the wire number", { number: text || null })}
+          />
           <SizeField wire={wire} note={note} />
         </div>
       )}
       {machine && (
-        <label>
-          Note
-          <CommitField
-            value={wire?.note ?? ""}
-            mayBeEmpty
-            onCommit={(text) => note("Note something of the wire", { note: text || null })}
-          />
-        </label>
+        <EditField
+          label="Note"
+          value={wire?.note ?? ""}
+          onCommit={(text) => note("Note something of the wire", { note: text || null })}
+        />
       )}
       <PinPick cavity={cavity} job={job} />
     </>
@@ -132,21 +126,17 @@ function ColourFields({ wire, note }: { wire: MachineWire | null; note: Note }) 
           onPick={pickTracer}
         />
       )}
-      <label>
-        or type it
-        <CommitField
-          value={colour ? formatColour(colour) : ""}
-          placeholder="BNBK"
-          mayBeEmpty
-          aria-invalid={wrong !== null}
-          onCommit={type}
-        />
-      </label>
-      {wrong !== null && (
-        <p className={styles.wrong} role="alert">
-          “{wrong}” is no colour code. Base first, then the tracer, as in BNBK.
-        </p>
-      )}
+      <EditField
+        label="or type it"
+        value={colour ? formatColour(colour) : ""}
+        placeholder="BNBK"
+        problem={
+          wrong === null
+            ? null
+            : `“${wrong}” is no colour code. Base first, then the tracer, as in BNBK.`
+        }
+        onCommit={type}
+      />
     </fieldset>
   );
 }
@@ -160,21 +150,13 @@ function SizeField({ wire, note }: { wire: MachineWire | null; note: Note }) {
     if (fits) note("Note the wire size", { mm2: text === "" ? null : size });
   };
   return (
-    <label>
-      Size, mm²
-      <CommitField
-        value={wire?.mm2 === undefined ? "" : String(wire.mm2)}
-        inputMode="decimal"
-        mayBeEmpty
-        aria-invalid={wrong}
-        onCommit={type}
-      />
-      {wrong && (
-        <span className={styles.wrong} role="alert">
-          A size in mm², as in 1.5
-        </span>
-      )}
-    </label>
+    <EditField
+      label="Size"
+      unit="mm²"
+      value={wire?.mm2 === undefined ? "" : String(wire.mm2)}
+      problem={wrong ? "A size in mm², as in 1.5" : null}
+      onCommit={type}
+    />
   );
 }
 

@@ -23,7 +23,7 @@ import styles from "./face-canvas.module.css";
 import { FaceShape } from "./face-shape.tsx";
 import { snapTo } from "./snap.ts";
 import { type BoardPointer, useFaceGestures } from "./use-face-gestures.ts";
-import { usePicture } from "./use-picture.ts";
+import { usePhoto } from "./use-photo.ts";
 import { useTurn } from "./use-turn.ts";
 
 interface FaceCanvasProps {
@@ -65,7 +65,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
     () => counterparts(job, analysis, selection).refs,
     [job, analysis, selection],
   );
-  const picture = usePicture(view.photo?.file ?? null);
+  const picture = usePhoto(view.photo?.file ?? null);
   const camera = props.camera ?? fitCamera(view.bounds, size, spacing);
   const turn = useTurn(side);
   const axis = mirrorAxis(plug);

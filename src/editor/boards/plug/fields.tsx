@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from "react";
+import { CommitField } from "../../app/commit-field.tsx";
 import styles from "./fields.module.css";
 
 interface TextFieldProps {
@@ -39,6 +40,51 @@ export function TextField({
         <span id={`${id}hint`} className={styles.hint}>
           {hint}
         </span>
+      )}
+    </div>
+  );
+}
+
+interface EditFieldProps {
+  label: string;
+  value: string;
+  unit?: string;
+  placeholder?: string;
+  /** What is wrong with what was typed last. */
+  problem?: string | null;
+  onCommit: (text: string) => void;
+}
+
+/** A field of the job itself: leaving it is one edit, and nothing at all is an answer. */
+export function EditField({
+  label,
+  value,
+  unit,
+  placeholder,
+  problem = null,
+  onCommit,
+}: EditFieldProps) {
+  const id = useId();
+  return (
+    <div className={styles.field}>
+      <label htmlFor={id}>{label}</label>
+      <span className={styles.row}>
+        <CommitField
+          id={id}
+          value={value}
+          placeholder={placeholder}
+          mayBeEmpty
+          inputMode={unit ? "decimal" : undefined}
+          aria-invalid={problem !== null}
+          aria-describedby={problem === null ? undefined : `${id}problem`}
+          onCommit={onCommit}
+        />
+        {unit && <span className={styles.unit}>{unit}</span>}
+      </span>
+      {problem !== null && (
+        <p id={`${id}problem`} className={styles.problem} role="alert">
+          {problem}
+        </p>
       )}
     </div>
   );

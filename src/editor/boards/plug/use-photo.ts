@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { useJobStore } from "../../store-context.tsx";
 
 /** A picture of the job, decoded; null while it loads, or when the store has none by that name. */
-export function usePicture(file: string | null): ImageBitmap | null {
+export function usePhoto(file: string | null): ImageBitmap | null {
   const store = useJobStore();
   const [picture, setPicture] = useState<ImageBitmap | null>(null);
   useEffect(() => {

@@ -1,0 +1,104 @@
+import {
+  both,
+  type Explorer,
+  type Flow,
+  type NetId,
+  type Network,
+  passesCurrent,
+  type Way,
+} from "../circuit/index.ts";
+import type { Part } from "../job/index.ts";
+
+/** What one end of a load can be connected to in some state of the machine. */
+interface EndReach {
+  readonly cubes: readonly (readonly number[])[];
+  /** A module's pin, an untraced end or another load lies there: nobody can say. */
+  readonly unknown: boolean;
+}
+
+export interface LoadReach {
+  readonly part: Part;
+  /** Some state feeds it, or what could is not known. */
+  readonly canBeFed: boolean;
+  /** Fed from one end, some state gives it a way back from the other. */
+  readonly hasReturn: boolean;
+}
+
+/** Whether anything can feed each load of the circuit, and whether current can get back. */
+export function loadReaches(explorer: Explorer): readonly LoadReach[] {
+  const { network } = explorer;
+  const reaches: LoadReach[] = [];
+  for (const [index, net] of network.nets.entries()) {
+    for (const way of net.ways) {
+      const { is } = way.element.law;
+      const part = network.parts.get(way.element.part);
+      if (!part || !way.forward || (is !== "load" && is !== "coil" && is !== "led")) continue;
+      // A part that is wired to nothing yet is a loose end and nothing more.
+      const drawn = [way.from, way.to].some((pin) => (network.hops.get(pin)?.length ?? 0) > 0);
+      if (drawn) reaches.push(reachOf(explorer, part, way, index));
+    }
+  }
+  return reaches;
+}
+
+function reachOf(explorer: Explorer, part: Part, way: Way, nearNet: NetId): LoadReach {
+  const ends = [nearNet, way.far] as const;
+  const feeds = ends.map((net) => endReach(explorer, net, "in", way));
+  const returns = ends.map((net) => endReach(explorer, net, "out", way));
+  const some = (reach: EndReach | undefined) =>
+    reach !== undefined && (reach.unknown || reach.cubes.length > 0);
+  const together = (feed: EndReach | undefined, back: EndReach | undefined) => {
+    if (!feed || !back || !some(feed) || !some(back)) return false;
+    if (feed.unknown || back.unknown) return true;
+    return feed.cubes.some((a) => back.cubes.some((b) => both(a, b) !== null));
+  };
+  const complete = together(feeds[0], returns[1]) || together(feeds[1], returns[0]);
+  const fed = some(feeds[0]) || some(feeds[1]);
+  const returned = (some(feeds[0]) && some(returns[1])) || (some(feeds[1]) && some(returns[0]));
+  const grounded = some(returns[0]) || some(returns[1]);
+  return {
+    part,
+    // Fed and grounded, but never at the same time: no position can feed it.
+    canBeFed: fed && (complete || !returned),
+    hasReturn: complete || returned || (!fed && grounded),
+  };
+}
+
+function endReach(explorer: Explorer, net: NetId, flow: Flow, load: Way): EndReach {
+  const { arrivals, bounded } = explorer.walk(net, flow);
+  const wanted = flow === "in" ? "source" : "ground";
+  const cubes = arrivals.filter(({ end }) => end.is === wanted).map(({ cube }) => cube);
+  const unknown =
+    bounded ||
+    arrivals.some(({ end }) => end.is !== "source" && end.is !== "ground") ||
+    (cubes.length === 0 && reachesThroughLoads(explorer.network, net, flow, load));
+  return { cubes, unknown };
+}
+
+/** Whether the end can be fed or grounded, or meets something unknown, by way of other loads. */
+function reachesThroughLoads(network: Network, start: NetId, flow: Flow, load: Way): boolean {
+  const seen = new Set<NetId>([start]);
+  const queue: NetId[] = [start];
+  for (const net of queue) {
+    const here = network.nets[net];
+    if (!here) continue;
+    for (const { terminal, pin } of here.terminals) {
+      if (terminal === "battery-plus" && flow === "in") return true;
+      if ((terminal === "chassis" || terminal === "battery-minus") && flow === "out") return true;
+      if (terminal === "module" || terminal === "charge-signal" || network.untraced.has(pin))
+        return true;
+    }
+    const isRail = here.terminals.some(
+      ({ terminal }) =>
+        terminal === "battery-plus" || terminal === "chassis" || terminal === "battery-minus",
+    );
+    if (isRail) continue;
+    for (const way of here.ways) {
+      if (way.element === load.element || seen.has(way.far)) continue;
+      if (!passesCurrent(way, flow)) continue;
+      seen.add(way.far);
+      queue.push(way.far);
+    }
+  }
+  return false;
+}

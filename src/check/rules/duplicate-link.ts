@@ -1,0 +1,26 @@
+import { defineRule } from "../rule.ts";
+
+export const duplicateLink = defineRule({
+  id: "duplicate-link",
+  severity: "contradiction",
+  find: ({ job }) => {
+    const cavitiesOf = new Map<string, string[]>();
+    const pinsOf = new Map<string, string[]>();
+    for (const { pin, cavity } of job.links) {
+      cavitiesOf.set(pin, [...(cavitiesOf.get(pin) ?? []), cavity]);
+      pinsOf.set(cavity, [...(pinsOf.get(cavity) ?? []), pin]);
+    }
+    const twice = (what: string, from: string, to: readonly string[]) => ({
+      subjects: [from, ...to],
+      message: `${what} ${from} is tied ${to.length} times: to ${to.join(" and ")}. Undo all but one.`,
+    });
+    return [
+      ...[...cavitiesOf]
+        .filter(([, to]) => to.length > 1)
+        .map(([pin, to]) => twice("Pin", pin, to)),
+      ...[...pinsOf]
+        .filter(([, to]) => to.length > 1)
+        .map(([cavity, to]) => twice("Cavity", cavity, to)),
+    ];
+  },
+});

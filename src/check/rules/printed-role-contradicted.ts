@@ -1,0 +1,14 @@
+import { defineRule } from "../rule.ts";
+
+export const printedRoleContradicted = defineRule({
+  id: "printed-role-contradicted",
+  severity: "contradiction",
+  find: ({ roles }) =>
+    roles
+      .filter((role) => role.verdict === "contradicted")
+      .map((role) => ({
+        subjects: role.cavity === null ? [role.pin] : [role.pin, role.cavity],
+        message: role.sentence,
+        because: role.because,
+      })),
+});

@@ -1,0 +1,30 @@
+import { splitRef } from "../../job/index.ts";
+import { rolesInWords, settlingReading } from "../../roles/index.ts";
+import { defineRule } from "../rule.ts";
+import { placeOf } from "../words.ts";
+
+/** Past this many possible roles the list says less than "not traced". */
+const MOST_NAMED = 4;
+
+export const roleUndecided = defineRule({
+  id: "role-undecided",
+  severity: "note",
+  find: ({ roles }) =>
+    roles
+      .filter((role) => role.fits.length > 1)
+      .map((role) => {
+        const at = role.cavity === null ? `pin ${role.pin}` : `cavity ${role.cavity}`;
+        const settling = settlingReading(role.fits, at, splitRef(role.pin).owner);
+        const what =
+          role.fits.length > MOST_NAMED
+            ? "can be almost anything: the line is not traced to its end"
+            : `can be ${rolesInWords(role.fits)}`;
+        return {
+          subjects: role.cavity === null ? [role.pin] : [role.pin, role.cavity],
+          message: `${placeOf(role)} ${what}. ${
+            settling ? `What settles it: ${settling}.` : "Trace the line further to settle it."
+          }`,
+          because: role.because,
+        };
+      }),
+});

@@ -1,0 +1,105 @@
+import type { Point } from "../../../../base/index.ts";
+import { kindOf } from "../../../../circuit/index.ts";
+import type { Part } from "../../../../job/index.ts";
+import {
+  type Counterparts,
+  handlesOf,
+  orthogonalCorners,
+  type PathRun,
+  type Scene,
+  type Snap,
+  shapeOf,
+} from "../../../../session/index.ts";
+import type { Palette } from "../../../theme/theme.tsx";
+import type { Board } from "../board.ts";
+import {
+  drawBand,
+  drawChosen,
+  drawHandles,
+  drawLit,
+  drawPath,
+  drawPinRing,
+  drawWireInHand,
+} from "./draw-overlay.ts";
+import { drawParts } from "./draw-parts.ts";
+import { inkFor, onSheet } from "./ink.ts";
+
+export interface TopLook {
+  readonly palette: Palette;
+  readonly lit: Counterparts;
+  readonly path: readonly PathRun[];
+  readonly selection: readonly string[];
+  /** How far the path is drawn, pixels of the sheet. */
+  readonly progress: number;
+}
+
+/** The points of a wire in hand, from its start through its fixed corners to the pointer. */
+export function pointsInHand(
+  start: Snap,
+  corners: readonly Point[],
+  target: Snap,
+  free: boolean,
+): Point[] {
+  const last = corners.at(-1) ?? start.at;
+  const fixed = [start.at, ...corners];
+  if (free) return [...fixed, target.at];
+  const out = corners.length === 0 && start.onto === "pin" ? start.out : null;
+  const back = target.onto === "pin" ? target.out : null;
+  return [...fixed, ...orthogonalCorners({ at: last, out }, { at: target.at, out: back }), target.at];
+}
+
+/** The layer over the trace: what lights up, what is chosen, what is being drawn, and the path. */
+export function drawTop(canvas: CanvasRenderingContext2D, board: Board, look: TopLook): void {
+  const state = board.get();
+  const scene = board.scene();
+  const camera = board.camera();
+  const { tool, selection, draft } = board.session.get();
+  onSheet(canvas, camera, () => {
+    const ink = inkFor(canvas, camera, look.palette, board.unit());
+    if (scene) {
+      drawLit(ink, scene, look.lit.refs);
+      drawPath(ink, look.path, look.progress);
+      drawChosen(ink, scene, selection);
+      const idle = tool.name === "select" && !draft && !state.preview;
+      if (idle) drawHandles(ink, handlesOf(scene, selection, 1 / camera.zoom));
+      if (state.hover?.on === "pin") drawPinRing(ink, state.hover.at);
+    }
+    if (state.band) drawBand(ink, state.band);
+    if (state.ghost) {
+      canvas.globalAlpha = 0.6;
+      drawParts(ink, [shapeOf(ghostPart(board, state.ghost))]);
+      canvas.globalAlpha = 1;
+    }
+    if (tool.name !== "wire") return;
+    if (state.wire) {
+      const { start, corners, target } = state.wire;
+      drawWireInHand(ink, pointsInHand(start, corners, target, tool.free), target.onto);
+    } else if (scene) drawStart(ink, scene, state.hover);
+  });
+}
+
+/** Where a wire would begin if the pointer were pressed now. */
+function drawStart(
+  ink: ReturnType<typeof inkFor>,
+  scene: Scene,
+  hover: ReturnType<Board["get"]>["hover"],
+): void {
+  if (hover?.on !== "wire") return;
+  if (scene.wireById.has(hover.wire)) drawWireInHand(ink, [hover.spot.at], "wire");
+}
+
+function ghostPart(
+  board: Board,
+  { kind, at, turn }: NonNullable<ReturnType<Board["get"]>["ghost"]>,
+): Part {
+  const { job, sheet } = board.session.get();
+  return {
+    ...kindOf(kind).defaults(job.systemVoltage),
+    id: "",
+    kind,
+    sheet: sheet ?? "",
+    at: [at[0], at[1]],
+    turn,
+    unit: board.unit(),
+  } as Part;
+}

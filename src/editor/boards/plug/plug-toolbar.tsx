@@ -1,0 +1,118 @@
+import {
+  Camera,
+  Check,
+  Ellipsis,
+  FlipHorizontal2,
+  LayoutGrid,
+  Maximize,
+  Move,
+  Plus,
+  Scan,
+  SquareDashed,
+  Trash2,
+} from "lucide-react";
+import type { Plug } from "../../../job/index.ts";
+import { commandNamed } from "../../../session/index.ts";
+import { Button, Menu, MenuItem, MenuRule, Tip } from "../../app/controls/index.ts";
+import { useSelected, useSession } from "../../session-context.tsx";
+import styles from "./plug-toolbar.module.css";
+
+export type PlugAct = "draw" | "photo" | "change" | "arrange" | "rehouse" | "delete" | "fit";
+
+interface PlugToolbarProps {
+  plug: Plug;
+  plugs: readonly Plug[];
+  arranging: boolean;
+  adding: boolean;
+  onAct: (act: PlugAct) => void;
+  onAdding: (adding: boolean) => void;
+}
+
+const titleOf = (plug: Plug) => (plug.name ? `${plug.id} · ${plug.name}` : plug.id);
+
+export function PlugToolbar(props: PlugToolbarProps) {
+  const { plug, plugs, arranging, adding, onAct } = props;
+  const session = useSession();
+  const side = useSelected((state) => state.side);
+  const flip = commandNamed("flip-plug");
+  return (
+    <div className={styles.bar} role="toolbar" aria-label="Plug board">
+      {plugs.length > 1 ? (
+        <select
+          className={styles.picker}
+          aria-label="Plug"
+          value={plug.id}
+          onChange={(event) => {
+            const next = plugs.find((one) => one.id === event.target.value);
+            if (next) session.show({ plug: next.id, side: next.side });
+          }}
+        >
+          {plugs.map((one) => (
+            <option key={one.id} value={one.id}>
+              {titleOf(one)}
+            </option>
+          ))}
+        </select>
+      ) : (
+        <h2 className={styles.name}>{titleOf(plug)}</h2>
+      )}
+      <Tip text={`${flip.label} (${flip.keys?.[0] ?? ""})`}>
+        <Button
+          icon={<FlipHorizontal2 aria-hidden />}
+          aria-label={`Turn over: now the ${side} side`}
+          onClick={() => flip.run(session)}
+        >
+          {side} side
+        </Button>
+      </Tip>
+      <span className={styles.spring} />
+      {arranging && (
+        <>
+          <Button
+            icon={<Plus aria-hidden />}
+            aria-pressed={adding}
+            onClick={() => props.onAdding(!adding)}
+          >
+            Add cavities
+          </Button>
+          <Button tone="primary" icon={<Check aria-hidden />} onClick={() => onAct("arrange")}>
+            Done
+          </Button>
+        </>
+      )}
+      <Tip text="Show the whole face">
+        <Button
+          tone="quiet"
+          icon={<Maximize aria-hidden />}
+          aria-label="Show the whole face"
+          onClick={() => onAct("fit")}
+        />
+      </Tip>
+      <Menu
+        align="end"
+        button={<Button tone="quiet" icon={<Ellipsis aria-hidden />} aria-label="More for plugs" />}
+      >
+        <MenuItem icon={<LayoutGrid />} onChoose={() => onAct("draw")}>
+          Draw another plug
+        </MenuItem>
+        <MenuItem icon={<Camera />} onChoose={() => onAct("photo")}>
+          Another plug from a photo
+        </MenuItem>
+        <MenuRule />
+        <MenuItem icon={<Scan />} onChoose={() => onAct("change")}>
+          Change the arrangement
+        </MenuItem>
+        <MenuItem icon={<Move />} onChoose={() => onAct("arrange")}>
+          {arranging ? "Stop moving cavities" : "Move, add and delete cavities"}
+        </MenuItem>
+        <MenuItem icon={<SquareDashed />} onChoose={() => onAct("rehouse")}>
+          Draw the housing round the cavities
+        </MenuItem>
+        <MenuRule />
+        <MenuItem icon={<Trash2 />} onChoose={() => onAct("delete")}>
+          Delete plug {plug.id}
+        </MenuItem>
+      </Menu>
+    </div>
+  );
+}

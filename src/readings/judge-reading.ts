@@ -1,0 +1,50 @@
+import type { Id, Job, Reading } from "../job/index.ts";
+import { MOST_AMPS, MOST_VOLTS } from "./meter.ts";
+import { predict } from "./predict.ts";
+import {
+  invalidReading,
+  type JudgedReading,
+  type Prediction,
+  type ReadingVerdict,
+} from "./prediction.ts";
+
+/** Circuits that should be unrelated read over 5,000 Ω (US Army TM 5-3805-291-23-1). */
+const UNRELATED_OHMS = 5000;
+
+/** A reading beside what a healthy machine would show, as drawn. */
+export function judgeReading(job: Job, machine: Id, reading: Reading): JudgedReading {
+  const impossible = impossibleValue(reading);
+  const prediction =
+    impossible === null ? predict(job, machine, reading) : invalidReading(impossible);
+  return { id: reading.id, ...prediction, verdict: verdictOn(reading.value, prediction) };
+}
+
+function impossibleValue({ quantity, value, with: instrument }: Reading): string | null {
+  if (value === "OL") {
+    return quantity === "ohms"
+      ? null
+      : "OL is an ohms reading: for volts or amps it means beyond the meter's range.";
+  }
+  switch (quantity) {
+    case "ohms":
+      return value < 0 ? "No resistance is below zero: there is voltage on the circuit." : null;
+    case "amps":
+      return Math.abs(value) > MOST_AMPS
+        ? `Beyond the meter: it takes ${MOST_AMPS} A at most.`
+        : null;
+    case "volts":
+    case "drop":
+      return Math.abs(value) > MOST_VOLTS && instrument !== "test-lamp"
+        ? `Beyond the meter: it takes ${MOST_VOLTS} V at most.`
+        : null;
+  }
+}
+
+function verdictOn(value: number | "OL", prediction: Prediction): ReadingVerdict {
+  const { predicted, low, high } = prediction;
+  if (prediction.invalid !== null) return "invalid";
+  if (predicted === null) return "not-comparable";
+  if (predicted === "OL") return value === "OL" || value >= UNRELATED_OHMS ? "inside" : "outside";
+  if (value === "OL" || low === null || high === null) return "outside";
+  return value >= low && value <= high ? "inside" : "outside";
+}

@@ -1,0 +1,286 @@
+import {
+  type Acts,
+  type Bench,
+  type Between,
+  type Branch,
+  between,
+  held,
+  heldBetween,
+  influences,
+  nominal,
+  type Side,
+  setUp,
+  transfer,
+  wire,
+} from "../circuit/index.ts";
+import { type Id, isFixedProbe, type Job, ownerOf } from "../job/index.ts";
+import { ammeterPlace } from "./ammeter-place.ts";
+import { ohmsBand, voltsBand } from "./band.ts";
+import { liveCircuit } from "./live.ts";
+import {
+  AMMETER,
+  LEADS_OHMS,
+  METER_ERROR,
+  MOST_AMPS,
+  MOST_OHMS,
+  testLamp,
+  VOLTMETER,
+} from "./meter.ts";
+import {
+  floatingReading,
+  invalidReading,
+  openReading,
+  type Prediction,
+  type ReadingSetup,
+  uncertainReading,
+  within,
+} from "./prediction.ts";
+
+/** Amps that a module of which nothing is said may draw through its feeds (common practice). */
+const MODULE_AMPS = 2;
+
+/** What a meter shows on a machine that is as drawn and in good order, with the band it stays in. */
+export function predict(job: Job, machine: Id, setup: ReadingSetup): Prediction {
+  if (setup.when.standIn !== undefined) {
+    return uncertainReading("A stand-in is fitted, and what it does is not worked out here.");
+  }
+  switch (setup.quantity) {
+    case "volts":
+    case "drop":
+      return predictVolts(job, machine, setup);
+    case "ohms":
+      return setup.with === "test-lamp"
+        ? invalidReading("A test lamp can't measure ohms: use the meter on a dead circuit.")
+        : predictOhms(job, machine, setup);
+    case "amps":
+      return setup.with === "test-lamp"
+        ? invalidReading(
+            "A test lamp can't measure amps: use the meter in place of a removed part.",
+          )
+        : predictAmps(job, machine, setup);
+  }
+}
+
+/** Where both probes go, or why one of them can't. */
+function place(
+  bench: Bench,
+  setup: ReadingSetup,
+  sides: { red?: Side; black?: Side } = {},
+): { red: number; black: number } | Prediction {
+  const [problem] = bench.wiring.problems;
+  if (problem !== undefined) return invalidReading(problem);
+  const red = bench.wiring.probe(setup.red, sides.red);
+  const black = bench.wiring.probe(setup.black, sides.black);
+  for (const probed of [red, black]) {
+    if (!probed.ok)
+      return probed.why === "nothing"
+        ? invalidReading(probed.sentence)
+        : uncertainReading(probed.sentence);
+  }
+  return red.ok && black.ok
+    ? { red: red.node, black: black.node }
+    : invalidReading("A probe is on nothing.");
+}
+
+const isPrediction = (found: object): found is Prediction => "predicted" in found;
+
+const sentenceOf = (whats: readonly string[]): string =>
+  `Depends on ${[...new Set(whats)].join(" and on ")}.`;
+
+function predictVolts(job: Job, machine: Id, setup: ReadingSetup): Prediction {
+  const acts: Acts = setup.with === "test-lamp" ? testLamp(job.systemVoltage) : VOLTMETER;
+  const instrument: Between = { red: setup.red, black: setup.black, acts };
+  const bench = setUp(job, machine, setup.when, [instrument]);
+  const placed = place(bench, setup);
+  if (isPrediction(placed)) return placed;
+  const { point } = bench.settled;
+  const depends = influences(point, bench.unknowns, placed.red, placed.black);
+  if (depends.length > 0) return uncertainReading(sentenceOf(depends.map(({ what }) => what)));
+  if (setup.with !== "test-lamp" && !tiedWithout(bench, placed.red, placed.black)) {
+    return floatingReading();
+  }
+  const volts = clean(between(point, placed.red, placed.black) ?? 0);
+  const error = METER_ERROR[setup.quantity === "drop" ? "drop" : "volts"];
+  const [low, high] = bandOf(job, machine, setup, bench, instrument) ?? [volts, volts];
+  return within(
+    volts,
+    low - Math.abs(low) * error.share - error.digits,
+    high + Math.abs(high) * error.share + error.digits,
+  );
+}
+
+/** Whether two nodes hang together by more than the instrument between them. */
+function tiedWithout({ settled, wiring }: Bench, red: number, black: number): boolean {
+  if (red === black) return true;
+  const { branches, point } = settled;
+  const ways = new Map<number, number[]>();
+  branches.forEach(({ a, b }, index) => {
+    if (index >= wiring.branches.length || !Number.isFinite(point.ohms[index])) return;
+    ways.set(a, [...(ways.get(a) ?? []), b]);
+    ways.set(b, [...(ways.get(b) ?? []), a]);
+  });
+  const seen = new Set([red]);
+  const stack = [red];
+  for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
+    if (node === black) return true;
+    for (const next of ways.get(node) ?? []) {
+      if (seen.has(next)) continue;
+      seen.add(next);
+      stack.push(next);
+    }
+  }
+  return false;
+}
+
+/** Lowest and highest volts between the probes with real joints, relays as they settled. */
+function bandOf(
+  job: Job,
+  machine: Id,
+  setup: ReadingSetup,
+  bench: Bench,
+  instrument: Between,
+): readonly [number, number] | null {
+  const wiring = wire(job, machine, setup.when, "real");
+  const red = wiring.probe(setup.red, instrument.sides?.red);
+  const black = wiring.probe(setup.black, instrument.sides?.black);
+  if (!red.ok || !black.ok) return null;
+  const extra = heldBetween(wiring, [instrument]);
+  const band = voltsBand(wiring, bench.settled.states, extra, red.node, black.node);
+  if (!band) return null;
+  const drawn =
+    MODULE_AMPS * unsaidOhms(wiring.unknowns, wiring, extra, bench, red.node, black.node);
+  return [band[0] - drawn, band[1] + drawn];
+}
+
+/** Ω through which the draw of modules of which nothing is said still moves a reading a little. */
+function unsaidOhms(
+  unknowns: Bench["unknowns"],
+  wiring: Bench["wiring"],
+  extra: readonly Branch[],
+  bench: Bench,
+  red: number,
+  black: number,
+): number {
+  if (unknowns.length === 0) return 0;
+  const point = held(wiring, bench.settled.states, extra, nominal);
+  const seen = transfer(point, red, black);
+  if (!seen) return 0;
+  const { piece } = point.factored;
+  return unknowns.reduce((sum, { nodes }) => {
+    const felt = nodes
+      .filter((node) => piece[node] === piece[red])
+      .map((node) => seen[node] as number);
+    return felt.length < 2 ? sum : sum + Math.max(...felt) - Math.min(...felt);
+  }, 0);
+}
+
+function predictOhms(job: Job, machine: Id, setup: ReadingSetup): Prediction {
+  // both probes on a part that is out: the part itself is measured
+  const owner = ownerOf(setup.red);
+  const out = [...(setup.when.removed ?? []), ...(setup.when.unplugged ?? [])];
+  const onBench = !isFixedProbe(setup.red) && owner === ownerOf(setup.black) && out.includes(owner);
+  const sides = onBench ? ({ red: "own", black: "own" } as const) : {};
+  const bench = setUp(job, machine, setup.when);
+  const placed = place(bench, setup, sides);
+  if (isPrediction(placed)) return placed;
+  const { red, black } = placed;
+  const { wiring, settled } = bench;
+  const dead = held(wiring, settled.states, [], nominal, true);
+  const seen = transfer(dead, red, black);
+  const live = liveCircuit(settled, dead, seen, red, black);
+  if (live !== null) return invalidReading(live);
+  const depends = influences(dead, bench.unknowns, red, black);
+  if (depends.length > 0) return uncertainReading(sentenceOf(depends.map(({ what }) => what)));
+  const ohms = seen ? (seen[red] as number) - (seen[black] as number) : Number.POSITIVE_INFINITY;
+  if (ohms > MOST_OHMS) {
+    // with its junctions conducting the two may well hang together
+    return between(settled.point, red, black) === null
+      ? openReading()
+      : uncertainReading(
+          "The way leads through a diode: an ohmmeter can't tell, use its diode range.",
+        );
+  }
+  const real = wire(job, machine, setup.when, "real");
+  const redReal = real.probe(setup.red, onBench ? "own" : "harness");
+  const blackReal = real.probe(setup.black, onBench ? "own" : "harness");
+  const band =
+    redReal.ok && blackReal.ok
+      ? ohmsBand(real, settled.states, redReal.node, blackReal.node)
+      : null;
+  const { share, digits } = METER_ERROR.ohms;
+  const [low, high] = band ?? [ohms, ohms];
+  return within(
+    clean(ohms),
+    Math.max(0, low - low * share - digits),
+    high + high * share + digits + LEADS_OHMS,
+  );
+}
+
+function predictAmps(job: Job, machine: Id, setup: ReadingSetup): Prediction {
+  const instrument: Between = { red: setup.red, black: setup.black, acts: AMMETER };
+  const bench = setUp(job, machine, setup.when, [instrument]);
+  const placed = place(bench, setup);
+  if (isPrediction(placed)) return placed;
+  const refused = ammeterPlace(job, machine, setup);
+  if (refused !== null) return invalidReading(refused);
+  const { point } = bench.settled;
+  const depends = influences(point, bench.unknowns, placed.red, placed.black);
+  // through a shunt every unknown's amps are felt as they are, however little it moves the volts
+  const drawn = bench.unknowns.filter((unknown) => feltThroughMeter(bench, unknown.nodes, placed));
+  const whats = [...depends, ...drawn].map(({ what }) => what);
+  if (whats.length > 0) return uncertainReading(sentenceOf(whats));
+  const amps = clean(
+    (between(point, placed.red, placed.black) ?? 0) / (AMMETER.is === "ohmic" ? AMMETER.ohms : 1),
+  );
+  if (Math.abs(amps) > MOST_AMPS) {
+    return invalidReading(
+      `About ${Math.round(Math.abs(amps))} A would flow: beyond the meter, which takes ${MOST_AMPS} A at most.`,
+    );
+  }
+  const band = bandOfAmps(job, machine, setup, bench) ?? [amps, amps];
+  const { share, digits } = METER_ERROR.amps;
+  return within(
+    amps,
+    band[0] - Math.abs(band[0]) * share - digits,
+    band[1] + Math.abs(band[1]) * share + digits,
+  );
+}
+
+/** A hundredth of an unknown part's amps through the meter is already a wrong reading. */
+const FELT_SHARE = 0.01;
+
+function feltThroughMeter(
+  { settled }: Bench,
+  nodes: readonly number[],
+  { red, black }: { red: number; black: number },
+): boolean {
+  const seen = transfer(settled.point, red, black);
+  if (!seen) return false;
+  const { piece } = settled.point.factored;
+  const felt = nodes
+    .filter((node) => piece[node] === piece[red])
+    .map((node) => seen[node] as number);
+  if (felt.length < 2) return false;
+  const ohms = AMMETER.is === "ohmic" ? AMMETER.ohms : 1;
+  return (Math.max(...felt) - Math.min(...felt)) / ohms > FELT_SHARE;
+}
+
+/** With the shunt at its own middle: its ohms hardly move the amps, and never their band's sign. */
+function bandOfAmps(
+  job: Job,
+  machine: Id,
+  setup: ReadingSetup,
+  bench: Bench,
+): readonly [number, number] | null {
+  const ohms = AMMETER.is === "ohmic" ? AMMETER.ohms : 1;
+  const fixed: Between = {
+    red: setup.red,
+    black: setup.black,
+    acts: { is: "ohmic", ohms, low: ohms, high: ohms },
+  };
+  const band = bandOf(job, machine, setup, bench, fixed);
+  return band ? [band[0] / ohms, band[1] / ohms] : null;
+}
+
+/** Numbers this small are what is left of rounding. */
+const clean = (value: number): number => (Math.abs(value) < 1e-6 ? 0 : value);

@@ -1,0 +1,195 @@
+import type { CheckResult } from "../check/index.ts";
+import {
+  type CavityRef,
+  type Colour,
+  type Id,
+  type Job,
+  type Machine,
+  ownerOf,
+  type Part,
+  type PinRef,
+  pinRef,
+  splitRef,
+  type Wire,
+} from "../job/index.ts";
+import { type Role, type Verdict, wordsForCircuit, wordsForRole } from "../roles/index.ts";
+import {
+  type CavityFacts,
+  type CavityState,
+  cavityFacts,
+  cavityState,
+  evidenceAt,
+  type JudgedEvidence,
+  settlingEvidence,
+  type WireFact,
+  wiresByPin,
+} from "../sheet/index.ts";
+import { sameColour } from "../standards/index.ts";
+
+/** One row of the pin table: a cavity of the plug at hand, or a pin that has no cavity. */
+export interface PinRow {
+  /** Stays the same while the row is the same cavity or pin. */
+  readonly key: string;
+  /** What a tap on the row selects: the cavity, else the pin. */
+  readonly ref: CavityRef | PinRef;
+  readonly cavity: CavityRef | null;
+  /** Empty for a pin without a cavity. */
+  readonly mark: string;
+  readonly state: CavityState | "no-cavity";
+  readonly pins: readonly PinRef[];
+  /** The printed word; null where no module pin is tied. */
+  readonly printed: string | null;
+  /** What the printed word means, e.g. `output`; empty where it means nothing known. */
+  readonly printedMeans: string;
+  /** What the circuit says, e.g. `ground`; empty where no module pin is tied. */
+  readonly circuit: string;
+  readonly role: Role | null;
+  readonly verdict: Verdict | null;
+  /** The meter's own verdict, which never changes the other one. */
+  readonly meterVerdict: Verdict | null;
+  /** Readings there, newest first. */
+  readonly evidence: readonly JudgedEvidence[];
+  /** The reading that settled what this is; null while none has. */
+  readonly settledBy: JudgedEvidence | null;
+  readonly colour: WireFact<Colour>;
+  readonly colourDiffers: boolean;
+  readonly number: WireFact<string>;
+  readonly numberDiffers: boolean;
+  /** Square millimetres. */
+  readonly mm2: WireFact<number>;
+}
+
+/**
+ * Rows of the pin table for one plug and one machine: its cavities in their order, then the pins
+ * of its modules that have no cavity anywhere, so that nothing is hidden. Without a plug: all pins.
+ */
+export function pinRows(
+  job: Job,
+  machineId: Id,
+  plugId: Id | null,
+  analysis: CheckResult,
+): readonly PinRow[] {
+  const machine = job.machines.find((one) => one.id === machineId);
+  if (!machine) return [];
+  const plug = job.plugs.find((one) => one.id === plugId);
+  const facts = plug ? cavityFacts(job, machine, plug, analysis) : [];
+  const rows = facts.map((one, index) => cavityRow(job, machine.id, one, index));
+  return [...rows, ...loosePinRows(job, machine, plug?.id ?? null, analysis)];
+}
+
+function cavityRow(job: Job, machine: Id, facts: CavityFacts, index: number): PinRow {
+  const evidence = evidenceAt(job, machine, facts);
+  return {
+    key: `${facts.ref}#${index}`,
+    ref: facts.ref,
+    cavity: facts.ref,
+    mark: facts.cavity.mark,
+    state: cavityState(facts),
+    pins: facts.pins,
+    ...roleColumns(facts.role),
+    printed: facts.role ? (facts.role.printed ?? "") : null,
+    evidence,
+    settledBy: settlingEvidence(facts, evidence),
+    ...wireColumns(facts.colour, facts.number, facts.mm2),
+  };
+}
+
+function roleColumns(role: Role | null) {
+  const means = role?.printedRole;
+  return {
+    role,
+    printedMeans: means && means !== "unrecognised" ? wordsForRole(means) : "",
+    circuit: role ? wordsForCircuit(role) : "",
+    verdict: role?.verdict ?? null,
+    meterVerdict: role?.meterVerdict ?? null,
+  };
+}
+
+function wireColumns(colour: WireFact<Colour>, number: WireFact<string>, mm2: WireFact<number>) {
+  const both = <T>({ onMachine, onDiagram }: WireFact<T>, differ: (a: T, b: T) => boolean) =>
+    onMachine !== null && onDiagram !== null && differ(onMachine, onDiagram);
+  return {
+    colour,
+    colourDiffers: both(colour, (a, b) => !sameColour(a, b)),
+    number,
+    numberDiffers: both(number, (a, b) => a.trim() !== b.trim()),
+    mm2,
+  };
+}
+
+function loosePinRows(
+  job: Job,
+  machine: Machine,
+  plug: Id | null,
+  analysis: CheckResult,
+): PinRow[] {
+  const tied = new Set(job.links.map((link) => link.pin));
+  const wires = wiresByPin(job, machine.id);
+  const roles = new Map(analysis.roles.map((role) => [role.pin, role]));
+  return modulesOfPlug(job, plug).flatMap((module) =>
+    module.pins
+      .map((pin) => pinRef(module.id, pin.id))
+      .filter((ref) => !tied.has(ref))
+      .map((ref) => loosePinRow(job, machine, ref, roles.get(ref) ?? null, wires.get(ref) ?? [])),
+  );
+}
+
+type Module = Extract<Part, { kind: "module" }>;
+
+/** Modules with a pin in the plug; where it has none yet, those with no pin in any plug. */
+function modulesOfPlug(job: Job, plug: Id | null): Module[] {
+  const modules = job.diagram.parts.filter((part): part is Module => part.kind === "module");
+  const ownersIn = (links: Job["links"]) => new Set(links.map((link) => ownerOf(link.pin)));
+  const here = ownersIn(job.links.filter((link) => ownerOf(link.cavity) === plug));
+  const ofPlug = modules.filter((module) => here.has(module.id));
+  if (ofPlug.length > 0) return ofPlug;
+  const anywhere = ownersIn(job.links);
+  return modules.filter((module) => !anywhere.has(module.id));
+}
+
+function loosePinRow(
+  job: Job,
+  machine: Machine,
+  ref: PinRef,
+  role: Role | null,
+  wires: readonly Wire[],
+): PinRow {
+  const facts: CavityFacts = {
+    ref,
+    cavity: { mark: "", at: [0, 0] },
+    pins: [ref],
+    role,
+    machineWire: null,
+    diagramWires: wires,
+    colour: { onMachine: null, onDiagram: wires.find((wire) => wire.colour)?.colour ?? null },
+    number: { onMachine: null, onDiagram: wires.find((wire) => wire.number)?.number ?? null },
+    mm2: { onMachine: null, onDiagram: wires.find((wire) => wire.mm2)?.mm2 ?? null },
+    readings: machine.readings.filter(({ red, black }) => red === ref || black === ref),
+  };
+  return {
+    ...cavityRow(job, machine.id, facts, 0),
+    key: ref,
+    cavity: null,
+    state: "no-cavity",
+    printed: role?.printed ?? printedOn(job, ref),
+  };
+}
+
+/** The printed word as the diagram has it, for a pin that the check has no role for yet. */
+function printedOn(job: Job, ref: PinRef): string {
+  const { owner, name } = splitRef(ref);
+  const part = job.diagram.parts.find((one) => one.id === owner);
+  if (part?.kind !== "module") return "";
+  return part.pins.find((pin) => pin.id === name)?.printed ?? "";
+}
+
+/** Puts another printed word beside a module's pin, in a draft; no word at all takes it away. */
+export function setPrinted(draft: Job, ref: PinRef, printed: string): void {
+  const { owner, name } = splitRef(ref);
+  const part = draft.diagram.parts.find((one) => one.id === owner);
+  if (part?.kind !== "module") return;
+  const pin = part.pins.find((one) => one.id === name);
+  if (!pin) return;
+  if (printed === "") delete pin.printed;
+  else pin.printed = printed;
+}

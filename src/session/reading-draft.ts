@@ -1,0 +1,144 @@
+import { parseQuantity } from "../base/index.ts";
+import {
+  freeId,
+  type Id,
+  idsOf,
+  type Job,
+  type Probe,
+  type Reading,
+  type When,
+} from "../job/index.ts";
+import type { ReadingSetup } from "../readings/index.ts";
+import type { ReadingDraft } from "./state.ts";
+
+/** An empty pad: volts from a place yet to be tapped to chassis. */
+export function newDraft(chosen: Probe | null = null): ReadingDraft {
+  return {
+    quantity: "volts",
+    red: chosen,
+    black: "chassis",
+    asks: chosen ? null : "red",
+    when: {},
+    with: "meter",
+    value: "",
+    note: "",
+  };
+}
+
+/** A pad set up for a reading to be taken, all but the value. */
+export function draftFor(setup: ReadingSetup): ReadingDraft {
+  return {
+    quantity: setup.quantity,
+    red: setup.red,
+    black: setup.black,
+    asks: null,
+    when: setup.when,
+    with: setup.with ?? "meter",
+    value: "",
+    note: "",
+  };
+}
+
+/** What is being measured, once both probes are somewhere; null before. */
+export function setupOf(draft: ReadingDraft): ReadingSetup | null {
+  if (draft.red === null || draft.black === null) return null;
+  return {
+    quantity: draft.quantity,
+    red: draft.red,
+    black: draft.black,
+    when: draft.when,
+    ...(draft.with === "test-lamp" ? { with: draft.with } : {}),
+  };
+}
+
+/** Why the draft cannot be kept yet, in a sentence; null when it can. */
+export function lacking(draft: ReadingDraft): string | null {
+  if (draft.red === null) return "Tap where the red lead goes.";
+  if (draft.black === null) return "Tap where the black lead goes.";
+  if (draft.red === draft.black) return "Both leads are on the same place.";
+  const value = parseQuantity(draft.value, draft.quantity);
+  return value.ok ? null : (value.issues[0]?.message ?? "Type what the meter shows.");
+}
+
+/**
+ * The reading that a complete draft stands for, with the first free id. `at` is the ISO 8601 time
+ * it was taken. Null while something is lacking.
+ */
+export function readingOf(draft: ReadingDraft, job: Job, at: string): Reading | null {
+  const setup = setupOf(draft);
+  const value = parseQuantity(draft.value, draft.quantity);
+  if (!setup || !value.ok || lacking(draft) !== null) return null;
+  return {
+    id: freeId(idsOf(job), "R"),
+    ...setup,
+    when: tidyWhen(setup.when),
+    value: value.value,
+    at,
+    ...(draft.note.trim() === "" ? {} : { note: draft.note.trim() }),
+  };
+}
+
+/** A stored reading back on the pad, its value too where it is to be mended. */
+export function draftOf(reading: Reading, keepValue: boolean): ReadingDraft {
+  return {
+    ...draftFor(reading),
+    value: keepValue ? String(reading.value) : "",
+    note: keepValue ? (reading.note ?? "") : "",
+  };
+}
+
+/** Only what differs from rest is kept. */
+function tidyWhen(when: When): When {
+  const tidy: When = { ...when };
+  if (Object.keys(tidy.switches ?? {}).length === 0) delete tidy.switches;
+  if ((tidy.unplugged ?? []).length === 0) delete tidy.unplugged;
+  if ((tidy.removed ?? []).length === 0) delete tidy.removed;
+  if (tidy.engine === "off") delete tidy.engine;
+  return tidy;
+}
+
+/** Puts a switch of the diagram into a position; its position at rest is not stored. */
+export function setSwitch(when: When, id: Id, position: string, rest: string): When {
+  const { [id]: _, ...others } = when.switches ?? {};
+  return { ...when, switches: position === rest ? others : { ...others, [id]: position } };
+}
+
+/** Unplugs a module or an inline plug, or plugs it in again. */
+export function togglePlugged(when: When, id: Id): When {
+  const unplugged = when.unplugged ?? [];
+  return {
+    ...when,
+    unplugged: unplugged.includes(id) ? unplugged.filter((one) => one !== id) : [...unplugged, id],
+  };
+}
+
+/** Takes a part out, or puts it back. */
+export function toggleRemoved(when: When, id: Id): When {
+  const removed = when.removed ?? [];
+  return {
+    ...when,
+    removed: removed.includes(id) ? removed.filter((one) => one !== id) : [...removed, id],
+  };
+}
+
+/** What the large keypad does to the text typed so far. */
+export function pressKey(text: string, key: string): string {
+  switch (key) {
+    case "back":
+      return text.slice(0, -1);
+    case "clear":
+      return "";
+    case "OL":
+      return "OL";
+    case "−":
+      return text.startsWith("-") ? text.slice(1) : `-${isOverload(text) ? "" : text}`;
+    case ".":
+      return /[.,k]/i.test(text) ? text : `${isOverload(text) || text === "" ? "0" : text}.`;
+    case "k":
+      return /\d$/.test(text) && !/[kK]/.test(text) ? `${text}k` : text;
+    default:
+      return isOverload(text) ? key : text + key;
+  }
+}
+
+const isOverload = (text: string) => text.toUpperCase() === "OL";

@@ -1,0 +1,61 @@
+import { expect, test } from "vitest";
+import { newJob } from "../../src/job/index.ts";
+import { nextStation, stationsOf } from "../../src/session/index.ts";
+import { checked, role, smallJob } from "./support/small-job.ts";
+
+const states = (stations: ReturnType<typeof stationsOf>) =>
+  Object.fromEntries(stations.map((station) => [station.id, station.state]));
+
+test("an empty job lacks everything and points at the picture", () => {
+  const stations = stationsOf(newJob("New job", 24), checked([]));
+  expect(new Set(stations.map((station) => station.state))).toEqual(new Set(["lacking"]));
+  expect(nextStation(stations)).toMatchObject({
+    id: "diagram",
+    next: "Bring in a picture of the diagram",
+  });
+});
+
+test("a traced and drawn job points at the first pin without a cavity", () => {
+  const stations = stationsOf(smallJob(), checked([role("A1:1")]));
+  expect(states(stations)).toMatchObject({ diagram: "done", plug: "done", match: "started" });
+  expect(nextStation(stations)).toMatchObject({
+    id: "match",
+    has: "2 of 3 pins tied",
+    next: "Tie pin A1:3",
+  });
+});
+
+test("an empty cavity is not left over", () => {
+  const job = smallJob();
+  job.links.push({ pin: "A1:3", cavity: "X1:3" });
+  const match = stationsOf(job, checked([])).find((station) => station.id === "match");
+  expect(match).toMatchObject({ state: "done", has: "3 of 3 pins tied", next: null });
+});
+
+test("contradictions are counted and keep the check open", () => {
+  const finding = {
+    rule: "dead-short",
+    severity: "contradiction",
+    subjects: ["F1"],
+    message: "",
+  } as const;
+  const check = stationsOf(smallJob(), checked([role("A1:1")], [finding])).find(
+    (station) => station.id === "check",
+  );
+  expect(check).toMatchObject({ state: "started", has: "1 contradiction" });
+});
+
+test("the next reading is at the contradicted cavity before the undecided one", () => {
+  const roles = [
+    role("A1:1", { cavity: "X1:1", verdict: "undecided" }),
+    role("A1:2", { cavity: "X1:2", verdict: "contradicted" }),
+  ];
+  const prove = stationsOf(smallJob(), checked(roles)).find((station) => station.id === "prove");
+  expect(prove?.next).toBe("Measure at X1:2");
+});
+
+test("once the meter has spoken everywhere nothing is left to prove", () => {
+  const roles = [role("A1:1", { cavity: "X1:1", meterVerdict: "agrees" })];
+  const prove = stationsOf(smallJob(), checked(roles)).find((station) => station.id === "prove");
+  expect(prove).toMatchObject({ state: "done", next: null });
+});
