@@ -42,7 +42,13 @@ export async function ensureInstalled() {
   if (installed()) return true;
   say("Installing packages ...");
   // Development packages build the app, so they are wanted whatever NODE_ENV says.
-  const status = await run("npm", ["ci", "--include=dev", "--no-audit", "--no-fund"]);
+  const status = await run("npm", [
+    "ci",
+    "--include=dev",
+    "--no-audit",
+    "--no-fund",
+    "--loglevel=error",
+  ]);
   if (status !== 0) say("npm ci failed: see its message above.");
   return status === 0;
 }

@@ -118,6 +118,8 @@ function readJobBytes(bytes: Uint8Array): Result<Job> {
   if (bytes.length > LIMITS.jobBytes) return fail(issue("too-large", "", LIMITS.jobBytes));
   const hasMark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
   const body = hasMark ? bytes.subarray(3) : bytes;
+  // UTF-16 without its mark is valid UTF-8, with a zero in every other byte.
+  if (body[0] === 0 || body[1] === 0) return fail(issue("not-utf8", ""));
   const text = strFromU8(body);
   // A byte that is not UTF-8 is decoded to U+FFFD without a word; only the way back shows it.
   if (text.includes("\ufffd")) {

@@ -19,7 +19,7 @@ const LOCAL = 0x04034b50;
 const STORED = 0;
 const DEFLATED = 8;
 /** Packed bytes handed to the inflater at a time: what bounds the unpacked bytes of one step. */
-const STEP = 16 * 1024;
+const STEP = 4 * 1024;
 
 interface Header {
   readonly name: string;

@@ -1,3 +1,4 @@
+export * from "./cautions.ts";
 export { expectedAt } from "./expected-at.ts";
 export { judgeReading } from "./judge-reading.ts";
 export { type MeterEvidence, meterEvidence } from "./meter-evidence.ts";
@@ -10,3 +11,4 @@ export type {
   ReadingVerdict,
 } from "./prediction.ts";
 export { presenceContradicts } from "./presence.ts";
+export * from "./setup-words.ts";

@@ -99,7 +99,7 @@ function predictVolts(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   if (setup.with !== "test-lamp" && !tiedWithout(bench, placed.red, placed.black)) {
     return floatingReading();
   }
-  const volts = clean(between(point, placed.red, placed.black) ?? 0);
+  const volts = clean(between(point, placed.red, placed.black) ?? 0, "volts");
   const error = METER_ERROR[setup.quantity === "drop" ? "drop" : "volts"];
   const [low, high] = bandOf(job, machine, setup, bench, instrument) ?? [volts, volts];
   return within(
@@ -210,7 +210,7 @@ function predictOhms(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   const { share, digits } = METER_ERROR.ohms;
   const [low, high] = band ?? [ohms, ohms];
   return within(
-    clean(ohms),
+    clean(ohms, "ohms"),
     Math.max(0, low - low * share - digits),
     high + high * share + digits + LEADS_OHMS,
   );
@@ -231,6 +231,7 @@ function predictAmps(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   if (whats.length > 0) return uncertainReading(sentenceOf(whats));
   const amps = clean(
     (between(point, placed.red, placed.black) ?? 0) / (AMMETER.is === "ohmic" ? AMMETER.ohms : 1),
+    "amps",
   );
   if (Math.abs(amps) > MOST_AMPS) {
     return invalidReading(
@@ -282,5 +283,8 @@ function bandOfAmps(
   return band ? [band[0] / ohms, band[1] / ohms] : null;
 }
 
-/** Numbers this small are what is left of rounding. */
-const clean = (value: number): number => (Math.abs(value) < 1e-6 ? 0 : value);
+/** Below these, in the quantity's own unit, stands only what ideal contacts leave behind. */
+const NOTHING_LEFT = { volts: 1e-6, ohms: 1e-4, amps: 1e-9 } as const;
+
+const clean = (value: number, unit: keyof typeof NOTHING_LEFT): number =>
+  Math.abs(value) < NOTHING_LEFT[unit] ? 0 : Number(value.toPrecision(7));

@@ -24,24 +24,32 @@ export function wordsForQuantity(setup: Pick<ReadingSetup, "quantity" | "with">)
   return setup.with === "test-lamp" ? `${words} with a test lamp as load` : words;
 }
 
-/** `S1 on RUN · A1 unplugged · engine running`; empty when all is at rest and plugged in. */
-export function wordsForWhen(when: When): string {
-  const parts: string[] = [];
+/**
+ * The conditions of a reading, a phrase each: `S1 on RUN`, `A1 unplugged`, `battery off`; none
+ * when all is at rest and plugged in.
+ */
+export function phrasesForWhen(job: Job, when: When): string[] {
+  const phrases: string[] = [];
   for (const [id, position] of Object.entries(when.switches ?? {})) {
-    parts.push(`${id} on ${position}`);
+    phrases.push(`${id} on ${position}`);
   }
-  for (const id of when.unplugged ?? []) parts.push(`${id} unplugged`);
-  for (const id of when.removed ?? []) parts.push(`${id} removed`);
-  if (when.engine && when.engine !== "off") parts.push(`engine ${when.engine}`);
-  if (when.standIn) parts.push(`stand-in ${when.standIn} fitted`);
-  return parts.join(" · ");
+  for (const id of when.unplugged ?? []) phrases.push(`${id} unplugged`);
+  const removed = when.removed ?? [];
+  const batteries = job.diagram.parts.filter((part) => part.kind === "battery");
+  const isOff = batteries.length > 0 && batteries.every((part) => removed.includes(part.id));
+  if (isOff) phrases.push("battery off");
+  for (const id of removed) {
+    if (!isOff || !batteries.some((part) => part.id === id)) phrases.push(`${id} removed`);
+  }
+  if (when.engine && when.engine !== "off") phrases.push(`engine ${when.engine}`);
+  if (when.standIn) phrases.push(`stand-in ${when.standIn} fitted`);
+  return phrases;
 }
 
 /** The whole of a reading but its value: `volts, cavity 4 to chassis, S1 on RUN`. */
 export function wordsForSetup(job: Job, setup: ReadingSetup): string {
   const probes = `${wordsForProbe(job, setup.red)} to ${wordsForProbe(job, setup.black)}`;
-  const when = wordsForWhen(setup.when);
-  return [wordsForQuantity(setup), probes, when].filter((part) => part !== "").join(", ");
+  return [wordsForQuantity(setup), probes, ...phrasesForWhen(job, setup.when)].join(", ");
 }
 
 /** What the meter should show: a band, a value, `OL`, or why there is none. */
@@ -50,6 +58,7 @@ export function wordsForPrediction(
   quantity: ReadingSetup["quantity"],
 ): string {
   if (prediction.invalid !== null) return "not a valid reading";
+  if (prediction.uncertain !== null) return "cannot be told";
   if (prediction.floating) return quantity === "ohms" ? "OL" : "floating, a few ghost volts";
   if (prediction.low !== null && prediction.high !== null) {
     return formatBand(prediction.low, prediction.high, quantity);

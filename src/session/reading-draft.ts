@@ -99,7 +99,8 @@ function tidyWhen(when: When): When {
 
 /** Puts a switch of the diagram into a position; its position at rest is not stored. */
 export function setSwitch(when: When, id: Id, position: string, rest: string): When {
-  const { [id]: _, ...others } = when.switches ?? {};
+  const switches: Readonly<Record<Id, string>> = when.switches ?? {};
+  const { [id]: _, ...others } = switches;
   return { ...when, switches: position === rest ? others : { ...others, [id]: position } };
 }
 

@@ -167,7 +167,7 @@ function partEntries(part: Part): readonly Entry[] {
     return entry(
       { ref, kind: "pin", title: ref, detail: own?.printed ?? part.label ?? part.kind },
       [ref, own?.printed],
-      [own?.printed, own?.label, part.kind === "module" ? id : undefined],
+      [part.id, own?.printed, own?.label, part.kind === "module" ? id : undefined],
     );
   });
   return [whole, ...pins];

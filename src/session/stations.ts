@@ -116,7 +116,7 @@ function checkStation({ roles, summary }: CheckResult): Station {
   const { contradictions, warnings } = summary;
   if (contradictions > 0) {
     const has = count(contradictions, "contradiction");
-    return { ...base, state: "started", has, next: `Read ${has}` };
+    return { ...base, state: "started", has, next: "Read what they say" };
   }
   return {
     ...base,
@@ -165,6 +165,6 @@ function sheetStation(job: Job, { roles }: CheckResult): Station {
     ...base,
     state: "started",
     has: `ready for ${[...plugs].join(", ")}`,
-    next: "Print the sheet for the glovebox",
+    next: "Print the sheet",
   };
 }

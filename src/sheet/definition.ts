@@ -43,6 +43,7 @@ export function sheetDefinition(
       header(model, density, width),
       faceBlock(model, density, width),
       ...rowsTable(model, density),
+      ...warnings(model, density),
       closing(model, density),
     ],
   };
@@ -105,7 +106,7 @@ function faceBlock(model: SheetModel, density: Density, width: number): Content 
       { text: KEY_TO_FACE, fontSize: 7.5, margin: [0, 4, 0, 0] },
     ],
   };
-  const found: Content = { stack: findings(model, density, isLong) };
+  const found: Content = { stack: contradictions(model, density, isLong) };
   const margin: [number, number, number, number] = [0, 0, 0, density.runOn ? 4 : 8];
   if (isLong) return { stack: [seen, { ...found, margin: [0, 5, 0, 0] }], margin };
   return {
@@ -122,24 +123,33 @@ const KEY_TO_FACE =
   "Wire drawn in its colours with its code beneath. Cross in a black disc: the diagram’s word is wrong. Dashed ring: empty or blocked.";
 
 /** More than this many warnings are counted, so that the sheet stays one page. */
-const MOST_WARNINGS = 5;
+const MOST_WARNINGS = 6;
 
-function findings(model: SheetModel, density: Density, isLong: boolean): Content[] {
-  const { contradictions, warnings } = model;
+function contradictions(model: SheetModel, density: Density, isLong: boolean): Content[] {
   const fontSize = Math.min(9.5, density.type);
-  const count = contradictions.length;
+  const count = model.contradictions.length;
   const title =
     count === 0 ? "No contradictions found" : `${count} contradiction${count === 1 ? "" : "s"}`;
-  const left = warnings.length - MOST_WARNINGS;
-  const list = [
-    ...contradictions.map((one) => statement("×", one, fontSize)),
-    ...warnings.slice(0, MOST_WARNINGS).map((one) => statement("!", one, fontSize)),
-    ...(left > 0 ? [{ text: `and ${left} more warnings in the job file`, fontSize }] : []),
-  ];
+  const list = model.contradictions.map((one) => statement("×", one, fontSize));
   return [
     { text: title, bold: true, fontSize: density.runOn ? 10 : 11.5, margin: [0, 0, 0, 1] },
-    ...(isLong && list.length > 3 ? [inTwoColumns(list)] : list),
+    ...(isLong && list.length > 2 ? [inTwoColumns(list)] : list),
     { text: plain(model.standing), fontSize, margin: [0, density.runOn ? 2 : 5, 0, 0] },
+  ];
+}
+
+/** Under the table: what else was found about this plug. */
+function warnings(model: SheetModel, density: Density): Content[] {
+  if (model.warnings.length === 0) return [];
+  const fontSize = Math.min(9, density.small);
+  const left = model.warnings.length - MOST_WARNINGS;
+  const list = model.warnings
+    .slice(0, MOST_WARNINGS)
+    .map((one) => statement("!", one, fontSize));
+  if (left > 0) list.push({ text: `and ${left} more warnings in the job file`, fontSize });
+  return [
+    { text: "Also found", bold: true, fontSize: 9.5, margin: [0, density.runOn ? 3 : 6, 0, 1] },
+    inTwoColumns(list),
   ];
 }
 

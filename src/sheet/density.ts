@@ -22,6 +22,7 @@ export const DENSITIES: readonly Density[] = [
   { ...roomy, type: 11, small: 9, padding: 3, faceHeight: 210 },
   { ...roomy, type: 10, small: 8.5, padding: 2.5, faceHeight: 190 },
   { ...roomy, type: 9.25, small: 8, padding: 2, faceHeight: 175 },
+  { ...tight, type: 9.25, small: 8, padding: 2, faceHeight: 165 },
   { ...tight, type: 8.5, small: 7.5, padding: 1.5, faceHeight: 150 },
   { ...tight, type: 8, small: 7.5, padding: 1, faceHeight: 135 },
   { ...tight, type: 7.5, small: 7.5, padding: 0.6, faceHeight: 112 },

@@ -1,11 +1,11 @@
 import type { CheckResult } from "../check/index.ts";
-import type { Id, Job, Machine, Part, Plug } from "../job/index.ts";
+import type { CavityRef, Id, Job, Machine, Part, Plug } from "../job/index.ts";
 import {
   type ExpectedReading,
   expectedAt,
   wordsForPrediction,
   wordsForProbe,
-  wordsForWhen,
+  phrasesForWhen,
 } from "../readings/index.ts";
 import { wordsForCircuit } from "../roles/index.ts";
 import { formatColour, sameColour } from "../standards/index.ts";
@@ -53,7 +53,11 @@ function sheetRow(
     mm2: known(mm2),
     wireFrom: wireFrom(facts),
     diagramColourCode: differs && colour.onDiagram ? formatColour(colour.onDiagram) : "",
-    ...expectation(job, state === "wired" ? expectedAt(job, machine, facts.ref)[0] : undefined),
+    ...expectation(
+      job,
+      facts.ref,
+      state === "wired" ? expectedAt(job, machine, facts.ref)[0] : undefined,
+    ),
     ...evidenceWords(job, machine, facts),
   };
 }
@@ -70,30 +74,34 @@ function wireFrom({ machineWire, colour, number }: CavityFacts): SheetRow["wireF
   return known(colour) !== null || known(number) !== null ? "diagram" : null;
 }
 
-/** `F3, S1, battery`: the parts worth naming on a path; wires, splices and plugs are not. */
+/** Parts nearest to the pin are named in full, the rest by their ids. */
+const NAMED_IN_FULL = 2;
+
+/** `F3, S1 key switch, G1`: the parts worth naming on a path; wires, splices and plugs are not. */
 function partsAlong(because: readonly Id[], parts: ReadonlyMap<Id, Part>): string {
-  const named: string[] = [];
+  const passed = new Set<Part>();
   for (const id of because) {
     const part = parts.get(id);
-    if (!part || part.kind === "splice" || part.kind === "inline") continue;
-    const word = part.label ? `${part.id} ${part.label}` : part.id;
-    if (!named.includes(word)) named.push(word);
+    if (part && part.kind !== "splice" && part.kind !== "inline") passed.add(part);
   }
-  return named.join(", ");
+  return [...passed]
+    .map(({ id, label }, place) => (label && place < NAMED_IN_FULL ? `${id} ${label}` : id))
+    .join(", ");
 }
 
 function expectation(
   job: Job,
+  cavity: CavityRef,
   first: ExpectedReading | undefined,
 ): Pick<SheetRow, "expected" | "expectedSetup"> {
   if (!first) return { expected: "", expectedSetup: [] };
   const { setup } = first;
-  const when = wordsForWhen(setup.when);
+  const isBlack = setup.black === cavity;
   const expectedSetup = [
     setup.quantity === "drop" ? "drop under load" : "",
-    `to ${wordsForProbe(job, setup.black)}`,
+    isBlack ? `from ${wordsForProbe(job, setup.red)}` : `to ${wordsForProbe(job, setup.black)}`,
     setup.with === "test-lamp" ? "test lamp as load" : "",
-    ...(when === "" ? [] : when.split(" · ")),
+    ...phrasesForWhen(job, setup.when),
   ].filter((phrase) => phrase !== "");
   return { expected: wordsForPrediction(first, setup.quantity), expectedSetup };
 }
@@ -105,17 +113,22 @@ function evidenceWords(
 ): Pick<SheetRow, "evidence" | "proved" | "faulty"> {
   const evidence = evidenceAt(job, machine, facts);
   const settling = settlingEvidence(facts, evidence);
-  const chief = settling ?? evidence[0];
+  const outside = evidence.filter((one) => one.verdict === "outside");
+  const chief = settling ?? outside[0] ?? evidence[0];
   if (!chief) {
-    const needed = cavityState(facts) === "wired" || cavityState(facts) === "untied";
-    return { evidence: needed ? "not measured" : "", proved: false, faulty: false };
+    const state = cavityState(facts);
+    const isNeeded = state === "wired" || state === "untied";
+    return { evidence: isNeeded ? "not measured" : "", proved: false, faulty: false };
   }
   const comparison = chief.verdict === "not-comparable" ? "" : chief.verdictWords;
-  const more = evidence.length > 1 ? `and ${evidence.length - 1} more` : "";
+  const rest = evidence.length - 1;
+  const bad = outside.filter((one) => one !== chief).length;
+  const more =
+    bad > 0 && settling ? `but ${bad} not as expected` : rest > 0 ? `and ${rest} more` : "";
   const words = [chief.value, comparison, chief.day, more].filter((word) => word !== "");
   return {
     evidence: words.join(", "),
     proved: settling !== null && chief.verdict === "inside",
-    faulty: evidence.some((one) => one.verdict === "outside"),
+    faulty: outside.length > 0,
   };
 }

@@ -7,6 +7,7 @@ import {
   type Job,
   jobSchema,
   redo,
+  referenceIssues,
   undo,
   type Versioned,
 } from "../../src/job/index.ts";
@@ -164,6 +165,15 @@ describe("a single edit", () => {
     const [edit] = now.history.done;
     expect(JSON.parse(JSON.stringify(edit))).toEqual(edit);
   });
+});
+
+test("random jobs are whole: no reference leads nowhere", () => {
+  fc.assert(
+    fc.property(seeds, (seed) => {
+      expect(referenceIssues(randomJob(seededRandom(seed)))).toEqual([]);
+    }),
+    { numRuns: 50 },
+  );
 });
 
 test("random jobs and random edits are what the schema accepts", () => {

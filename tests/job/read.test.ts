@@ -204,8 +204,8 @@ describe("references: the place is told when", () => {
   });
 
   test("an id with two owners names both", () => {
-    expect(messageOf((job) => (job.plugs[0].id = "F1"))).toMatch(
-      /diagram\.parts\[1\] and to plug plugs\[0\]/,
+    expect(messageOf((job) => (job.machines[0].id = "F1"))).toMatch(
+      /diagram\.parts\[1\] and to machine machines\[0\]/,
     );
   });
 });

@@ -1,6 +1,6 @@
 /** Random edits of the kinds that a user makes, each one intention and so one undo step. */
 import type { Random } from "../../src/base/index.ts";
-import { type Id, idsOf, type Job, ownerOf, splitRef } from "../../src/job/index.ts";
+import { freeId, type Id, idsOf, type Job, ownerOf, splitRef } from "../../src/job/index.ts";
 import {
   cavityRefsOf,
   pinRefsOf,
@@ -20,13 +20,7 @@ export interface RandomEdit {
 
 type Step = (draft: Job, random: Random) => void;
 
-/** The first `P1`, `P2`, ... that is free. */
-function freeId(job: Job, letter: string): Id {
-  const taken = idsOf(job);
-  let n = 1;
-  while (taken.has(`${letter}${n}`)) n += 1;
-  return `${letter}${n}`;
-}
+const newId = (job: Job, letter: string): Id => freeId(idsOf(job), letter);
 
 const pick = <T>(random: Random, list: T[]): T | undefined =>
   list.length === 0 ? undefined : random.pick(list);
@@ -69,7 +63,7 @@ const STEPS: Readonly<Record<string, Step>> = {
     draft.title = `Job ${random.below(1000)}`;
   },
   "Place a part": (draft, random) => {
-    insert(random, draft.diagram.parts, randomPart(random, freeId(draft, "P")));
+    insert(random, draft.diagram.parts, randomPart(random, newId(draft, "P")));
   },
   "Move parts": (draft, random) => {
     for (const part of draft.diagram.parts) if (random.chance(0.5)) part.at = randomPoint(random);
@@ -90,7 +84,7 @@ const STEPS: Readonly<Record<string, Step>> = {
   },
   "Rename a part": (draft, random) => {
     const part = pick(random, draft.diagram.parts);
-    if (part) renamePart(draft, part.id, freeId(draft, "Q"));
+    if (part) renamePart(draft, part.id, newId(draft, "Q"));
   },
   "Delete a part": (draft, random) => {
     const part = pick(random, draft.diagram.parts);
@@ -109,7 +103,7 @@ const STEPS: Readonly<Record<string, Step>> = {
     module?.pins.push({ id: String(module.pins.length + 1) });
   },
   "Draw a wire": (draft, random) => {
-    const wire = randomWire(random, freeId(draft, "W"), draft);
+    const wire = randomWire(random, newId(draft, "W"), draft);
     if (wire) insert(random, draft.diagram.wires, wire);
   },
   "Drag a wire's corner": (draft, random) => {
@@ -135,7 +129,7 @@ const STEPS: Readonly<Record<string, Step>> = {
     for (const id of chosen) removePart(draft, id);
   },
   "Draw a plug": (draft, random) => {
-    draft.plugs.push(randomPlug(random, freeId(draft, "X")));
+    draft.plugs.push(randomPlug(random, newId(draft, "X")));
   },
   "Mark a cavity": (draft, random) => {
     const plug = pick(random, draft.plugs);
@@ -163,7 +157,7 @@ const STEPS: Readonly<Record<string, Step>> = {
     draft.links.reverse();
   },
   "Add a machine": (draft, random) => {
-    draft.machines.push(randomMachine(random, freeId(draft, "machine"), draft));
+    draft.machines.push(randomMachine(random, newId(draft, "machine"), draft));
   },
   "Colour a cavity's wire": (draft, random) => {
     const machine = pick(random, draft.machines);
@@ -174,7 +168,7 @@ const STEPS: Readonly<Record<string, Step>> = {
   },
   "Take a reading": (draft, random) => {
     const machine = pick(random, draft.machines);
-    machine?.readings.push(randomReading(random, freeId(draft, "reading"), draft));
+    machine?.readings.push(randomReading(random, newId(draft, "reading"), draft));
   },
   "Delete a reading": (draft, random) => {
     removeAt(random, pick(random, draft.machines)?.readings ?? []);

@@ -16,10 +16,10 @@ import {
   PART_KINDS,
   type Part,
   type PartKindName,
-  type PinId,
   type PinRef,
   type Plug,
   type Probe,
+  pinIdsOf,
   pinRef,
   type Reading,
   ROLE_NAMES,
@@ -51,29 +51,6 @@ export function randomJob(random: Random, size: JobSize = {}): Job {
   job.machines = [];
   for (let n = 1; n <= machines; n++) job.machines.push(randomMachine(random, `machine${n}`, job));
   return job;
-}
-
-/** Pins by kind as the published job format names them; those that list their own are not here. */
-const FIXED_PINS: Readonly<Partial<Record<PartKindName, readonly PinId[]>>> = {
-  battery: ["+", "-"],
-  ground: ["1"],
-  relay: ["85", "86", "30", "87", "87a"],
-  potentiometer: ["1", "2", "W"],
-  sensor: ["+", "-", "S"],
-  alternator: ["B+", "D+", "E"],
-  converter: ["in+", "in-", "out+", "out-"],
-  diode: ["A", "K"],
-  splice: ["1"],
-  offpage: ["1"],
-};
-
-/** The pins of a random part. */
-export function pinIdsOf(part: Part): readonly PinId[] {
-  if (part.kind === "module" || part.kind === "inline") return part.pins.map((pin) => pin.id);
-  if (part.kind === "switch") {
-    return [...new Set(part.contacts.flatMap((contact) => contact.between))];
-  }
-  return FIXED_PINS[part.kind] ?? ["1", "2"];
 }
 
 export const pinRefsOf = (job: Job): PinRef[] =>

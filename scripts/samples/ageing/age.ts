@@ -72,7 +72,7 @@ export function age(page: Page, ageing: Ageing): Uint8Array {
   }
   grain(data, seededRandom(ageing.seed));
   page.pen.putImageData(picture, 0, 0);
-  return page.canvas.toBuffer("image/jpeg", ageing.jpegQuality);
+  return new Uint8Array(page.canvas.toBuffer("image/jpeg", ageing.jpegQuality));
 }
 
 /** Writes into `colour` what the scanner sees at a point of the drawing. */

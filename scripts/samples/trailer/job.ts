@@ -72,4 +72,5 @@ export const trailerJob = (): Job => ({
   plugs: [...PLUGS],
   links: LINKS,
   machines: [MACHINE],
+  words: [{ printed: "Axle lift", role: "output" }],
 });

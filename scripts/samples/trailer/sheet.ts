@@ -24,7 +24,7 @@ export function trailerSheet(): Uint8Array {
   drawPlan(page, TRAILER_PLAN, { wire: 4, symbol: 4.5, caption: 32, print: 27 });
   nameModule(page, TOWING_SIDE);
   nameModule(page, BRAKE_UNIT);
-  return page.canvas.toBuffer("image/png");
+  return new Uint8Array(page.canvas.toBuffer("image/png"));
 }
 
 /** Id and label above the box; every word inside its edge, the mark outside. */

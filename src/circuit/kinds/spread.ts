@@ -14,7 +14,7 @@ export const FILAMENT: Spread = [0.9, 1.1];
  * A motor: standing it is its winding, turning it draws far less than its winding would let it
  * (common practice, no source).
  */
-export const MOTOR: Spread = [0.5, 10];
+export const MOTOR: Spread = [0.85, 10];
 
 /** The spread of a value that was given, or of one that is only the kind's default. */
 export const spreadOf = (given: number | undefined, whenGiven: Spread): Spread =>

@@ -13,6 +13,7 @@ import { NO_JOB } from "./job-desk.ts";
 import { useJobDesk } from "./job-desk-context.tsx";
 import { PhoneNav, type PhoneView } from "./phone-nav.tsx";
 import { PhoneScreen } from "./phone-screen.tsx";
+import { ProbeBar } from "./probe-bar.tsx";
 import { StationPath } from "./station-path.tsx";
 import { StatusLine } from "./status-line.tsx";
 import { TableDock } from "./table-dock.tsx";
@@ -22,6 +23,7 @@ import { useClipboard } from "./use-clipboard.ts";
 import { useIncomingFiles } from "./use-incoming-files.ts";
 import { useKeyboard } from "./use-keyboard.ts";
 import { useForm, useSizes } from "./use-layout.ts";
+import { useReadingStation } from "./use-reading-station.ts";
 
 /** The boards, once there is a job to show on them. */
 export function App() {
@@ -55,13 +57,18 @@ function Desk() {
     }
   };
 
+  useReadingStation(() => go("prove"), form === "phone");
+
   return (
     <TipProvider>
       <div className={styles.app} data-form={form} data-table={sizes.table}>
-        <TopBar form={form} />
+        <TopBar form={form} onGo={go} />
         {form === "phone" ? (
           <>
-            <PhoneScreen view={view} onGo={go} />
+            <div className={styles.phone}>
+              {view !== "prove" && <ProbeBar onBack={() => go("prove")} />}
+              <PhoneScreen view={view} onGo={go} />
+            </div>
             <PhoneNav view={view} onGo={go} />
           </>
         ) : (

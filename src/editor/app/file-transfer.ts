@@ -96,6 +96,7 @@ export function fileNameFor(title: string, ending: string): string {
   const stem = title
     .replace(/[\p{Cc}/\\:*?"<>|]+/gu, " ")
     .replace(/\s+/g, " ")
+    .replace(/^[.\s]+/, "")
     .trim()
     .slice(0, 80);
   return `${stem || "job"}${ending}`;

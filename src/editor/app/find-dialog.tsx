@@ -32,9 +32,10 @@ export function FindDialog() {
   };
 
   return (
-    <Modal title="Find" onClose={() => session.show({ dialog: null })}>
+    <Modal title="Find" place="top" onClose={() => session.show({ dialog: null })}>
       <input
         className={styles.query}
+        data-first
         type="search"
         role="combobox"
         aria-label="Name, word, number or colour"

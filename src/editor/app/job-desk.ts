@@ -1,6 +1,6 @@
 import { type Job, newJob } from "../../job/index.ts";
-import type { Saving, Session } from "../../session/index.ts";
-import type { JobSummary, VisitStore } from "../../store/index.ts";
+import type { Saving, Session, SessionState } from "../../session/index.ts";
+import { type JobSummary, UnreadableJob, type VisitStore } from "../../store/index.ts";
 import { fileNameFor, type PickedFile, putFile, type WritableHandle } from "./file-transfer.ts";
 import { jsonBlob, pintruthBlob, takeJobFile } from "./job-files.ts";
 import { SAMPLES, type Sample } from "./samples.ts";
@@ -37,6 +37,8 @@ const newKey = () =>
 export function createJobDesk(session: Session, store: VisitStore, saving: Saving): JobDesk {
   const handles = new Map<string, WritableHandle>();
   const notice = (tone: "info" | "error", text: string) => session.show({ notice: { tone, text } });
+  /** What went wrong last; opening a job clears the status line, and at the start this must stay. */
+  let trouble: SessionState["notice"] = null;
 
   /** The open job must be in the store before another takes its place. */
   const settled = async () => {
@@ -49,6 +51,7 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
       await act();
     } catch (error) {
       notice("error", `${what}: ${error instanceof Error ? error.message : String(error)}`);
+      trouble = session.get().notice;
     }
   };
 
@@ -82,8 +85,6 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
     await openNew(taken.job);
   };
 
-  const newest = async () => (await store.list())[0]?.key;
-
   const saveTo = async (ending: ".pintruth" | ".json", handle: WritableHandle | null) => {
     const { key, job } = session.get();
     const data = ending === ".json" ? jsonBlob(job) : await pintruthBlob(job, store);
@@ -104,24 +105,32 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
     list: () => store.list(),
 
     start: async () => {
-      await attempt("The last job could not be opened", async () => {
+      trouble = null;
+      await attempt("The list of jobs could not be read", async () => {
         const last = await store.lastOpened();
-        if (last && (await openKept(last))) return;
-        const other = await newest();
-        if (other && (await openKept(other))) return;
-        await openSample(SAMPLES[0]);
+        const others = (await store.list()).map((one) => one.key);
+        for (const key of last ? [last, ...others] : others) {
+          await attempt("The last job could not be opened", async () => void (await openKept(key)));
+          if (session.get().key !== NO_JOB) return;
+        }
+        await attempt("The demo could not be opened", () => openSample(SAMPLES[0]));
       });
       // Whatever failed, there is something to work on; it enters the list with the first edit.
-      if (session.get().key === NO_JOB) {
-        const { notice: why } = session.get();
-        session.open(newKey(), newJob("New job", 24));
-        session.show({ notice: why });
-      }
+      if (session.get().key === NO_JOB) session.open(newKey(), newJob("New job", 24));
+      session.show({ notice: trouble });
     },
 
     open: (key) =>
       attempt("That job could not be opened", async () => {
-        if (!(await openKept(key))) throw new Error("it is not in the list any more.");
+        try {
+          if (!(await openKept(key))) throw new Error("it is not in the list any more.");
+        } catch (error) {
+          // What is stored is still there: the user gets it as a file, to put it right by hand.
+          if (error instanceof UnreadableJob) {
+            await putFile(new Blob([error.text]), "job-as-stored.json", null);
+          }
+          throw error;
+        }
       }),
 
     create: () =>

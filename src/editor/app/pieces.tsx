@@ -1,7 +1,6 @@
+export { CavityDetails, PlugBoard } from "../boards/plug/index.ts";
 export const DiagramBoard = (_: { onOpenDemo: () => void }) => <p>Diagram board</p>;
-export const PlugBoard = () => <p>Plug board</p>;
 export const PartDetails = () => <p>Part details</p>;
-export const CavityDetails = () => <p>Cavity details</p>;
 export const DiagramList = () => <p>Diagram list</p>;
 export const PinTable = () => <p>Pin table</p>;
 export const FindingsPanel = () => <p>Findings</p>;

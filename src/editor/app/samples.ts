@@ -13,7 +13,7 @@ export const SAMPLES: readonly [Sample, ...Sample[]] = [
     about: "A scan, an eight-way plug, words shifted by one, a bad ground.",
   },
   {
-    file: "trailer.pintruth",
+    file: "trailer-iso-12098.pintruth",
     title: "Trailer connector, 24 V, fifteen pins",
     about: "ISO 12098 with its published functions and colours.",
   },

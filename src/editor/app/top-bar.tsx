@@ -1,5 +1,5 @@
 import { Ellipsis, FolderOpen, Monitor, Moon, Redo2, Search, Sun, Undo2 } from "lucide-react";
-import { commandNamed } from "../../session/index.ts";
+import { commandNamed, type StationId } from "../../session/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import { type ThemeChoice, useTheme } from "../theme/theme.tsx";
 import { CommandButton, keysOf } from "./command-button.tsx";
@@ -43,7 +43,7 @@ function ThemeMenu() {
 }
 
 /** Everything that the bar of a phone has no room for. */
-function MoreMenu() {
+function MoreMenu({ onGo }: { onGo: (station: StationId) => void }) {
   const session = useSession();
   const { choice, choose } = useTheme();
   return (
@@ -51,7 +51,8 @@ function MoreMenu() {
       align="end"
       button={<Button tone="quiet" icon={<Ellipsis aria-hidden />} aria-label="More" />}
     >
-      {["show-jobs", "show-machines", "show-sheet", "show-cautions", "show-find"].map((id) => {
+      <MenuItem onChoose={() => onGo("match")}>Match pins to cavities</MenuItem>
+      {["show-sheet", "show-find", "show-cautions", "show-machines", "show-jobs"].map((id) => {
         const command = commandNamed(id);
         return (
           <MenuItem key={id} onChoose={() => command.run(session)}>
@@ -82,7 +83,12 @@ function FindButton() {
   );
 }
 
-export function TopBar({ form }: { form: Form }) {
+interface TopBarProps {
+  form: Form;
+  onGo: (station: StationId) => void;
+}
+
+export function TopBar({ form, onGo }: TopBarProps) {
   const session = useSession();
   const title = useSelected((state) => state.job.title);
   const undo = <CommandButton command={commandNamed("undo")} icon={<Undo2 aria-hidden />} />;
@@ -104,7 +110,7 @@ export function TopBar({ form }: { form: Form }) {
         <>
           {undo}
           {redo}
-          <MoreMenu />
+          <MoreMenu onGo={onGo} />
         </>
       ) : (
         <>

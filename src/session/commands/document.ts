@@ -22,6 +22,13 @@ const tied = (session: Session): readonly string[] => {
   return selection.filter((ref) => job.links.some((one) => one.pin === ref || one.cavity === ref));
 };
 
+/** Says what it acted on: a finger has no hover that could have told before. */
+function step(session: Session, said: string, list: "done" | "undone", move: () => void): void {
+  const label = session.get().history[list].at(-1)?.label;
+  move();
+  if (label) session.show({ notice: { tone: "info", text: `${said}: ${label}` } });
+}
+
 export const DOCUMENT_COMMANDS: readonly Command[] = [
   {
     id: "undo",
@@ -29,7 +36,7 @@ export const DOCUMENT_COMMANDS: readonly Command[] = [
     keys: ["Mod+Z"],
     detail: (session) => session.get().history.done.at(-1)?.label ?? null,
     canRun: (session) => session.get().history.done.length > 0,
-    run: (session) => session.undo(),
+    run: (session) => step(session, "Took back", "done", session.undo),
   },
   {
     id: "redo",
@@ -37,11 +44,11 @@ export const DOCUMENT_COMMANDS: readonly Command[] = [
     keys: ["Mod+Shift+Z", "Mod+Y"],
     detail: (session) => session.get().history.undone.at(-1)?.label ?? null,
     canRun: (session) => session.get().history.undone.length > 0,
-    run: (session) => session.redo(),
+    run: (session) => step(session, "Did again", "undone", session.redo),
   },
   {
     id: "match-by-marks",
-    label: "Match pins and cavities with equal marks",
+    label: "Match by equal marks",
     detail: (session) => {
       const count = proposals(session).length;
       return count === 0 ? null : `${count} to tie`;

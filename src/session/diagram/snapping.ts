@@ -7,7 +7,8 @@ import type { Scene, WireShape } from "./scene.ts";
 /** Where an end or a corner of a wire being drawn comes to lie. */
 export type Snap =
   | { readonly onto: "pin"; readonly at: Point; readonly ref: PinRef; readonly out: Point | null }
-  | { readonly onto: "wire"; readonly at: Point; readonly wire: Id }
+  /** `way`: unit vector along the wire there. */
+  | { readonly onto: "wire"; readonly at: Point; readonly wire: Id; readonly way: Point }
   | { readonly onto: "ground"; readonly at: Point };
 
 /** A press on a symbol's body reaches this much further for its nearest pin. */
@@ -31,7 +32,8 @@ export function snap(scene: Scene, p: Point, reach: number, from: Point | null):
     }
     const straight = from && squareSpot(wire.shape, wire.spot.segment, from);
     const at = straight && distance(straight, wire.spot.at) <= reach ? straight : wire.spot.at;
-    return { onto: "wire", at, wire: wire.shape.wire.id };
+    const way = wayOf(wire.shape, wire.spot.segment);
+    return { onto: "wire", at, wire: wire.shape.wire.id, way };
   }
   return { onto: "ground", at: from ? inLineWith(from, p, reach) : p };
 }
@@ -57,6 +59,21 @@ function endNear({ wire, points }: WireShape, at: Point, reach: number) {
   const [ref, end] =
     distance(first, at) <= distance(last, at) ? [wire.from, first] : [wire.to, last];
   return distance(end, at) <= reach / 3 || samePoint(end, at) ? { ref, at: end } : null;
+}
+
+function wayOf({ points }: WireShape, segment: number): Point {
+  const a = points[segment] as Point;
+  const b = points[segment + 1] as Point;
+  const length = distance(a, b) || 1;
+  return [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+}
+
+/** The way a wire leaves what it snapped to when it heads for `other`: out of a pin, square to a wire. */
+export function wayOut(from: Snap, other: Point): Point | null {
+  if (from.onto === "pin") return from.out;
+  if (from.onto === "ground") return null;
+  if (Math.abs(from.way[0]) > 0.99) return [0, other[1] >= from.at[1] ? 1 : -1];
+  return Math.abs(from.way[1]) > 0.99 ? [other[0] >= from.at[0] ? 1 : -1, 0] : null;
 }
 
 /** The spot of a segment that is straight across or down from `from`; null when there is none. */

@@ -95,12 +95,22 @@ test("wires that meet in a splice do not hop", () => {
 test("an end snaps to a pin first, then to a wire, else it stays in line with where it came from", () => {
   const [x, y] = pinOf("F1:2");
   expect(snap(scene, [x + 5, y - 5], 12, null)).toMatchObject({ onto: "pin", ref: "F1:2" });
-  expect(snap(scene, [150, 6], 12, null)).toEqual({ onto: "wire", at: [150, 0], wire: "W1" });
+  expect(snap(scene, [150, 6], 12, null)).toEqual({
+    onto: "wire",
+    at: [150, 0],
+    wire: "W1",
+    way: [1, 0],
+  });
   expect(snap(scene, [103, 60], 12, [100, 300])).toEqual({ onto: "ground", at: [100, 60] });
 });
 
 test("an end that comes straight down to a wire joins it straight below", () => {
-  expect(snap(scene, [153, 6], 12, [150, 80])).toEqual({ onto: "wire", at: [150, 0], wire: "W1" });
+  expect(snap(scene, [153, 6], 12, [150, 80])).toEqual({
+    onto: "wire",
+    at: [150, 0],
+    wire: "W1",
+    way: [1, 0],
+  });
 });
 
 test("the grid finds every box that overlaps, however large or small", () => {

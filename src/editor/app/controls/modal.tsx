@@ -9,12 +9,21 @@ interface ModalProps {
   /** One sentence under the title; read out with it. */
   lead?: string;
   width?: "narrow" | "middle" | "wide";
+  /** `top` for one that grows while the user types: it must not jump. */
+  place?: "middle" | "top";
   onClose: () => void;
   children: ReactNode;
 }
 
 /** Something that lies over the boards until it is put away; Escape and the cross put it away. */
-export function Modal({ title, lead, width = "narrow", onClose, children }: ModalProps) {
+export function Modal({
+  title,
+  lead,
+  width = "narrow",
+  place = "middle",
+  onClose,
+  children,
+}: ModalProps) {
   return (
     <Dialog.Root open onOpenChange={(open) => !open && onClose()}>
       <Dialog.Portal>
@@ -22,6 +31,13 @@ export function Modal({ title, lead, width = "narrow", onClose, children }: Moda
         <Dialog.Content
           className={styles.modal}
           data-width={width}
+          data-place={place}
+          onOpenAutoFocus={(event) => {
+            // To the field that the dialog is for, else to the dialog itself: never to its cross.
+            event.preventDefault();
+            const box = event.currentTarget as HTMLElement;
+            (box.querySelector<HTMLElement>("[data-first]") ?? box).focus();
+          }}
           onEscapeKeyDown={(event) => {
             // A field that puts its old text back on Escape is one step nearer.
             const { target } = event;

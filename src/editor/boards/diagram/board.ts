@@ -24,6 +24,8 @@ export interface WireInHand {
   readonly start: Snap;
   /** Corners that are fixed so far, right angles already worked in. */
   readonly corners: readonly Point[];
+  /** The corners as they were before each click, to step back to. */
+  readonly steps: readonly (readonly Point[])[];
   /** Where the pointer would take it. */
   readonly target: Snap;
 }
@@ -36,6 +38,8 @@ export interface BoardState {
   /** The document as a drag under way would leave it. */
   readonly preview: Job | null;
   readonly wire: WireInHand | null;
+  /** A wire whose end is being taken elsewhere. */
+  readonly rewire: { readonly points: readonly Point[]; readonly onto: Snap["onto"] } | null;
   /** A box being drawn: to choose what is in it, or to be a module. */
   readonly band: Box | null;
   readonly hover: DiagramHit | null;
@@ -87,6 +91,7 @@ const EMPTY: BoardState = {
   cameras: {},
   preview: null,
   wire: null,
+  rewire: null,
   band: null,
   hover: null,
   ghost: null,

@@ -33,10 +33,7 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   const colours = useBoardState((state) => state.colours);
 
   const roles = useMemo(() => new Map(analysis.roles.map((role) => [role.pin, role])), [analysis]);
-  const lit = useMemo(
-    () => counterparts(job, analysis, selection),
-    [job, analysis, selection],
-  );
+  const lit = useMemo(() => counterparts(job, analysis, selection), [job, analysis, selection]);
   const scene = useMemo(
     () => (job && (preview || sheet !== null) ? board.scene() : null),
     [board, job, preview, sheet],

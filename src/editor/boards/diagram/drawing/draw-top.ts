@@ -9,6 +9,7 @@ import {
   type Scene,
   type Snap,
   shapeOf,
+  wayOut,
 } from "../../../../session/index.ts";
 import type { Palette } from "../../../theme/theme.tsx";
 import type { Board } from "../board.ts";
@@ -43,9 +44,13 @@ export function pointsInHand(
   const last = corners.at(-1) ?? start.at;
   const fixed = [start.at, ...corners];
   if (free) return [...fixed, target.at];
-  const out = corners.length === 0 && start.onto === "pin" ? start.out : null;
-  const back = target.onto === "pin" ? target.out : null;
-  return [...fixed, ...orthogonalCorners({ at: last, out }, { at: target.at, out: back }), target.at];
+  const out = corners.length === 0 ? wayOut(start, target.at) : null;
+  const back = wayOut(target, last);
+  return [
+    ...fixed,
+    ...orthogonalCorners({ at: last, out }, { at: target.at, out: back }),
+    target.at,
+  ];
 }
 
 /** The layer over the trace: what lights up, what is chosen, what is being drawn, and the path. */
@@ -64,6 +69,7 @@ export function drawTop(canvas: CanvasRenderingContext2D, board: Board, look: To
       if (idle) drawHandles(ink, handlesOf(scene, selection, 1 / camera.zoom));
       if (state.hover?.on === "pin") drawPinRing(ink, state.hover.at);
     }
+    if (state.rewire) drawWireInHand(ink, state.rewire.points, state.rewire.onto);
     if (state.band) drawBand(ink, state.band);
     if (state.ghost) {
       canvas.globalAlpha = 0.6;

@@ -37,7 +37,8 @@ export function aimWire(board: Board, now: Press): void {
 /** Fixes the corners up to the pointer and goes on from there. */
 function fixCorner(board: Board, wire: WireInHand, target: Snap): void {
   const points = pointsInHand(wire.start, wire.corners, target, isFree(board));
-  board.show({ wire: { ...wire, corners: points.slice(1), target } });
+  const steps = [...wire.steps, wire.corners];
+  board.show({ wire: { ...wire, corners: points.slice(1), steps, target } });
 }
 
 /** Ends the wire in hand at `target`; on empty ground it goes on, not traced. */
@@ -49,9 +50,12 @@ export function endWire(board: Board, target: Snap): void {
   const corners = pointsInHand(wire.start, aligned, target, isFree(board)).slice(1, -1);
   const plan = { sheet, from: endOf(wire.start), to: endOf(target), corners };
   let laid: string | null = null;
-  board.session.edit(target.onto === "ground" ? "Draw a wire that goes on" : "Draw a wire", (draft) => {
-    laid = layWire(draft, plan);
-  });
+  board.session.edit(
+    target.onto === "ground" ? "Draw a wire that goes on" : "Draw a wire",
+    (draft) => {
+      laid = layWire(draft, plan);
+    },
+  );
   board.show({ wire: null });
   if (laid !== null) board.session.show({ selection: [laid] });
 }
@@ -92,12 +96,12 @@ function endAtCorner(board: Board, wire: WireInHand, corner: Point): void {
   endWire(board, target);
 }
 
-/** Escape: takes the last corner back, then the wire itself. Returns whether there was one. */
+/** Escape: takes the last click back, then the wire itself. Returns whether there was one. */
 export function backOutOfWire(board: Board): boolean {
   const { wire } = board.get();
   if (!wire) return false;
-  const { corners } = wire;
-  board.show({ wire: corners.length === 0 ? null : { ...wire, corners: corners.slice(0, -1) } });
+  const corners = wire.steps.at(-1);
+  board.show({ wire: corners ? { ...wire, corners, steps: wire.steps.slice(0, -1) } : null });
   return true;
 }
 
@@ -109,7 +113,7 @@ export function wireGesture(board: Board, down: Press): Gesture {
   const begun = board.get().wire;
   if (!begun) {
     const start = snapNow(board, down, null);
-    board.show({ wire: { start, corners: [], target: start }, hover: null });
+    board.show({ wire: { start, corners: [], steps: [], target: start }, hover: null });
   } else aimWire(board, down);
   return {
     move: (now) => aimWire(board, now),
@@ -131,4 +135,3 @@ export function wireGesture(board: Board, down: Press): Gesture {
     cancel: () => board.show({ wire: begun }),
   };
 }
-

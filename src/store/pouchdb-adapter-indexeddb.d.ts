@@ -1,4 +1,0 @@
-declare module "pouchdb-adapter-indexeddb" {
-  const plugin: PouchDB.Plugin;
-  export default plugin;
-}

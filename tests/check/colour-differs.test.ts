@@ -1,0 +1,48 @@
+import { expect, test } from "vitest";
+import type { Colour } from "../../src/job/index.ts";
+import {
+  findingsOf,
+  lampModule,
+  matched,
+  onMachine,
+  pageExamples,
+} from "../support/check-example.ts";
+
+const RULE = "colour-differs";
+
+test("the page's examples: it speaks, and it is silent", () => {
+  const { speaks, silent } = pageExamples(RULE);
+  expect(findingsOf(RULE, speaks)).not.toEqual([]);
+  expect(findingsOf(RULE, silent)).toEqual([]);
+});
+
+const drawnIn = (colour: Colour) => {
+  const circuit = matched(lampModule());
+  const wire = circuit.job.diagram.wires.find((one) => one.from === "A1:3");
+  if (wire) wire.colour = colour;
+  return circuit;
+};
+
+test("gives both colours by their codes", () => {
+  const job = onMachine(drawnIn({ base: "GY", tracer: "RD" }), {
+    wires: [{ cavity: "X1:3", colour: { base: "VT" } }],
+  });
+  const [found] = findingsOf(RULE, job);
+  expect(found?.subjects).toEqual(["X1:3", "A1:3"]);
+  expect(found?.message).toMatch(/VT.*GYRD/);
+});
+
+test("a tracer more or fewer is another colour", () => {
+  const job = onMachine(drawnIn({ base: "GY", tracer: "RD" }), {
+    wires: [{ cavity: "X1:3", colour: { base: "GY" } }],
+  });
+  expect(findingsOf(RULE, job)).toHaveLength(1);
+});
+
+test("is silent where either side gives no colour", () => {
+  const undrawn = onMachine(matched(lampModule()), {
+    wires: [{ cavity: "X1:3", colour: { base: "VT" } }],
+  });
+  const unseen = onMachine(drawnIn({ base: "GY" }), { wires: [{ cavity: "X1:3" }] });
+  expect([...findingsOf(RULE, undrawn), ...findingsOf(RULE, unseen)]).toEqual([]);
+});

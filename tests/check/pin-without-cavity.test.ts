@@ -1,0 +1,21 @@
+import { expect, test } from "vitest";
+import { findingsOf, lampModule, matched, pageExamples } from "../support/check-example.ts";
+
+const RULE = "pin-without-cavity";
+
+test("the page's examples: it speaks, and it is silent", () => {
+  const { speaks, silent } = pageExamples(RULE);
+  expect(findingsOf(RULE, speaks)).not.toEqual([]);
+  expect(findingsOf(RULE, silent)).toEqual([]);
+});
+
+test("names the pin and its word", () => {
+  const job = matched(lampModule({ "3": "OUT" }), undefined, [["A1:1", "X1:1"]]).job;
+  const found = findingsOf(RULE, job);
+  expect(found.map((one) => one.subjects)).toEqual([["A1:2"], ["A1:3"]]);
+  expect(found[1]?.message).toContain("OUT");
+});
+
+test("is silent for a module that nobody has begun to match", () => {
+  expect(findingsOf(RULE, lampModule().job)).toEqual([]);
+});

@@ -1,0 +1,46 @@
+import { expect, test } from "vitest";
+import type { Reading } from "../../src/job/index.ts";
+import {
+  findingsOf,
+  lampModule,
+  matched,
+  onMachine,
+  pageExamples,
+  reading,
+} from "../support/check-example.ts";
+
+const RULE = "reading-contradicts-printed";
+
+test("the page's examples: it speaks, and it is silent", () => {
+  const { speaks, silent } = pageExamples(RULE);
+  expect(findingsOf(RULE, speaks)).not.toEqual([]);
+  expect(findingsOf(RULE, silent)).toEqual([]);
+});
+
+const withReading = (printed: Readonly<Record<string, string>>, one: Reading) =>
+  onMachine(matched(lampModule(printed)), { readings: [one] });
+
+test("full voltage that holds under load where the word says ground", () => {
+  const lit = reading("R1", 23.9, { with: "test-lamp" });
+  expect(findingsOf(RULE, withReading({ "1": "GND" }, lit))[0]?.subjects[0]).toBe("R1");
+  expect(findingsOf(RULE, withReading({ "1": "PWR" }, lit))).toEqual([]);
+});
+
+test("open-circuit volts contradict nothing", () => {
+  expect(findingsOf(RULE, withReading({ "1": "GND" }, reading("R1", 24.1)))).toEqual([]);
+});
+
+test("nothing there contradicts nothing", () => {
+  const dead = reading("R1", 0, { with: "test-lamp" });
+  expect(findingsOf(RULE, withReading({ "1": "PWR" }, dead))).toEqual([]);
+});
+
+test("a solid way back on a dead circuit where the word says supply", () => {
+  const solid = reading("R1", 0.2, {
+    quantity: "ohms",
+    red: "X1:2",
+    when: { unplugged: ["A1"], removed: ["G1"] },
+  });
+  expect(findingsOf(RULE, withReading({ "2": "PWR" }, solid))).toHaveLength(1);
+  expect(findingsOf(RULE, withReading({ "2": "GND" }, solid))).toEqual([]);
+});

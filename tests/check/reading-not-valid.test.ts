@@ -1,0 +1,38 @@
+import { expect, test } from "vitest";
+import type { Reading } from "../../src/job/index.ts";
+import {
+  findingsOf,
+  lampModule,
+  matched,
+  onMachine,
+  pageExamples,
+  reading,
+} from "../support/check-example.ts";
+
+const RULE = "reading-not-valid";
+
+test("the page's examples: it speaks, and it is silent", () => {
+  const { speaks, silent } = pageExamples(RULE);
+  expect(findingsOf(RULE, speaks)).not.toEqual([]);
+  expect(findingsOf(RULE, silent)).toEqual([]);
+});
+
+const judged = (one: Reading) =>
+  findingsOf(RULE, onMachine(matched(lampModule()), { readings: [one] }));
+
+test("ohms on a live circuit, amps across a source, a probe on nothing", () => {
+  expect(judged(reading("R1", 12, { quantity: "ohms" }))).toHaveLength(1);
+  expect(
+    judged(reading("R1", 9, { quantity: "amps", red: "battery+", black: "chassis" })),
+  ).toHaveLength(1);
+  expect(judged(reading("R1", 24, { red: "X7:9" }))).toHaveLength(1);
+});
+
+test("OL is a result of ohms only", () => {
+  expect(judged(reading("R1", "OL"))).toHaveLength(1);
+});
+
+test("ohms with the battery off are fine", () => {
+  const dead = { unplugged: ["A1"], removed: ["G1"] };
+  expect(judged(reading("R1", 0.3, { quantity: "ohms", red: "X1:2", when: dead }))).toEqual([]);
+});

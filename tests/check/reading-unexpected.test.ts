@@ -1,0 +1,33 @@
+import { expect, test } from "vitest";
+import {
+  findingsOf,
+  lampModule,
+  matched,
+  onMachine,
+  pageExamples,
+  reading,
+} from "../support/check-example.ts";
+import { withBattery } from "../support/circuit-builder.ts";
+
+const RULE = "reading-unexpected";
+
+test("the page's examples: it speaks, and it is silent", () => {
+  const { speaks, silent } = pageExamples(RULE);
+  expect(findingsOf(RULE, speaks)).not.toEqual([]);
+  expect(findingsOf(RULE, silent)).toEqual([]);
+});
+
+test("gives the value and the band of a healthy machine", () => {
+  const job = onMachine(matched(lampModule()), { readings: [reading("R1", 3.1)] });
+  const [found] = findingsOf(RULE, job);
+  expect(found?.subjects).toEqual(["R1", "X1:1", "chassis"]);
+  expect(found?.message).toMatch(/3\.10 V.*2\d\.\d V/);
+});
+
+test("is silent at a point that depends on something not traced", () => {
+  const circuit = withBattery().module("A1", { "1": null }).part("offpage", "X9").wire("A1:1 X9:1");
+  const job = onMachine(matched(circuit, [{ mark: "1" }], [["A1:1", "X1:1"]]), {
+    readings: [reading("R1", 3.1)],
+  });
+  expect(findingsOf(RULE, job)).toEqual([]);
+});
