@@ -1,12 +1,4 @@
-import {
-  both,
-  type Explorer,
-  type Flow,
-  type NetId,
-  type Network,
-  passesCurrent,
-  type Way,
-} from "../circuit/index.ts";
+import { both, type Explorer, type Flow, type NetId, type Way } from "../circuit/index.ts";
 import type { Part } from "../job/index.ts";
 
 /** What one end of a load can be connected to in some state of the machine. */
@@ -71,31 +63,27 @@ function endReach(explorer: Explorer, net: NetId, flow: Flow, load: Way): EndRea
   const unknown =
     bounded ||
     arrivals.some(({ end }) => end.is !== "source" && end.is !== "ground") ||
-    (cubes.length === 0 && reachesThroughLoads(explorer.network, net, flow, load));
+    (cubes.length === 0 && reachesThroughLoads(explorer, net, flow, load));
   return { cubes, unknown };
 }
 
 /** Whether the end can be fed or grounded, or meets something unknown, by way of other loads. */
-function reachesThroughLoads(network: Network, start: NetId, flow: Flow, load: Way): boolean {
+function reachesThroughLoads(explorer: Explorer, start: NetId, flow: Flow, load: Way): boolean {
   const seen = new Set<NetId>([start]);
   const queue: NetId[] = [start];
   for (const net of queue) {
-    const here = network.nets[net];
+    const here = explorer.network.nets[net];
     if (!here) continue;
-    for (const { terminal, pin } of here.terminals) {
-      if (terminal === "battery-plus" && flow === "in") return true;
-      if ((terminal === "chassis" || terminal === "battery-minus") && flow === "out") return true;
-      if (terminal === "module" || terminal === "charge-signal" || network.untraced.has(pin))
-        return true;
-    }
-    const isRail = here.terminals.some(
-      ({ terminal }) =>
-        terminal === "battery-plus" || terminal === "chassis" || terminal === "battery-minus",
-    );
-    if (isRail) continue;
+    const has = (terminal: string) => here.terminals.some((one) => one.terminal === terminal);
+    const live = has("battery-plus");
+    const grounded = !live && (has("chassis") || has("battery-minus"));
+    if (flow === "in" ? live : grounded) return true;
+    if (live || grounded) continue;
+    if (has("module") || has("charge-signal")) return true;
+    if (here.terminals.some((one) => explorer.network.untraced.has(one.pin))) return true;
     for (const way of here.ways) {
       if (way.element === load.element || seen.has(way.far)) continue;
-      if (!passesCurrent(way, flow)) continue;
+      if (!explorer.canPass(way, flow)) continue;
       seen.add(way.far);
       queue.push(way.far);
     }

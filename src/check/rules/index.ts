@@ -12,6 +12,7 @@ import { numberDiffers } from "./number-differs.ts";
 import { pinWithoutCavity } from "./pin-without-cavity.ts";
 import { printedRoleContradicted } from "./printed-role-contradicted.ts";
 import { printedRolesRearranged } from "./printed-roles-rearranged.ts";
+import { readingContradictsPrinted } from "./reading-contradicts-printed.ts";
 import { readingNotValid } from "./reading-not-valid.ts";
 import { readingUnexpected } from "./reading-unexpected.ts";
 import { readingsDisagree } from "./readings-disagree.ts";
@@ -24,6 +25,7 @@ export const RULES: readonly Rule[] = [
   duplicateLink,
   duplicateMark,
   printedRoleContradicted,
+  readingContradictsPrinted,
   // Warnings
   cavityEmpty,
   cavityWithoutPin,

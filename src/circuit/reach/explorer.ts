@@ -7,6 +7,7 @@ import { createVariables, RELAY, type Variables } from "./variables.ts";
 import {
   type Arrival,
   type Flow,
+  passesCurrent,
   plainConduction,
   type Surroundings,
   type Walk,
@@ -25,6 +26,8 @@ export interface Explorer {
   isRail(net: NetId, flow: Flow): boolean;
   /** Ways from a live net to ground that pass no load, each with a condition that can come about. */
   shorts(net: NetId): readonly Arrival[];
+  /** Whether current of this direction can pass an element in some state, loads included. */
+  canPass(way: Way, flow: Flow): boolean;
   /** What commands a condition, relays that hold themselves followed to their own commands. */
   commands(cube: readonly number[]): ReadonlySet<Command>;
 }
@@ -162,5 +165,11 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
     return possible.length > 0;
   };
 
-  return { network, judged, variables, relays, walk, isRail, shorts, commands };
+  const canPass = (way: Way, flow: Flow): boolean => {
+    const { is } = way.element.law;
+    const isContact = is === "contact" || is === "relay-contact";
+    return isContact ? plain(way, flow)?.length !== 0 : passesCurrent(way, flow);
+  };
+
+  return { network, judged, variables, relays, walk, isRail, shorts, canPass, commands };
 }

@@ -4,4 +4,4 @@ export { isPlainFeed } from "./controls.ts";
 export type { End } from "./ends.ts";
 export * from "./explorer.ts";
 export { OWN_PIN, positionsOfBits, RELAY, TWO_STATE, type Variable } from "./variables.ts";
-export { type Arrival, type Flow, passesCurrent, type Step, type Walk } from "./walk.ts";
+export type { Arrival, Flow, Step, Walk } from "./walk.ts";

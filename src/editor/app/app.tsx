@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import type { StationId } from "../../session/index.ts";
 import { LinkOverlay } from "../link-drag.tsx";
 import { useSelected, useSession } from "../session-context.tsx";
@@ -28,6 +28,10 @@ import { useReadingStation } from "./use-reading-station.ts";
 /** The boards, once there is a job to show on them. */
 export function App() {
   const opened = useSelected((state) => state.key !== NO_JOB);
+  const title = useSelected((state) => state.job.title);
+  useEffect(() => {
+    document.title = opened ? `${title} · Pintruth` : "Pintruth";
+  }, [opened, title]);
   return opened ? <Desk /> : <p className={styles.opening}>Opening the job…</p>;
 }
 
@@ -35,6 +39,7 @@ function Desk() {
   const session = useSession();
   const form = useForm();
   const sizes = useSizes();
+  const stacked = form === "upright";
   const station = useSelected((state) => state.station);
   // A phone starts at home, the pin table, and leaves it whenever the station changes.
   const [phone, setPhone] = useState<{ view: PhoneView; station: StationId }>({
@@ -76,9 +81,9 @@ function Desk() {
             <StationPath onGo={go} />
             <main className={styles.main}>
               <Boards
-                stacked={form === "upright"}
-                share={sizes.share}
-                onShare={(share) => sizes.change({ share })}
+                stacked={stacked}
+                share={stacked ? sizes.stackedShare : sizes.share}
+                onShare={(share) => sizes.change(stacked ? { stackedShare: share } : { share })}
               />
               {form === "desk" ? (
                 <TableDock height={sizes.table} onHeight={(table) => sizes.change({ table })} />

@@ -1,9 +1,10 @@
 import { useId, useMemo, useState } from "react";
-import { type FoundKind, search } from "../../session/index.ts";
+import { type Found, type FoundKind, type StationId, search } from "../../session/index.ts";
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
 import { Modal } from "./controls/index.ts";
 import styles from "./find-dialog.module.css";
 import { goTo } from "./go-to.ts";
+import { useForm } from "./use-layout.ts";
 
 const KIND_WORDS: Readonly<Record<FoundKind, string>> = {
   part: "part",
@@ -14,11 +15,21 @@ const KIND_WORDS: Readonly<Record<FoundKind, string>> = {
   finding: "finding",
 };
 
+const SHOWN_AT: Readonly<Record<FoundKind, StationId>> = {
+  part: "diagram",
+  pin: "diagram",
+  wire: "diagram",
+  cavity: "plug",
+  reading: "prove",
+  finding: "check",
+};
+
 /** Finds any name, printed word, number or colour; arrows and Enter choose. */
 export function FindDialog() {
   const session = useSession();
   const job = useSelected((state) => state.job);
   const analysis = useAnalysis();
+  const form = useForm();
   const [query, setQuery] = useState("");
   const [at, setAt] = useState(0);
   const listId = useId();
@@ -29,6 +40,12 @@ export function FindDialog() {
     const next = Math.min(hits.length - 1, Math.max(0, at + by));
     setAt(next);
     document.getElementById(`${listId}-${next}`)?.scrollIntoView({ block: "nearest" });
+  };
+
+  const choose = (hit: Found) => {
+    goTo(session, hit.ref);
+    // Where one thing shows at a time, what was found must be the one.
+    if (form === "phone") session.show({ station: SHOWN_AT[hit.kind] });
   };
 
   return (
@@ -51,7 +68,7 @@ export function FindDialog() {
         onKeyDown={(event) => {
           if (event.key === "ArrowDown") move(1);
           else if (event.key === "ArrowUp") move(-1);
-          else if (event.key === "Enter" && chosen) goTo(session, chosen.ref);
+          else if (event.key === "Enter" && chosen) choose(chosen);
           else return;
           event.preventDefault();
         }}
@@ -67,7 +84,7 @@ export function FindDialog() {
             aria-selected={hit === chosen}
             className={styles.hit}
             onPointerMove={() => setAt(index)}
-            onClick={() => goTo(session, hit.ref)}
+            onClick={() => choose(hit)}
           >
             <span className={styles.kind}>{KIND_WORDS[hit.kind]}</span>
             <span className={styles.title}>{hit.title}</span>

@@ -1,5 +1,5 @@
 import { ownerOf } from "../../job/index.ts";
-import { analysisOf, findingWithKey, type Session } from "../../session/index.ts";
+import { analysisOf, findingWithKey, focusOn, type Session } from "../../session/index.ts";
 
 /** Chooses a thing and brings the sheet or the plug that it lies on to the front. */
 export function goTo(session: Session, ref: string): void {
@@ -18,4 +18,5 @@ export function goTo(session: Session, ref: string): void {
     ...(sheet ? { sheet } : {}),
     ...(plug ? { plug: plug.id } : {}),
   });
+  if (sheet) focusOn(subjects);
 }

@@ -26,7 +26,8 @@ export function SavedState() {
   }
   return (
     <span className={styles.state}>
-      <Check aria-hidden /> {status.at ? `Saved ${clock(status.at)}` : "Saved"}
+      <Check aria-hidden /> <span className={styles.word}>Saved</span>
+      {status.at && <span className={styles.time}>{clock(status.at)}</span>}
     </span>
   );
 }

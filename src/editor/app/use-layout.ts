@@ -31,15 +31,20 @@ export function useForm(): Form {
 interface Sizes {
   /** Part of the boards' room that the diagram takes, 0 to 1. */
   readonly share: number;
+  /** The same where the boards are stacked. */
+  readonly stackedShare: number;
   readonly table: TableHeight;
 }
 
 function storedSizes(): Sizes {
-  const fallback: Sizes = { share: 0.58, table: "half" };
+  const fallback: Sizes = { share: 0.58, stackedShare: 0.5, table: "half" };
   try {
     const stored = JSON.parse(localStorage.getItem(STORAGE_KEY) ?? "{}") as Partial<Sizes>;
+    const part = (kept: unknown, otherwise: number) =>
+      clampShare(typeof kept === "number" ? kept : otherwise);
     return {
-      share: clampShare(typeof stored.share === "number" ? stored.share : fallback.share),
+      share: part(stored.share, fallback.share),
+      stackedShare: part(stored.stackedShare, fallback.stackedShare),
       table: TABLE_HEIGHTS.find((height) => height === stored.table) ?? fallback.table,
     };
   } catch {
