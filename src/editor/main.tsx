@@ -6,6 +6,7 @@ import { pouchJobStore } from "../store/pouch.ts";
 import { App } from "./app/app.tsx";
 import { createJobDesk, NO_JOB } from "./app/job-desk.ts";
 import { JobDeskProvider } from "./app/job-desk-context.tsx";
+import { rescue } from "./app/rescue.ts";
 import { SessionProvider } from "./session-context.tsx";
 import { JobStoreProvider } from "./store-context.tsx";
 import { ThemeProvider } from "./theme/theme.tsx";
@@ -25,12 +26,18 @@ const saving = keepSaved(session, store, {
 const desk = createJobDesk(session, store, saving);
 
 // A tab can be killed without a word once it is hidden: this is the last sure moment to save.
+const leave = () => {
+  const { key, job } = session.get();
+  if (saving.status.get().state !== "saved") rescue(key, job, new Date().toISOString());
+  void saving.flush();
+};
 document.addEventListener("visibilitychange", () => {
-  if (document.visibilityState === "hidden") void saving.flush();
+  if (document.visibilityState === "hidden") leave();
 });
-addEventListener("pagehide", () => void saving.flush());
+addEventListener("pagehide", leave);
+// Asks only where the store itself is in trouble: a save under way is not lost by leaving.
 addEventListener("beforeunload", (event) => {
-  if (saving.status.get().state !== "saved") event.preventDefault();
+  if (saving.status.get().state === "failed") event.preventDefault();
 });
 
 void desk.start();

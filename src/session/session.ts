@@ -34,7 +34,7 @@ export function openedState(key: string, job: Job): SessionState {
     side: plug?.side ?? "mating",
     selection: [],
     tool: { name: "select" },
-    station: "check",
+    station: "pins",
     dialog: null,
     showMatches: false,
     draft: null,

@@ -25,6 +25,8 @@ export interface ReadingDraft {
 /** The stations of the job that the screens give a place of their own. */
 export const STATION_IDS = ["diagram", "plug", "match", "check", "prove", "sheet"] as const;
 export type StationId = (typeof STATION_IDS)[number];
+/** Where the user is: at a station, or at home with the pin table. */
+export type PlaceId = "pins" | StationId;
 
 /** What lies over the boards, one at a time. */
 export type DialogName = "find" | "jobs" | "sheet" | "cautions" | "machines" | "keys";
@@ -46,8 +48,8 @@ export interface SessionState {
   /** Chosen things, the chief one first: ids of parts, wires, readings; PinRefs; CavityRefs. */
   readonly selection: readonly string[];
   readonly tool: Tool;
-  /** The station at hand: decides what stands beside the boards, and what a phone shows. */
-  readonly station: StationId;
+  /** Decides what stands beside the boards, and what a phone shows. */
+  readonly station: PlaceId;
   readonly dialog: DialogName | null;
   /** Whether the links are drawn across from board to board. */
   readonly showMatches: boolean;

@@ -25,10 +25,7 @@ export function bigJob(wires: number): Job {
   job.diagram.sheets.push({ id: SHEET, title: "Sheet 1" });
   const builder = new Builder(job);
   builder.part({ id: "G1", kind: "battery" }, [60, 60]);
-  builder.part(
-    { id: "S1", kind: "switch", ...operated("key"), positions: ["off", "run"] },
-    [160, 60],
-  );
+  builder.part({ id: "S1", kind: "switch", ...operated("key") }, [160, 60]);
   builder.part({ id: "E1", kind: "ground" }, [60, 160]);
   builder.wire("G1:-", "E1:1");
   builder.wire("G1:+", "S1:1");
@@ -50,7 +47,7 @@ export function bigJob(wires: number): Job {
 const operated = (control: Control) => ({
   control,
   positions: ["off", "on"],
-  contacts: [{ between: ["1", "2"] as [string, string], closedIn: ["on", "run"] }],
+  contacts: [{ between: ["1", "2"] as [string, string], closedIn: ["on"] }],
 });
 
 type Unplaced = Part extends infer P

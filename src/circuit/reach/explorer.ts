@@ -1,5 +1,5 @@
 import type { Id } from "../../job/index.ts";
-import type { NetId, Network } from "../nets.ts";
+import type { NetId, Network, Way } from "../nets.ts";
 import { allOf, type Condition, type Cube } from "./conditions.ts";
 import { type Command, commandsOf, isPlainFeed } from "./controls.ts";
 import { createRelayStates, type RelayStates } from "./relays.ts";

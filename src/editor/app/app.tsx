@@ -1,5 +1,5 @@
-import { useEffect, useMemo, useState } from "react";
-import type { StationId } from "../../session/index.ts";
+import { useEffect, useMemo } from "react";
+import type { PlaceId } from "../../session/index.ts";
 import { LinkOverlay } from "../link-drag.tsx";
 import { useSelected, useSession } from "../session-context.tsx";
 import styles from "./app.module.css";
@@ -11,7 +11,7 @@ import { Dialogs } from "./dialogs.tsx";
 import { DropZone } from "./drop-zone.tsx";
 import { NO_JOB } from "./job-desk.ts";
 import { useJobDesk } from "./job-desk-context.tsx";
-import { PhoneNav, type PhoneView } from "./phone-nav.tsx";
+import { PhoneNav } from "./phone-nav.tsx";
 import { PhoneScreen } from "./phone-screen.tsx";
 import { ProbeBar } from "./probe-bar.tsx";
 import { StationPath } from "./station-path.tsx";
@@ -40,27 +40,14 @@ function Desk() {
   const form = useForm();
   const sizes = useSizes();
   const stacked = form === "upright";
-  const station = useSelected((state) => state.station);
-  // A phone starts at home, the pin table, and leaves it whenever the station changes.
-  const [phone, setPhone] = useState<{ view: PhoneView; station: StationId }>({
-    view: "table",
-    station,
-  });
-  const view = phone.station === station ? phone.view : station;
+  const place = useSelected((state) => state.station);
   const desk = useJobDesk();
   const commands = useMemo(() => appCommands(desk), [desk]);
   const takeFiles = useIncomingFiles();
   useKeyboard(commands);
   useClipboard(commands, takeFiles);
 
-  const go = (to: PhoneView) => {
-    if (to === "sheet") session.show({ dialog: "sheet" });
-    else if (to === "table") setPhone({ view: to, station });
-    else {
-      setPhone({ view: to, station: to });
-      session.show({ station: to });
-    }
-  };
+  const go = (to: PlaceId) => session.show(to === "sheet" ? { dialog: "sheet" } : { station: to });
 
   useReadingStation(() => go("prove"), form === "phone");
 
@@ -71,10 +58,10 @@ function Desk() {
         {form === "phone" ? (
           <>
             <div className={styles.phone}>
-              {view !== "prove" && <ProbeBar onBack={() => go("prove")} />}
-              <PhoneScreen view={view} onGo={go} />
+              {place !== "prove" && <ProbeBar onBack={() => go("prove")} />}
+              <PhoneScreen place={place} onGo={go} />
             </div>
-            <PhoneNav view={view} onGo={go} />
+            <PhoneNav place={place} onGo={go} />
           </>
         ) : (
           <>

@@ -1,4 +1,4 @@
-import type { StationId } from "../../session/index.ts";
+import type { PlaceId } from "../../session/index.ts";
 import { useSelected } from "../session-context.tsx";
 import styles from "./aside.module.css";
 import { MatchPanel } from "./match-panel.tsx";
@@ -12,7 +12,7 @@ import {
 } from "./pieces.tsx";
 
 /** What belongs to the station at hand, besides the boards. */
-export function StationPanel({ station }: { station: StationId }) {
+export function StationPanel({ station }: { station: PlaceId }) {
   const selecting = useSelected((state) => state.selection.length > 0);
   switch (station) {
     case "diagram":
@@ -28,6 +28,7 @@ export function StationPanel({ station }: { station: StationId }) {
           <ReadingsList />
         </>
       );
+    case "pins":
     case "check":
     case "sheet":
       return null;

@@ -3,6 +3,7 @@ import type { Saving, Session, SessionState } from "../../session/index.ts";
 import { type JobSummary, UnreadableJob, type VisitStore } from "../../store/index.ts";
 import { fileNameFor, type PickedFile, putFile, type WritableHandle } from "./file-transfer.ts";
 import { jsonBlob, pintruthBlob, takeJobFile } from "./job-files.ts";
+import { restoreRescued } from "./rescue.ts";
 import { SAMPLES, type Sample } from "./samples.ts";
 
 /**
@@ -106,6 +107,9 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
 
     start: async () => {
       trouble = null;
+      await attempt("The last edits before the page was left are lost", () =>
+        restoreRescued(store),
+      );
       await attempt("The list of jobs could not be read", async () => {
         const last = await store.lastOpened();
         const others = (await store.list()).map((one) => one.key);
@@ -164,6 +168,8 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
         if (key === session.get().key) {
           const other = (await store.list()).find((one) => one.key !== key);
           if (!other || !(await openKept(other.key))) await openNew(newJob("New job", 24));
+          // Another job opened, but the list is still what the user is looking at.
+          session.show({ dialog: "jobs" });
         }
         await store.remove(key);
         handles.delete(key);

@@ -1,10 +1,10 @@
 import { Check } from "lucide-react";
-import { nextStation, type Station, type StationId, stationsOf } from "../../session/index.ts";
+import { nextStation, type PlaceId, type Station, stationsOf } from "../../session/index.ts";
 import { useAnalysis, useSelected } from "../session-context.tsx";
 import styles from "./station-path.module.css";
 
 interface StationPathProps {
-  onGo: (station: StationId) => void;
+  onGo: (station: PlaceId) => void;
 }
 
 /** The stations of the job as a path: how each one stands, and what to do next there. */

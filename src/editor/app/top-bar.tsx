@@ -1,5 +1,5 @@
 import { Ellipsis, FolderOpen, Monitor, Moon, Redo2, Search, Sun, Undo2 } from "lucide-react";
-import { commandNamed, type StationId } from "../../session/index.ts";
+import { commandNamed, type PlaceId } from "../../session/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import { type ThemeChoice, useTheme } from "../theme/theme.tsx";
 import { CommandButton, keysOf } from "./command-button.tsx";
@@ -43,7 +43,7 @@ function ThemeMenu() {
 }
 
 /** Everything that the bar of a phone has no room for. */
-function MoreMenu({ onGo }: { onGo: (station: StationId) => void }) {
+function MoreMenu({ onGo }: { onGo: (station: PlaceId) => void }) {
   const session = useSession();
   const { choice, choose } = useTheme();
   return (
@@ -85,7 +85,7 @@ function FindButton() {
 
 interface TopBarProps {
   form: Form;
-  onGo: (station: StationId) => void;
+  onGo: (station: PlaceId) => void;
 }
 
 export function TopBar({ form, onGo }: TopBarProps) {

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { StationId } from "../../session/index.ts";
+import type { PlaceId } from "../../session/index.ts";
 import { useSelected } from "../session-context.tsx";
 import { StationPanel } from "./aside.tsx";
 import { FindingsPanel, PinTable } from "./pieces.tsx";
@@ -7,7 +7,7 @@ import styles from "./upright-dock.module.css";
 
 type Tab = "table" | "station" | "findings";
 
-const STATION_TABS: Readonly<Partial<Record<StationId, string>>> = {
+const STATION_TABS: Readonly<Partial<Record<PlaceId, string>>> = {
   diagram: "Parts",
   plug: "Cavity",
   match: "Match",
@@ -17,11 +17,11 @@ const STATION_TABS: Readonly<Partial<Record<StationId, string>>> = {
 /** On a tablet held upright: table, station panel and findings share the room under the boards. */
 export function UprightDock() {
   const station = useSelected((state) => state.station);
-  const [shown, setShown] = useState<{ tab: Tab; station: StationId }>({ tab: "table", station });
+  const [shown, setShown] = useState<{ tab: Tab; station: PlaceId } | null>(null);
   const stationTab = STATION_TABS[station];
   // Going to a station brings its panel forward; after that the user's choice of tab holds.
-  const arrived: Tab = stationTab ? "station" : "findings";
-  const tab = shown.station === station ? shown.tab : arrived;
+  const arrived: Tab = stationTab ? "station" : station === "pins" ? "table" : "findings";
+  const tab = shown?.station === station ? shown.tab : arrived;
   const tabs: readonly { tab: Tab; text: string }[] = [
     { tab: "table", text: "Pins" },
     ...(stationTab ? [{ tab: "station" as const, text: stationTab }] : []),

@@ -5,8 +5,13 @@ import { type PartShape, shapeOf } from "./part-shape.ts";
 import { samePoint } from "./polyline.ts";
 import { setPath } from "./split-wire.ts";
 
-const level = (a: Point, b: Point) => Math.abs(a[1] - b[1]) < 0.01;
-const upright = (a: Point, b: Point) => Math.abs(a[0] - b[0]) < 0.01;
+/** Traced over a scan that lies a degree askew, a line still counts as level. */
+const ASKEW = 0.03;
+
+const level = (a: Point, b: Point) => Math.abs(a[1] - b[1]) < 0.01 + ASKEW * Math.abs(a[0] - b[0]);
+const upright = (a: Point, b: Point) =>
+  Math.abs(a[0] - b[0]) < 0.01 + ASKEW * Math.abs(a[1] - b[1]);
+const exact = (a: Point, b: Point) => Math.abs(a[0] - b[0]) < 0.01 || Math.abs(a[1] - b[1]) < 0.01;
 
 /**
  * Corners of a wire after its ends have gone from where `points` starts and stops to `from` and
@@ -35,7 +40,7 @@ function followEnd(run: readonly Point[], to: Point): Point[] {
   // Every corner in line with the end goes along sideways, up to the first bend.
   let bend = 1;
   while (bend < last && inLine(run[bend] as Point, run[bend + 1] as Point)) bend++;
-  if (bend === last) return stepped(next, isLevel);
+  if (bend === last) return stepped(next, isLevel, exact(run[0] as Point, run[1] as Point));
   for (let i = 1; i <= bend; i++) {
     const [x, y] = run[i] as Point;
     next[i] = isLevel ? [x, y + dy] : [x + dx, y];
@@ -44,10 +49,11 @@ function followEnd(run: readonly Point[], to: Point): Point[] {
 }
 
 /** A straight wire whose end has left the line: a step in the middle when it has no corner yet. */
-function stepped(run: Point[], wasLevel: boolean): Point[] {
+function stepped(run: Point[], wasLevel: boolean, wasExact: boolean): Point[] {
   const start = run[0] as Point;
   const end = run.at(-1) as Point;
-  const inLine = wasLevel ? level(start, end) : upright(start, end);
+  const askew = wasLevel ? level(start, end) : upright(start, end);
+  const inLine = wasExact ? exact(start, end) : askew;
   if (run.length > 2 || inLine) return run;
   const middle: Point = [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2];
   return wasLevel

@@ -57,8 +57,10 @@ export function segmentMoved(
   const a = run[segment];
   const b = run[segment + 1];
   if (!a || !b) return run;
-  const isLevel = Math.abs(a[1] - b[1]) < 0.01;
-  if (!isLevel && Math.abs(a[0] - b[0]) >= 0.01) {
+  const [across, down] = [Math.abs(a[0] - b[0]), Math.abs(a[1] - b[1])];
+  // Traced over a scan that lies a degree askew, a line still counts as level or upright.
+  const isLevel = down < 0.01 + 0.03 * across;
+  if (!isLevel && across >= 0.01 + 0.03 * down) {
     run.splice(segment + 1, 0, to);
     return run;
   }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { createJobDesk, NO_JOB } from "../../../src/editor/app/job-desk.ts";
+import { rescue } from "../../../src/editor/app/rescue.ts";
 import { newJob, writeJobText, writePintruth } from "../../../src/job/index.ts";
 import { createSession, keepSaved } from "../../../src/session/index.ts";
 import { memoryJobStore, UnreadableJob, type VisitStore } from "../../../src/store/index.ts";
@@ -159,4 +160,26 @@ test("a last job that cannot be read does not keep the others from opening, and 
   expect(session.get().key).toBe(good);
   expect(session.get().notice?.tone).toBe("error");
   expect((await store.list()).map((job) => job.key)).toContain(bad);
+});
+
+test("edits that the store had not yet when the page went away are there at the next visit", async () => {
+  const first = visit();
+  await first.desk.start();
+  const { key, job } = first.session.get();
+  rescue(key, { ...job, title: "Typed last" }, "2999-01-01T00:00:00.000Z");
+  const second = visit(first.store);
+  await second.desk.start();
+  expect(second.session.get().job.title).toBe("Typed last");
+  expect((await first.store.load(key))?.title).toBe("Typed last");
+});
+
+test("what was rescued does not overwrite a later save, and is taken back only once", async () => {
+  const first = visit();
+  await first.desk.start();
+  const { key, job } = first.session.get();
+  rescue(key, { ...job, title: "Old news" }, "2001-01-01T00:00:00.000Z");
+  const second = visit(first.store);
+  await second.desk.start();
+  expect(second.session.get().job.title).toBe("The demo");
+  expect(localStorage.length).toBe(0);
 });

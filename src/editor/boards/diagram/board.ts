@@ -53,6 +53,8 @@ export interface BoardState {
   readonly editing: string | null;
   /** Where the short menu is open, pixels of the view. */
   readonly menu: Point | null;
+  /** What of the sheet the menu was opened on; null from the keyboard. */
+  readonly menuSheet: Point | null;
   readonly paletteOpen: boolean;
   /** Wire colours drawn true, or ink only. */
   readonly colours: boolean;
@@ -62,6 +64,10 @@ export interface BoardState {
 /** The diagram board without its elements: what pointers, keys and drawing all work on. */
 export interface Board extends Store<BoardState> {
   readonly session: Session;
+  /** Where the pointer last hovered, pixels of the sheet. */
+  pointer: Point | null;
+  /** Breaks off a drag under way. Returns whether there was one. */
+  giveUp: () => boolean;
   readonly show: (change: Partial<BoardState>) => void;
   /** The sheet as drawn now, preview included; null when there is no sheet. */
   readonly scene: () => Scene | null;
@@ -97,6 +103,7 @@ const EMPTY: BoardState = {
   ghost: null,
   editing: null,
   menu: null,
+  menuSheet: null,
   paletteOpen: false,
   colours: true,
   spaceHeld: false,
@@ -136,6 +143,8 @@ export function createBoard(session: Session): Board {
   return {
     ...store,
     session,
+    pointer: null,
+    giveUp: () => false,
     show,
     scene,
     camera,

@@ -1,4 +1,4 @@
-import type { Box, Point } from "../../../base/index.ts";
+import { type Box, growBox, type Point } from "../../../base/index.ts";
 
 /** How millimetres of the face come onto the board: `px = mm * scale + offset`. */
 export interface Camera {
@@ -7,6 +7,9 @@ export interface Camera {
   readonly x: number;
   readonly y: number;
 }
+
+/** What the board shows until the user moves it: see `startCamera`; or the whole face as asked for. */
+export type Framing = "start" | "whole" | Camera;
 
 export interface Size {
   readonly width: number;
@@ -17,6 +20,8 @@ export interface Size {
 const MARGIN = { top: 52, side: 20, bottom: 24 };
 /** Neighbouring cavities are drawn no further apart than this when everything is shown. */
 const WIDEST_SPACING = 150;
+/** Any closer, and neither a finger nor a colour code finds room between two cavities. */
+const NARROWEST_SPACING = 52;
 const SMALLEST_SCALE = 0.5;
 const LARGEST_SCALE = 80;
 
@@ -32,17 +37,50 @@ export const toFace = (camera: Camera, [x, y]: Point): Point => [
 
 /** Shows all of `bounds` as large as the board allows. */
 export function fitCamera(bounds: Box, size: Size, spacing: number): Camera {
-  const width = bounds.right - bounds.left;
-  const height = bounds.bottom - bounds.top;
-  const roomX = Math.max(40, size.width - 2 * MARGIN.side);
-  const roomY = Math.max(40, size.height - MARGIN.top - MARGIN.bottom);
-  const scale = Math.min(roomX / width, roomY / height, WIDEST_SPACING / spacing, LARGEST_SCALE);
+  const room = roomOf(size);
+  const scale = Math.min(
+    room.width / (bounds.right - bounds.left),
+    room.height / (bounds.bottom - bounds.top),
+    WIDEST_SPACING / spacing,
+    LARGEST_SCALE,
+  );
+  return centredOn(bounds, size, scale);
+}
+
+/**
+ * The whole face where that leaves every cavity large enough for a finger and its code; else as
+ * much of it as fits, beginning at its first row and column.
+ */
+export function startCamera(
+  bounds: Box,
+  cavities: Box | null,
+  size: Size,
+  spacing: number,
+): Camera {
+  const whole = fitCamera(bounds, size, spacing);
+  const scale = NARROWEST_SPACING / spacing;
+  if (whole.scale >= scale || !cavities) return whole;
+  const room = roomOf(size);
+  const reach = spacing * 0.8;
+  const box = growBox(cavities, reach);
+  const centre = centredOn(box, size, scale);
   return {
     scale,
-    x: size.width / 2 - ((bounds.left + bounds.right) / 2) * scale,
-    y: MARGIN.top + roomY / 2 - ((bounds.top + bounds.bottom) / 2) * scale,
+    x: (box.right - box.left) * scale > room.width ? MARGIN.side - box.left * scale : centre.x,
+    y: (box.bottom - box.top) * scale > room.height ? MARGIN.top - box.top * scale : centre.y,
   };
 }
+
+const roomOf = (size: Size): Size => ({
+  width: Math.max(40, size.width - 2 * MARGIN.side),
+  height: Math.max(40, size.height - MARGIN.top - MARGIN.bottom),
+});
+
+const centredOn = (box: Box, size: Size, scale: number): Camera => ({
+  scale,
+  x: size.width / 2 - ((box.left + box.right) / 2) * scale,
+  y: MARGIN.top + roomOf(size).height / 2 - ((box.top + box.bottom) / 2) * scale,
+});
 
 /** Zooms by `factor` while the face point under `at` (board pixels) stays where it is. */
 export function zoomAt(camera: Camera, factor: number, at: Point): Camera {

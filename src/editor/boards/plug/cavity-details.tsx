@@ -44,7 +44,7 @@ export function CavityDetails({ cavity }: { cavity?: CavityRef }) {
   return (
     <section className={styles.details} aria-label="Cavity">
       {ref === null ? (
-        <p className={styles.none}>Choose a cavity to note its wire's colour, number and size.</p>
+        <p>Choose a cavity to note its wire's colour, number and size.</p>
       ) : (
         <WireFields key={ref} cavity={ref} job={job} />
       )}
@@ -64,7 +64,7 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
     );
   return (
     <>
-      <h3 className={styles.title}>
+      <h3>
         Cavity {name} of {owner}
       </h3>
       <p className={styles.machine}>Wire on {machine?.name ?? "no machine"}</p>
@@ -126,6 +126,7 @@ function ColourFields({ wire, note }: { wire: MachineWire | null; note: Note }) 
           onPick={pickTracer}
         />
       )}
+      <div className={styles.typed}>
       <EditField
         label="or type it"
         value={colour ? formatColour(colour) : ""}
@@ -137,6 +138,7 @@ function ColourFields({ wire, note }: { wire: MachineWire | null; note: Note }) 
         }
         onCommit={type}
       />
+      </div>
     </fieldset>
   );
 }

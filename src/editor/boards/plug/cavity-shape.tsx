@@ -1,8 +1,9 @@
 import { Circle, Group, Line, Rect, Text } from "react-konva";
 import type { Point } from "../../../base/index.ts";
-import { formatColour } from "../../../standards/index.ts";
 import type { Palette } from "../../theme/theme.tsx";
 import type { CavityFacts } from "./cavity-facts.ts";
+import { besideWire, type CavityLayout, layoutOf } from "./cavity-layout.ts";
+import { BOARD_FONT } from "./use-fonts.ts";
 import { VerdictShape } from "./verdict-shape.tsx";
 import { WireShape } from "./wire-shape.tsx";
 
@@ -21,63 +22,46 @@ interface CavityShapeProps {
   palette: Palette;
 }
 
-const FONT = "IBM Plex Sans, system-ui, sans-serif";
-/** Average width of a character of the labels, as a share of their size. */
-const CHARACTER = 0.62;
-
-/** Lengths on the board for one spacing; cavities and words grow with the zoom, within limits. */
-export function cavitySizes(spacing: number) {
-  const radius = Math.min(40, spacing * 0.28);
-  return {
-    radius,
-    mark: Math.max(11, Math.min(26, radius * 0.86)),
-    label: Math.max(12, Math.min(18, spacing * 0.16)),
-    wire: Math.max(6, Math.min(16, spacing * 0.13)),
-    stub: Math.min(44, spacing * 0.26),
-    badge: Math.max(6, Math.min(12, spacing * 0.1)),
-  };
-}
-
 export function CavityShape(props: CavityShapeProps) {
-  const { facts, at, spacing, light, palette } = props;
-  const sizes = cavitySizes(spacing);
+  const { facts, at, light, palette } = props;
+  const layout = layoutOf(facts, props.spacing);
   return (
     <Group x={at[0]} y={at[1]}>
-      {light && <Halo radius={sizes.radius} light={light} palette={palette} />}
+      {light && <Halo radius={layout.radius} light={light} palette={palette} />}
       {facts.colour && (
         <WireShape
           points={[
-            [0, sizes.radius * 0.7],
-            [0, sizes.radius + sizes.stub],
+            [0, layout.radius * 0.7],
+            [0, layout.radius + layout.stub],
           ]}
           colour={facts.colour}
-          width={sizes.wire}
+          width={layout.wire}
           outline={palette.ink}
         />
       )}
-      <Opening {...props} radius={sizes.radius} />
+      <Opening {...props} radius={layout.radius} />
       <Text
         text={facts.mark}
         width={200}
         x={-100}
-        y={-sizes.mark * 0.5}
+        y={-layout.mark * 0.5}
         align="center"
-        fontFamily={FONT}
-        fontSize={facts.mark.length > 2 ? sizes.mark * 0.8 : sizes.mark}
+        fontFamily={BOARD_FONT}
+        fontSize={facts.mark.length > 2 ? layout.mark * 0.8 : layout.mark}
         fontStyle="600"
         fill={facts.state === "blocked" ? palette.paperRaised : palette.ink}
       />
-      <Labels {...props} />
+      <Labels layout={layout} spacing={props.spacing} rimmed={props.rimmed} palette={palette} />
       {facts.verdict && (
         <VerdictShape
           verdict={facts.verdict}
-          x={sizes.radius * 0.82}
-          y={-sizes.radius * 0.82}
-          reach={sizes.badge}
+          x={layout.radius * 0.82}
+          y={-layout.radius * 0.82}
+          reach={layout.badge}
           palette={palette}
         />
       )}
-      {facts.lead && <LeadFlag lead={facts.lead} radius={sizes.radius} palette={palette} />}
+      {facts.lead && <LeadFlag lead={facts.lead} radius={layout.radius} palette={palette} />}
     </Group>
   );
 }
@@ -147,69 +131,49 @@ function Opening({ facts, holds, palette, radius }: CavityShapeProps & { radius:
   );
 }
 
-/** The colour's code beside the wire, and the pin tied to it where there is room for both. */
-function Labels({ facts, spacing, rimmed, palette }: CavityShapeProps) {
-  const { radius, label, wire, stub } = cavitySizes(spacing);
-  const code = facts.colour ? formatColour(facts.colour) : null;
-  const beside = wire / 2 + 4;
-  const room = spacing / 2 - beside;
-  const widthOf = (text: string) => text.length * CHARACTER * label;
-  const codeFits = code !== null && widthOf(code) <= room + 4;
-  const codeFitsBelow = code !== null && widthOf(code) <= spacing + 4;
+interface LabelsProps extends Pick<CavityShapeProps, "spacing" | "rimmed" | "palette"> {
+  layout: CavityLayout;
+}
+
+function Labels({ layout, spacing, rimmed, palette }: LabelsProps) {
+  const { code, pin, radius, stub } = layout;
+  const gap = besideWire(layout.wire);
   const text = {
-    fontFamily: FONT,
-    fontSize: label,
+    fontFamily: BOARD_FONT,
     fill: palette.ink,
     wrap: "none",
     ...(rimmed
       ? { stroke: palette.paperRaised, strokeWidth: 4, fillAfterStrokeEnabled: true }
       : {}),
   } as const;
-  const y = radius + Math.max(3, stub - label);
+  const across = { x: -spacing, width: 2 * spacing, align: "center" };
+  const lineOf = (size: number) => radius + Math.max(3, stub - size);
   return (
     <>
-      {code !== null && codeFits && (
-        <Text {...text} text={code} x={beside} y={y} fontStyle={codeStyle(facts)} />
-      )}
-      {code !== null && !codeFits && codeFitsBelow && (
+      {code && (
         <Text
           {...text}
-          text={code}
-          x={-spacing}
-          width={2 * spacing}
-          align="center"
-          y={radius + stub + 2}
-          fontStyle={codeStyle(facts)}
+          {...(code.under ? { ...across, y: radius + stub + 2 } : { x: gap, y: lineOf(code.size) })}
+          text={code.text}
+          fontSize={code.size}
+          fontStyle={code.style}
         />
       )}
-      {facts.pin !== null && codeFits && widthOf(facts.pin) <= room + 4 && (
+      {pin && (
         <Text
           {...text}
-          text={facts.pin}
-          x={-beside - spacing}
-          width={spacing}
-          align="right"
-          y={y}
-          fill={palette.inkSoft}
-        />
-      )}
-      {facts.pin !== null && code === null && widthOf(facts.pin) <= spacing && (
-        <Text
-          {...text}
-          text={facts.pin}
-          x={-spacing}
-          width={2 * spacing}
-          align="center"
-          y={radius + 5}
+          {...(code
+            ? { x: -gap - spacing, width: spacing, align: "right", y: lineOf(pin.size) }
+            : { ...across, y: radius + 5 })}
+          text={pin.text}
+          fontSize={pin.size}
+          fontStyle={pin.style}
           fill={palette.inkSoft}
         />
       )}
     </>
   );
 }
-
-/** A colour only read off the diagram leans: nobody has seen it on this machine yet. */
-const codeStyle = (facts: CavityFacts) => (facts.colourFrom === "diagram" ? "italic 500" : "600");
 
 function LeadFlag({
   lead,
@@ -236,7 +200,7 @@ function LeadFlag({
         height={20}
         align="center"
         verticalAlign="middle"
-        fontFamily={FONT}
+        fontFamily={BOARD_FONT}
         fontSize={14}
         fontStyle="600"
         fill="#ffffff"

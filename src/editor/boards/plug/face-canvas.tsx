@@ -1,11 +1,12 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { Group, Layer, Stage } from "react-konva";
-import { add, type Point } from "../../../base/index.ts";
+import { add, boundsOf, type Point } from "../../../base/index.ts";
 import type { Plug } from "../../../job/index.ts";
 import {
   cavityAt,
   cavityBeyond,
   type Direction,
+  type FaceView,
   mirrorAxis,
   mirrorPoint,
   spacingOf,
@@ -15,7 +16,17 @@ import { counterparts } from "../../../session/index.ts";
 import { beginLinkDrag, registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
 import { useAnalysis, useSelected } from "../../session-context.tsx";
 import { useTheme } from "../../theme/theme.tsx";
-import { type Camera, fitCamera, panBy, type Size, toBoard, toFace, zoomAt } from "./camera.ts";
+import {
+  type Camera,
+  type Framing,
+  fitCamera,
+  panBy,
+  type Size,
+  startCamera,
+  toBoard,
+  toFace,
+  zoomAt,
+} from "./camera.ts";
 import { type CavityFacts, cavityFacts } from "./cavity-facts.ts";
 import { CavityShape, type Light } from "./cavity-shape.tsx";
 import { CavityTargets } from "./cavity-targets.tsx";
@@ -23,14 +34,14 @@ import styles from "./face-canvas.module.css";
 import { FaceShape } from "./face-shape.tsx";
 import { snapTo } from "./snap.ts";
 import { type BoardPointer, useFaceGestures } from "./use-face-gestures.ts";
+import { useFonts } from "./use-fonts.ts";
 import { usePhoto } from "./use-photo.ts";
 import { useTurn } from "./use-turn.ts";
 
 interface FaceCanvasProps {
   plug: Plug;
-  /** Null shows the whole face; set once the user has moved or zoomed. */
-  camera: Camera | null;
-  onCamera: (camera: Camera | null) => void;
+  framing: Framing;
+  onCamera: (camera: Camera) => void;
   /** Whether dragging moves cavities; else it ties them. */
   arranging: boolean;
   onTap: (facts: CavityFacts | null, at: Point, pointer: BoardPointer) => void;
@@ -41,6 +52,13 @@ interface FaceCanvasProps {
 
 /** How near, in pixels, a dragged cavity jumps into line with another. */
 const SNAP = 6;
+
+function framed(framing: Framing, view: FaceView, size: Size, spacing: number): Camera {
+  if (framing === "whole") return fitCamera(view.bounds, size, spacing);
+  if (framing !== "start") return framing;
+  const cavities = boundsOf(view.cavities.map((cavity) => cavity.at));
+  return startCamera(view.bounds, cavities, size, spacing);
+}
 
 /** The face as drawn, with everything that can be touched on it. Points handed out are stored millimetres. */
 export function FaceCanvas(props: FaceCanvasProps) {
@@ -66,7 +84,8 @@ export function FaceCanvas(props: FaceCanvasProps) {
     [job, analysis, selection],
   );
   const picture = usePhoto(view.photo?.file ?? null);
-  const camera = props.camera ?? fitCamera(view.bounds, size, spacing);
+  const camera = framed(props.framing, view, size, spacing);
+  const fonts = useFonts();
   const turn = useTurn(side);
   const axis = mirrorAxis(plug);
   const stored = mirrorPoint(plug, side);
@@ -167,7 +186,9 @@ export function FaceCanvas(props: FaceCanvasProps) {
     const at = latest.current.placed.find((one) => one.facts.ref === chief)?.at;
     if (!box || !at) return;
     const visible = at[0] > 0 && at[1] > 0 && at[0] < box.clientWidth && at[1] < box.clientHeight;
-    if (!visible) onCamera(null);
+    if (visible) return;
+    const middle: Point = [box.clientWidth / 2, box.clientHeight / 2];
+    onCamera(panBy(latest.current.camera, [middle[0] - at[0], middle[1] - at[1]]));
   }, [chief, gestures.ref, onCamera]);
   useEffect(bringIntoSight, [bringIntoSight]);
 
@@ -193,7 +214,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
               </Group>
             </Group>
           </Layer>
-          <Layer listening={false}>
+          <Layer key={fonts} listening={false}>
             {placed.map(({ facts: one, at }) => (
               <CavityShape
                 key={`${one.index} ${one.mark}`}

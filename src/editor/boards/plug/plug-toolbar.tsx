@@ -66,20 +66,6 @@ export function PlugToolbar(props: PlugToolbarProps) {
         </Button>
       </Tip>
       <span className={styles.spring} />
-      {arranging && (
-        <>
-          <Button
-            icon={<Plus aria-hidden />}
-            aria-pressed={adding}
-            onClick={() => props.onAdding(!adding)}
-          >
-            Add cavities
-          </Button>
-          <Button tone="primary" icon={<Check aria-hidden />} onClick={() => onAct("arrange")}>
-            Done
-          </Button>
-        </>
-      )}
       <Tip text="Show the whole face">
         <Button
           tone="quiet"

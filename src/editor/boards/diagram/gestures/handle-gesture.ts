@@ -6,7 +6,6 @@ import {
   moveModulePin,
   moveWireEnd,
   orthogonalCorners,
-  removeCorner,
   resizeModule,
   type Snap,
   setUnit,
@@ -169,7 +168,3 @@ function endGesture(
   };
 }
 
-/** Takes out the corner that a press lies on; the wire runs straight between its neighbours. */
-export function dropCorner(board: Board, wire: string, index: number): void {
-  board.commit(`Straighten ${wire}`, (draft) => removeCorner(draft, wire, index));
-}

@@ -8,6 +8,7 @@ import {
   idsInside,
   moveSegment,
   moveThings,
+  pinAt,
   tidyCorners,
 } from "../../../../session/index.ts";
 import { beginLinkDrag } from "../../../link-drag.tsx";
@@ -122,7 +123,9 @@ export function selectGesture(board: Board, down: Press): Gesture {
   if (scene && !draft) {
     const handles = handlesOf(scene, selection, 1 / board.camera().zoom);
     const handle = handleAt(handles, down.sheet, board.reach(down.touch) * 1.2);
-    if (handle) return handleGesture(board, down, handle);
+    // A pin in the middle of a module's side lies under the handle there: the pin is the smaller.
+    const onPin = handle?.grab === "size" && pinAt(scene, down.sheet, board.reach(down.touch));
+    if (handle && !onPin) return handleGesture(board, down, handle);
   }
   const hit = hitNow(board, down);
   let drag: Gesture | null = null;

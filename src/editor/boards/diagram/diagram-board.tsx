@@ -1,0 +1,198 @@
+import { useEffect, useRef, useState } from "react";
+import { ownerOf } from "../../../job/index.ts";
+import { boxContains } from "../../../base/index.ts";
+import { onViewRequest, type ViewRequest, viewBox, zoomAbout } from "../../../session/index.ts";
+import { registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
+import { useSelected, useSession } from "../../session-context.tsx";
+import { type Board, createBoard, outOfSight } from "./board.ts";
+import { BoardProvider, useBoardState } from "./board-context.tsx";
+import { BoardMenu } from "./board-menu.tsx";
+import { BoardCanvas } from "./canvas.tsx";
+import styles from "./diagram-board.module.css";
+import { EmptyBoard } from "./empty-board.tsx";
+import { useBoardKeys } from "./gestures/use-board-keys.ts";
+import { usePointer } from "./gestures/use-pointer.ts";
+import { placePart } from "./gestures/place-gesture.ts";
+import { Hint } from "./hint.tsx";
+import { InPlaceEditor } from "./in-place-editor.tsx";
+import { usePicture } from "./picture/use-picture.ts";
+import { SheetBar } from "./sheet-bar.tsx";
+import { Toolbar } from "./toolbar.tsx";
+
+interface DiagramBoardProps {
+  onOpenDemo: () => void;
+}
+
+/** The user's scan with the traced circuit over it. Fills its parent. */
+export function DiagramBoard({ onOpenDemo }: DiagramBoardProps) {
+  const session = useSession();
+  const [board] = useState(() => createBoard(session));
+  const empty = useSelected((state) => state.job.diagram.sheets.length === 0);
+  return (
+    <BoardProvider value={board}>
+      <div className={styles.board}>
+        <Toolbar />
+        <div className={styles.middle}>
+          <View board={board} />
+          {empty && <EmptyBoard onOpenDemo={onOpenDemo} />}
+        </div>
+        <SheetBar />
+      </div>
+    </BoardProvider>
+  );
+}
+
+function answer(board: Board, request: ViewRequest): void {
+  const { width, height } = board.get().size;
+  switch (request.ask) {
+    case "fit":
+      return board.fit();
+    case "zoom":
+      return board.look(zoomAbout(board.camera(), [width / 2, height / 2], request.by));
+    case "focus":
+      showSheetOf(board, request.refs);
+      return board.focus(request.refs);
+    case "edit":
+      showSheetOf(board, [request.ref]);
+      if (outOfSight(board, [request.ref])) board.focus([request.ref]);
+      return board.show({ editing: request.ref });
+    case "palette":
+      return board.show({ paletteOpen: true });
+    case "menu":
+      return board.show({ menu: [width / 2, height / 3], menuSheet: null });
+    case "place":
+      return placePart(board, request.kind, board.toSheet([width / 2, height / 2]), 0);
+  }
+}
+
+/** Goes to the sheet that the first of the named things lies on. */
+function showSheetOf(board: Board, refs: readonly string[]): void {
+  const { job, sheet } = board.session.get();
+  const owners = refs.map(ownerOf);
+  const wire = job.diagram.wires.find((one) => owners.includes(one.id));
+  const ends = wire ? [ownerOf(wire.from)] : owners;
+  const home = job.diagram.parts.find((part) => ends.includes(part.id))?.sheet;
+  if (home !== undefined && home !== sheet) board.session.show({ sheet: home });
+}
+
+function View({ board }: { board: Board }) {
+  const session = useSession();
+  const surface = useRef<HTMLDivElement>(null);
+  const sheet = useSelected((state) => state.sheet);
+  const key = useSelected((state) => state.key);
+  const file = useSelected(
+    (state) =>
+      state.job.diagram.sheets.find((one) => one.id === state.sheet)?.image?.file ?? null,
+  );
+  const size = useBoardState((state) => state.size);
+  const { tiles, missing } = usePicture(file);
+  usePointer(board, surface);
+  useBoardKeys(board, surface);
+
+  useEffect(() => {
+    const element = surface.current;
+    if (!element) return;
+    const observer = new ResizeObserver(([entry]) => {
+      const box = entry?.contentRect;
+      if (box) board.show({ size: { width: Math.round(box.width), height: Math.round(box.height) } });
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [board]);
+
+  // Another job may use the same sheet ids.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: runs for every job opened
+  useEffect(() => {
+    board.show({ cameras: {}, wire: null, editing: null, menu: null, preview: null });
+  }, [board, key]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a sheet is fitted when it is first seen
+  useEffect(() => {
+    if (sheet !== null && size.width > 0 && !board.get().cameras[sheet]) board.fit();
+  }, [board, key, sheet, size]);
+
+  useEffect(() => onViewRequest((request) => answer(board, request)), [board]);
+
+  useEffect(() => {
+    // What is begun with one tool is not finished with another.
+    let { tool, selection } = session.get();
+    return session.subscribe(() => {
+      const now = session.get();
+      if (now.tool !== tool) {
+        tool = now.tool;
+        if (board.get().wire || board.get().ghost) board.show({ wire: null, ghost: null });
+      }
+      if (now.selection === selection) return;
+      selection = now.selection;
+      const editing = board.get().editing;
+      if (editing !== null && !selection.includes(editing)) board.show({ editing: null });
+    });
+  }, [board, session]);
+
+  useEffect(() => {
+    const place = (clientX: number, clientY: number) => {
+      const box = surface.current?.getBoundingClientRect();
+      if (!box) return null;
+      const inside =
+        clientX >= box.left && clientX <= box.right && clientY >= box.top && clientY <= box.bottom;
+      return inside ? board.toSheet([clientX - box.left, clientY - box.top]) : null;
+    };
+    const stopTarget = registerLinkTarget((clientX, clientY) => {
+      const at = place(clientX, clientY);
+      const scene = board.scene();
+      if (!at || !scene) return null;
+      return modulePinNear(board, at);
+    });
+    const stopAnchors = registerAnchors((ref) => {
+      const box = surface.current?.getBoundingClientRect();
+      const spot = board.scene()?.pins.get(ref);
+      if (!box || !spot) return null;
+      if (!boxContains(viewBox(board.camera(), board.get().size), spot.at)) return null;
+      const [x, y] = board.toView(spot.at);
+      return { x: box.left + x, y: box.top + y };
+    });
+    return () => {
+      stopTarget();
+      stopAnchors();
+    };
+  }, [board]);
+
+  return (
+    <>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a canvas that answers keys must take the focus */}
+      <div
+        ref={surface}
+        className={styles.surface}
+        role="application"
+        aria-label="Diagram board"
+        aria-describedby="diagram-board-help"
+        tabIndex={0}
+      >
+        <BoardCanvas tiles={tiles} />
+      </div>
+      <p id="diagram-board-help" className="visually-hidden">
+        Shift and F10 opens a menu. Everything on this board is also in the list of parts and wires.
+      </p>
+      <Hint missing={missing} />
+      <InPlaceEditor />
+      <BoardMenu />
+    </>
+  );
+}
+
+/** The pin of a module under a place of the sheet: only those can be tied to cavities. */
+function modulePinNear(board: Board, at: readonly [number, number]): string | null {
+  const scene = board.scene();
+  if (!scene) return null;
+  let best: string | null = null;
+  let nearest = board.reach(true);
+  for (const shape of scene.parts) {
+    if (shape.part.kind !== "module") continue;
+    for (const spot of shape.pins) {
+      const away = Math.hypot(spot.at[0] - at[0], spot.at[1] - at[1]);
+      if (away > nearest) continue;
+      nearest = away;
+      best = spot.ref;
+    }
+  }
+  return best;
+}

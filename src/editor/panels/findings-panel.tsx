@@ -1,0 +1,164 @@
+import { Route } from "lucide-react";
+import { useMemo, useState } from "react";
+import type { Severity } from "../../check/index.ts";
+import type { Job } from "../../job/index.ts";
+import { counterparts, type OrderedFinding } from "../../session/index.ts";
+import { Button } from "../app/controls/index.ts";
+import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
+import styles from "./findings-panel.module.css";
+import { StatusMark, StatusShape } from "./status-shape.tsx";
+import { useOrderedFindings } from "./use-ordered-findings.ts";
+
+const SEVERITIES = ["contradiction", "warning", "note"] as const;
+const PLURALS: Readonly<Record<Severity, string>> = {
+  contradiction: "contradictions",
+  warning: "warnings",
+  note: "notes",
+};
+
+/** Everything worth telling, contradictions first; nothing changes places while one works. */
+export function FindingsPanel() {
+  const session = useSession();
+  const job = useSelected((state) => state.job);
+  const selection = useSelected((state) => state.selection);
+  const analysis = useAnalysis();
+  const findings = useOrderedFindings();
+  const [only, setOnly] = useState<Severity | null>(null);
+  const lit = useMemo(
+    () => counterparts(job, analysis, selection).refs,
+    [job, analysis, selection],
+  );
+  const counts = {
+    contradiction: analysis.summary.contradictions,
+    warning: analysis.summary.warnings,
+    note: analysis.summary.notes,
+  };
+  // A filter for what is no longer there would hide all the rest.
+  const filter = only !== null && counts[only] > 0 ? only : null;
+  const shown = findings.filter(({ finding }) => filter === null || finding.severity === filter);
+  return (
+    <section className={styles.panel} aria-label="Findings">
+      <header className={styles.head}>
+        <h2>Findings</h2>
+        <fieldset className={styles.filter} aria-label="Show only">
+          {SEVERITIES.filter((severity) => counts[severity] > 0).map((severity) => (
+            <button
+              key={severity}
+              type="button"
+              aria-pressed={filter === severity}
+              aria-label={`${counts[severity]} ${counts[severity] === 1 ? severity : PLURALS[severity]}`}
+              onClick={() => setOnly(filter === severity ? null : severity)}
+            >
+              <StatusShape status={severity} />
+              {counts[severity]}
+            </button>
+          ))}
+        </fieldset>
+      </header>
+      {findings.length === 0 && <NothingFound job={job} />}
+      <ol className={styles.list}>
+        {shown.map((one) => (
+          <FindingItem
+            key={one.key}
+            ordered={one}
+            chosen={selection[0] === one.key}
+            lit={lit.has(one.key)}
+            onShow={() => session.show({ selection: [one.key] })}
+          />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+interface FindingItemProps {
+  ordered: OrderedFinding;
+  chosen: boolean;
+  lit: boolean;
+  onShow: () => void;
+}
+
+function FindingItem({ ordered: { finding }, chosen, lit, onShow }: FindingItemProps) {
+  const hasPath = (finding.because?.length ?? 0) > 0;
+  return (
+    <li
+      className={styles.item}
+      data-severity={finding.severity}
+      data-chosen={chosen}
+      data-lit={lit}
+    >
+      <button type="button" className={styles.body} aria-pressed={chosen} onClick={onShow}>
+        <span className={styles.title}>
+          <StatusMark status={finding.severity} />
+          <span className={styles.subjects}>{placesOf(finding.subjects)}</span>
+        </span>
+        <span className={styles.message}>{finding.message}</span>
+      </button>
+      {hasPath && (
+        <Button
+          tone="quiet"
+          className={styles.path}
+          icon={<Route aria-hidden />}
+          aria-pressed={chosen}
+          onClick={onShow}
+        >
+          {chosen ? "Path shown" : "Show path"}
+        </Button>
+      )}
+    </li>
+  );
+}
+
+/** The first few things it is about, as they are called. */
+function placesOf(subjects: readonly string[]): string {
+  const few = subjects.slice(0, 3).join(", ");
+  return subjects.length > 3 ? `${few} …` : few;
+}
+
+/** No findings is no proof: says what was looked at, and what could not be. */
+function NothingFound({ job }: { job: Job }) {
+  const modules = job.diagram.parts.flatMap((part) => (part.kind === "module" ? [part] : []));
+  const pins = modules.flatMap((module) => module.pins);
+  const words = pins.filter((pin) => pin.printed).length;
+  const readings = job.machines.reduce((sum, machine) => sum + machine.readings.length, 0);
+  const looked = [
+    job.diagram.wires.length > 0 &&
+      "the circuit as traced: shorts, missing feeds and returns, loose ends",
+    words > 0 && `${words} printed words against the circuit`,
+    job.links.length > 0 && `${job.links.length} matches of pins and cavities`,
+    readings > 0 && `${readings} readings`,
+  ].filter((one) => one !== false);
+  const lacking = [
+    job.diagram.wires.length === 0 && "no wires are traced yet",
+    modules.length === 0 && "no module is placed yet, so there are no pins to judge",
+    modules.length > 0 && words === 0 && "no words are typed beside the module’s pins",
+    job.plugs.length === 0 && "no plug is drawn",
+    job.plugs.length > 0 && job.links.length === 0 && "no pin is matched to a cavity",
+    readings === 0 && "nothing is measured yet: the meter has not had its say",
+  ].filter((one) => one !== false);
+  return (
+    <div className={styles.nothing}>
+      <p>Nothing found so far.</p>
+      {looked.length > 0 && (
+        <>
+          <p>Looked at:</p>
+          <ul>
+            {looked.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {lacking.length > 0 && (
+        <>
+          <p>Not yet:</p>
+          <ul>
+            {lacking.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,1 @@
+export { FindingsPanel } from "./findings-panel.tsx";

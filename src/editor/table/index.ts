@@ -1,0 +1,1 @@
+export { PinTable } from "./pin-table.tsx";

@@ -1,0 +1,119 @@
+import { Gauge } from "lucide-react";
+import { useMemo } from "react";
+import {
+  type ExpectedReading,
+  expectedAt,
+  wordsForPrediction,
+  wordsForSetup,
+} from "../../readings/index.ts";
+import { rolesInWords } from "../../roles/index.ts";
+import { draftFor, newDraft, type PinRow } from "../../session/index.ts";
+import { Button } from "../app/controls/index.ts";
+import { ReadingVerdictMark } from "../panels/reading-verdict.tsx";
+import { beginReading } from "../panels/unfinished.ts";
+import { useSelected, useSession } from "../session-context.tsx";
+import styles from "./row-details.module.css";
+
+/** What stands behind a row: the path in words, what to measure there, and what was measured. */
+export function RowDetails({ row }: { row: PinRow }) {
+  const session = useSession();
+  const job = useSelected((state) => state.job);
+  const machine = useSelected((state) => state.machine);
+  const { cavity } = row;
+  const expected = useMemo(
+    () => (cavity === null || row.pins.length === 0 ? [] : expectedAt(job, machine, cavity)),
+    [job, machine, cavity, row.pins.length],
+  );
+  return (
+    <div className={styles.details}>
+      <section aria-label="What the circuit says">
+        <h3>Circuit</h3>
+        {row.role ? (
+          <>
+            <p>{row.role.sentence}</p>
+            {row.role.fits.length > 1 && (
+              <p className={styles.fits}>Fits: {rolesInWords(row.role.fits)}.</p>
+            )}
+            {row.printed && row.printedMeans === "" && (
+              <p className={styles.fits}>“{row.printed}” is no word that names a role.</p>
+            )}
+          </>
+        ) : (
+          <p>
+            {row.state === "blocked" || row.state === "empty"
+              ? `This cavity is ${row.state}.`
+              : "Match a pin of the diagram to this cavity to see what it does."}
+          </p>
+        )}
+      </section>
+      <section aria-label="Readings to take">
+        <h3>A healthy machine shows</h3>
+        {expected.length === 0 ? (
+          <p className={styles.none}>Nothing that can be told from what is traced so far.</p>
+        ) : (
+          <ul className={styles.list}>
+            {expected.map((one) => (
+              <Expected
+                key={JSON.stringify(one.setup)}
+                expected={one}
+                setup={wordsForSetup(job, one.setup)}
+                onTake={() => beginReading(session, draftFor(one.setup))}
+              />
+            ))}
+          </ul>
+        )}
+      </section>
+      <section aria-label="Readings taken">
+        <h3>Measured here</h3>
+        {row.evidence.length === 0 && <p className={styles.none}>Nothing yet on this machine.</p>}
+        <ul className={styles.list}>
+          {row.evidence.map(({ reading, value, verdict, setupWords, day }) => (
+            <li key={reading.id}>
+              <button
+                type="button"
+                className={styles.taken}
+                onClick={() => session.show({ selection: [reading.id] })}
+              >
+                <span className={styles.value}>{value}</span>
+                <ReadingVerdictMark verdict={verdict} />
+                <span className={styles.how}>
+                  {[setupWords, day].filter(Boolean).join(", ")}
+                  {reading.note && ` · “${reading.note}”`}
+                </span>
+              </button>
+            </li>
+          ))}
+        </ul>
+        <Button
+          icon={<Gauge aria-hidden />}
+          onClick={() => beginReading(session, newDraft(row.ref))}
+        >
+          Measure here
+        </Button>
+      </section>
+    </div>
+  );
+}
+
+interface ExpectedProps {
+  expected: ExpectedReading;
+  setup: string;
+  onTake: () => void;
+}
+
+function Expected({ expected, setup, onTake }: ExpectedProps) {
+  return (
+    <li className={styles.expected}>
+      <div>
+        <span className={styles.value}>
+          {wordsForPrediction(expected, expected.setup.quantity)}
+        </span>
+        <span className={styles.how}>{setup}</span>
+        <span className={styles.how}>{expected.proves}</span>
+      </div>
+      <Button onClick={onTake} aria-label={`Take this reading: ${setup}`}>
+        Take it
+      </Button>
+    </li>
+  );
+}
