@@ -10,22 +10,17 @@ import { serveFolder } from "./support/static-files.mjs";
 
 const DEFAULT_PORT = 4500;
 
-const { values } = parseArgs({
-  options: {
-    port: { type: "string", default: process.env.PORT ?? String(DEFAULT_PORT) },
-    host: { type: "string", default: "127.0.0.1" },
-  },
-});
-const port = Number(values.port);
+const { host, port: asked } = options();
+const port = Number(asked);
 if (!Number.isInteger(port) || port < 1 || port > 65535) {
-  say(`--port wants a whole number from 1 to 65535, not "${values.port}"`);
+  say(`--port wants a whole number from 1 to 65535, not "${asked}"`);
   process.exit(2);
 }
 
 if (!(await ensureInstalled()) || !(await ensureBuilt(APP))) process.exit(1);
 
 try {
-  const server = await serveFolder(join(ROOT, APP.folder), { port, host: values.host });
+  const server = await serveFolder(join(ROOT, APP.folder), { port, host });
   const stop = () => {
     server.close().then(() => process.exit(0));
   };
@@ -35,4 +30,21 @@ try {
 } catch (error) {
   say(error instanceof Error ? error.message : String(error));
   process.exit(1);
+}
+
+/** What the command line asks for; says how to ask and ends when it can't be read. */
+function options() {
+  try {
+    const { values } = parseArgs({
+      options: {
+        port: { type: "string", default: process.env.PORT ?? String(DEFAULT_PORT) },
+        host: { type: "string", default: "127.0.0.1" },
+      },
+    });
+    return values;
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+    say("Usage: npm start [-- --port NUMBER] [-- --host ADDRESS]");
+    process.exit(2);
+  }
 }

@@ -12,7 +12,7 @@ import { run } from "./run.mjs";
 const readLock = (path) => JSON.parse(readFileSync(path, "utf8"));
 
 /**
- * Whether node_modules holds exactly what the lock file asks for. Npm keeps its own record of
+ * Whether node_modules holds all that the lock file asks for. Npm keeps its own record of
  * what it put there; packages for other systems are optional and may be absent.
  *
  * @param {Lock} wanted

@@ -59,7 +59,9 @@ export function echoQuantity(value: Measured, measure: Measure): string {
 
 /** A band in one unit: `11.5 to 12.6 V`. Both ends the same give the single value. */
 export function formatBand(low: number, high: number, measure: Measure): string {
-  const scale = scaleFor(Math.max(Math.abs(low), Math.abs(high)), measure);
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  // Nobody reads a band of a few hundredths of a volt in thousandths.
+  const scale = scaleFor(measure !== "ohms" && size >= 0.01 ? Math.max(size, 0.1) : size, measure);
   const ends = [low, high].map((end) => decimals(end / scale.factor, 1, 3));
   const unit = `${scale.prefix}${UNIT[measure]}`;
   return ends[0] === ends[1] ? `${ends[0]} ${unit}` : `${ends[0]} to ${ends[1]} ${unit}`;

@@ -1,72 +1,50 @@
-import { type Call, type Io, parseCall } from "./call.ts";
-import { check } from "./commands/check.ts";
-import { convert } from "./commands/convert.ts";
-import { predict } from "./commands/predict.ts";
-import { sheet } from "./commands/sheet.ts";
-import { complain, type Status } from "./status.ts";
+import { type Arguments, type FlagOption, parseArguments, type ValueOption } from "./arguments.ts";
+import { COMMANDS, type Command } from "./commands/index.ts";
+import { commandHelp, help } from "./help.ts";
+import { EXIT, type Exit, type Io } from "./io.ts";
+import { complaint } from "./job-input.ts";
 
-interface Command {
-  readonly name: string;
-  readonly usage: string;
-  readonly does: string;
-  readonly options: readonly string[];
-  readonly run: (call: Call, io: Io) => Promise<Status>;
+/** What is wrong with a call of this command; null when nothing is. */
+function callFault(command: Command, files: readonly string[], given: Arguments): string | null {
+  const { name, takes } = command;
+  const usage = `write pintruth ${name} ${takes}`;
+  const options: (ValueOption | FlagOption)[] = [...given.flags, ...given.values.keys()];
+  const unknown = options.find((option) => !command.options.includes(option));
+  if (unknown) return `${name} has no option --${unknown}: see pintruth ${name} --help`;
+  if (files.length === 0) return `${name} needs a job file: ${usage}`;
+  if (files.length > 1 && command.files === "one") {
+    return `${name} takes one job file and not ${files.length}: ${usage}`;
+  }
+  const missing = command.needs.find((option) => !given.values.has(option));
+  return missing ? `${name} needs --${missing}: ${usage}` : null;
 }
 
-const COMMANDS: readonly Command[] = [
-  {
-    name: "check",
-    usage: "check JOB... [--json] [--machine ID]",
-    does: "what every pin must be, and where paper, plug and meter contradict one another",
-    options: ["json", "machine"],
-    run: check,
-  },
-  {
-    name: "predict",
-    usage: "predict JOB... [--json] [--machine ID]",
-    does: "what a meter should show, for the readings taken and for every cavity",
-    options: ["json", "machine"],
-    run: predict,
-  },
-  {
-    name: "sheet",
-    usage:
-      "sheet JOB --out FILE.pdf|.csv [--machine ID] [--plug ID] [--side mating|wire] [--size A4|Letter] [--revision TEXT]",
-    does: "the corrected pinout sheet for the glovebox",
-    options: ["machine", "out", "plug", "side", "size", "revision"],
-    run: sheet,
-  },
-  {
-    name: "convert",
-    usage: "convert JOB --out FILE.json|.pintruth",
-    does: "a job with its pictures beside it into one file, or back",
-    options: ["out"],
-    run: convert,
-  },
-];
-
-const help = (): string =>
-  [
-    "Pintruth: what every cavity of a plug really does.",
-    "",
-    ...COMMANDS.flatMap(({ usage, does }) => [`  pintruth ${usage}`, `      ${does}`]),
-    "",
-    "A job is a .json or a .pintruth file. Exit status: 0 done, 1 a contradiction (check), 2 bad input.",
-    "The maker's instructions, local rules and a qualified person come before anything said here.",
-    "",
-  ].join("\n");
-
-/** Runs one call of the command line and returns its exit status. */
-export async function execute(argv: readonly string[], io: Io): Promise<Status> {
-  const [name, ...args] = argv;
-  if (name === "--help" || name === "-h" || name === "help") {
-    io.out(help());
-    return 0;
+/** Runs one call of the command line, without the program's own name, and returns its exit status. */
+export async function execute(argv: readonly string[], io: Io): Promise<Exit> {
+  const refuse = (message: string): Exit => {
+    io.err(complaint(null, [{ code: "call", path: "", message }]));
+    return EXIT.bad;
+  };
+  const parsed = parseArguments(argv);
+  if (!parsed.ok) return refuse(parsed.issues[0]?.message ?? "");
+  const { words, flags, values } = parsed.value;
+  const [name, ...files] = words;
+  const wantsHelp = flags.has("help") || name === "help";
+  const command = COMMANDS.find((one) => one.name === (name === "help" ? files[0] : name));
+  if (wantsHelp && (command || files.length === 0)) {
+    io.out(command ? commandHelp(command) : help());
+    return EXIT.done;
   }
-  const bad = (message: string) => complain(io, "", [{ code: "call", path: "", message }]);
-  if (name === undefined) return bad("say what to do; see pintruth --help");
-  const command = COMMANDS.find((one) => one.name === name);
-  if (!command) return bad(`there is no command ${name}; see pintruth --help`);
-  const call = parseCall(args, command.options);
-  return call.ok ? command.run(call.value, io) : complain(io, "", call.issues);
+  if (name === undefined) return refuse("no command is given: see pintruth --help");
+  if (!command) {
+    return refuse(`there is no command ${JSON.stringify(name)}: see pintruth --help`);
+  }
+  const fault = callFault(command, files, parsed.value);
+  if (fault !== null) return refuse(fault);
+  const call = {
+    files,
+    json: flags.has("json"),
+    value: (option: ValueOption) => values.get(option),
+  };
+  return command.run(call, io);
 }

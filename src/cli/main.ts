@@ -1,9 +1,23 @@
 import { execute } from "./execute.ts";
+import type { Io } from "./io.ts";
 
-/** The command line on the terminal that it was called from. */
-export const main = (argv: readonly string[]): Promise<number> =>
-  execute(argv, {
-    out: (text) => process.stdout.write(text),
-    err: (text) => process.stderr.write(text),
-    today: () => new Date().toISOString().slice(0, 10),
+/** `2026-03-01`: the date on the wall, not in Greenwich. */
+function today(): string {
+  const now = new Date();
+  const two = (n: number) => String(n).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** Runs the command line; the arguments are those after the program's own name. */
+export function main(argv: readonly string[]): Promise<number> {
+  // Whoever reads our answer may have seen enough (`pintruth check ... | head`).
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
   });
+  const io: Io = {
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+    today,
+  };
+  return execute(argv, io);
+}

@@ -26,8 +26,9 @@ export function leastFeedOhms(job: Job, machine: Id, when: When): number {
     ...when,
     removed: [...new Set([...(when.removed ?? []), ...batteriesOf(job, machine)])],
   };
-  const { wiring, settled, unknowns } = setUp(job, machine, dead);
+  const { wiring, settled, doubts } = setUp(job, machine, dead);
   const point = held(wiring, settled.states, [], nominal, true);
+  const doubtful = held(wiring, settled.states, [], nominal, true, doubts.isDoubted);
   const chassis = wiring.probe("chassis");
   if (!chassis.ok) return 0;
   let least = Number.POSITIVE_INFINITY;
@@ -35,7 +36,7 @@ export function leastFeedOhms(job: Job, machine: Id, when: When): number {
     const pin = network.nets[net]?.pins[0];
     const feed = pin === undefined ? null : wiring.probe(pin);
     if (!feed?.ok) continue;
-    if (influences(point, unknowns, feed.node, chassis.node).length > 0) return 0;
+    if (influences(doubtful, doubts.unknowns, feed.node, chassis.node).length > 0) return 0;
     const seen = transfer(point, feed.node, chassis.node);
     if (!seen) continue;
     least = Math.min(least, (seen[feed.node] as number) - (seen[chassis.node] as number));

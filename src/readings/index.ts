@@ -1,4 +1,5 @@
 export * from "./cautions.ts";
+export { comesOn } from "./comes-on.ts";
 export { expectedAt } from "./expected-at.ts";
 export { judgeReading } from "./judge-reading.ts";
 export { type MeterEvidence, meterEvidence } from "./meter-evidence.ts";

@@ -94,7 +94,8 @@ function predictVolts(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   const placed = place(bench, setup);
   if (isPrediction(placed)) return placed;
   const { point } = bench.settled;
-  const depends = influences(point, bench.unknowns, placed.red, placed.black);
+  const { doubts } = bench;
+  const depends = influences(doubts.point, doubts.unknowns, placed.red, placed.black);
   if (depends.length > 0) return uncertainReading(sentenceOf(depends.map(({ what }) => what)));
   if (setup.with !== "test-lamp" && !tiedWithout(bench, placed.red, placed.black)) {
     return floatingReading();
@@ -154,7 +155,7 @@ function bandOf(
 
 /** Ω through which the draw of modules of which nothing is said still moves a reading a little. */
 function unsaidOhms(
-  unknowns: Bench["unknowns"],
+  unknowns: Bench["doubts"]["unknowns"],
   wiring: Bench["wiring"],
   extra: readonly Branch[],
   bench: Bench,
@@ -189,7 +190,9 @@ function predictOhms(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   const seen = transfer(dead, red, black);
   const live = liveCircuit(settled, dead, seen, red, black);
   if (live !== null) return invalidReading(live);
-  const depends = influences(dead, bench.unknowns, red, black);
+  const { unknowns, isDoubted } = bench.doubts;
+  const doubtful = held(wiring, settled.states, [], nominal, true, isDoubted);
+  const depends = influences(doubtful, unknowns, red, black);
   if (depends.length > 0) return uncertainReading(sentenceOf(depends.map(({ what }) => what)));
   const ohms = seen ? (seen[red] as number) - (seen[black] as number) : Number.POSITIVE_INFINITY;
   if (ohms > MOST_OHMS) {
@@ -224,9 +227,10 @@ function predictAmps(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   const refused = ammeterPlace(job, machine, setup);
   if (refused !== null) return invalidReading(refused);
   const { point } = bench.settled;
-  const depends = influences(point, bench.unknowns, placed.red, placed.black);
+  const { doubts } = bench;
+  const depends = influences(doubts.point, doubts.unknowns, placed.red, placed.black);
   // through a shunt every unknown's amps are felt as they are, however little it moves the volts
-  const drawn = bench.unknowns.filter((unknown) => feltThroughMeter(bench, unknown.nodes, placed));
+  const drawn = doubts.unknowns.filter((unknown) => feltThroughMeter(bench, unknown.nodes, placed));
   const whats = [...depends, ...drawn].map(({ what }) => what);
   if (whats.length > 0) return uncertainReading(sentenceOf(whats));
   const amps = clean(
@@ -251,13 +255,14 @@ function predictAmps(job: Job, machine: Id, setup: ReadingSetup): Prediction {
 const FELT_SHARE = 0.01;
 
 function feltThroughMeter(
-  { settled }: Bench,
+  { doubts: { point } }: Bench,
   nodes: readonly number[],
   { red, black }: { red: number; black: number },
 ): boolean {
-  const seen = transfer(settled.point, red, black);
-  if (!seen) return false;
-  const { piece } = settled.point.factored;
+  const seen = transfer(point, red, black);
+  // in two pieces, the amps themselves come through what is not known
+  if (!seen) return true;
+  const { piece } = point.factored;
   const felt = nodes
     .filter((node) => piece[node] === piece[red])
     .map((node) => seen[node] as number);

@@ -69,7 +69,7 @@ export function readingOf(draft: ReadingDraft, job: Job, at: string): Reading | 
   const value = parseQuantity(draft.value, draft.quantity);
   if (!setup || !value.ok || lacking(draft) !== null) return null;
   return {
-    id: freeId(idsOf(job), "R"),
+    id: draft.mends ?? freeId(idsOf(job), "R"),
     ...setup,
     when: tidyWhen(setup.when),
     value: value.value,
@@ -82,9 +82,27 @@ export function readingOf(draft: ReadingDraft, job: Job, at: string): Reading | 
 export function draftOf(reading: Reading, keepValue: boolean): ReadingDraft {
   return {
     ...draftFor(reading),
-    value: keepValue ? String(reading.value) : "",
-    note: keepValue ? (reading.note ?? "") : "",
+    ...(keepValue
+      ? { value: String(reading.value), note: reading.note ?? "", mends: reading.id }
+      : {}),
   };
+}
+
+/** A tapped place goes to the lead that was asked for; then the other one is asked for, if it has none. */
+export function placeProbe(draft: ReadingDraft, probe: Probe): ReadingDraft {
+  if (draft.asks === null) return draft;
+  const placed = { ...draft, [draft.asks]: probe };
+  const asks = placed.red === null ? "red" : placed.black === null ? "black" : null;
+  return { ...placed, asks };
+}
+
+/** Keeps a reading in a draft of the job: a new one at the end, a mended one in its old place. */
+export function keepReading(draft: Job, machine: Id, reading: Reading): void {
+  const readings = draft.machines.find((one) => one.id === machine)?.readings;
+  if (!readings) throw new Error(`no such machine: ${machine}`);
+  const place = readings.findIndex((one) => one.id === reading.id);
+  if (place < 0) readings.push(reading);
+  else readings[place] = { ...readings[place], ...reading };
 }
 
 /** Only what differs from rest is kept. */
@@ -134,9 +152,10 @@ export function pressKey(text: string, key: string): string {
     case "−":
       return text.startsWith("-") ? text.slice(1) : `-${isOverload(text) ? "" : text}`;
     case ".":
-      return /[.,k]/i.test(text) ? text : `${isOverload(text) || text === "" ? "0" : text}.`;
+      return /[.,km]/i.test(text) ? text : `${isOverload(text) || text === "" ? "0" : text}.`;
     case "k":
-      return /\d$/.test(text) && !/[kK]/.test(text) ? `${text}k` : text;
+    case "m":
+      return /\d$/.test(text) && !/[km]/i.test(text) ? `${text}${key}` : text;
     default:
       return isOverload(text) ? key : text + key;
   }

@@ -20,6 +20,8 @@ export interface ReadingDraft {
   /** As typed so far. */
   readonly value: string;
   readonly note: string;
+  /** Id of the stored reading that this takes the place of; absent for a new one. */
+  readonly mends?: string;
 }
 
 /** The stations of the job that the screens give a place of their own. */

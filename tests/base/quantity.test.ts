@@ -109,6 +109,7 @@ describe("what is shown", () => {
     expect(formatBand(11.52, 12.6, "volts")).toBe("11.5 to 12.6 V");
     expect(formatBand(0, 0.5, "ohms")).toBe("0.0 to 0.5 Ω");
     expect(formatBand(900, 1300, "ohms")).toBe("0.9 to 1.3 kΩ");
+    expect(formatBand(-0.05, 0.05, "volts")).toBe("−0.05 to 0.05 V");
     expect(formatBand(0, 0, "volts")).toBe("0.0 V");
   });
 

@@ -54,6 +54,8 @@ export type Decider<Node = number> =
       /** Volts. */
       readonly pullIn: number;
       readonly dropOut: number;
+      /** Its contacts stay where the last pulse put them. */
+      readonly latching: boolean;
     }
   | {
       readonly id: string;
@@ -79,6 +81,8 @@ export type Decider<Node = number> =
 export interface Unknown<Node = number> {
   readonly part: Id;
   readonly nodes: readonly Node[];
+  /** A contact or fuse between two nodes that conducts or not, and can do nothing else. */
+  readonly joint?: boolean;
   /** What is not known, as the end of "depends on ...". */
   readonly what: string;
 }

@@ -48,15 +48,16 @@ export function follow(
   }
 }
 
-/** The operating point with relays and modules held as they are. */
+/** The operating point with relays and modules held as they are, and whatever `isOpen` taken away. */
 export function held(
   wiring: Wiring,
   states: ReadonlyMap<string, boolean>,
   extra: readonly Branch[],
-  setting: (branch: Branch) => Setting,
+  setting: (branch: Branch) => Setting = nominal,
   quiet = false,
+  isOpen: (branch: Branch) => boolean = () => false,
 ): OperatingPoint {
-  return at(wiring, [...wiring.branches, ...extra], states, setting, quiet);
+  return at(wiring, [...wiring.branches, ...extra], states, setting, quiet, isOpen);
 }
 
 function at(
@@ -65,8 +66,12 @@ function at(
   states: ReadonlyMap<string, boolean>,
   setting: (branch: Branch) => Setting,
   quiet = false,
+  isOpen: (branch: Branch) => boolean = () => false,
 ): OperatingPoint {
-  const closed = ({ gate }: Branch) => gate === null || (states.get(gate.by) ?? false) === gate.on;
+  const closed = (branch: Branch) => {
+    const { gate } = branch;
+    return (gate === null || (states.get(gate.by) ?? false) === gate.on) && !isOpen(branch);
+  };
   return operate(wiring.nodeCount, branches, closed, wiring.grounds, setting, quiet);
 }
 

@@ -1,6 +1,6 @@
 import type { Branch, Decider, Unknown } from "./branch.ts";
-import { between, type Settled } from "./follow.ts";
-import type { OperatingPoint } from "./operating-point.ts";
+import { held, type Settled } from "./follow.ts";
+import { nominal, type OperatingPoint } from "./operating-point.ts";
 import type { Wiring } from "./wiring.ts";
 
 /**
@@ -11,6 +11,10 @@ import type { Wiring } from "./wiring.ts";
 
 /** Ω of transfer below which an unknown part's amps move nothing that matters. */
 const NO_INFLUENCE = 0.5;
+/** A contact's own doing is known better: the volts by which closing it may move a reading. */
+const NO_VOLTS = 0.4;
+/** Ω of transfer below which that is not even looked at. */
+const FELT = 1e-3;
 
 /** Volts at every node per ampere pushed from black to red; null where they do not hang together. */
 export function transfer(point: OperatingPoint, red: number, black: number): Float64Array | null {
@@ -41,8 +45,24 @@ export function influences(
       .filter((node) => piece[node] === piece[red])
       .map((node) => seen[node] as number);
     if (felt.length < 2) return [];
-    return Math.max(...felt) - Math.min(...felt) >= NO_INFLUENCE ? group : [];
+    const most = Math.max(...felt) - Math.min(...felt);
+    if (most >= NO_INFLUENCE) return group;
+    return group.filter(
+      (unknown) => unknown.joint && voltsByClosing(point, unknown, seen) >= NO_VOLTS,
+    );
   });
+}
+
+/** How far closing an open joint moves what `seen` looks at, volts. */
+function voltsByClosing(point: OperatingPoint, { nodes }: Unknown, seen: Float64Array): number {
+  const [a, b] = nodes;
+  if (a === undefined || b === undefined) return 0;
+  const moved = Math.abs((seen[a] as number) - (seen[b] as number));
+  if (moved < FELT) return 0;
+  const own = transfer(point, a, b);
+  if (!own) return 0;
+  const ohms = (own[a] as number) - (own[b] as number);
+  return (moved / ohms) * Math.abs((point.volts[a] as number) - (point.volts[b] as number));
 }
 
 /** Unknowns that meet in a piece of circuit of their own act together. */
@@ -76,36 +96,67 @@ function groupByFarPieces(
   return [...groups.values()];
 }
 
+/** What nobody knows about a settled state. */
+export interface Doubts {
+  readonly unknowns: readonly Unknown[];
+  /** Branches that may or may not conduct. */
+  isDoubted(branch: Branch): boolean;
+  /** The state with every doubted branch open: where each unknown's influence is felt in full. */
+  readonly point: OperatingPoint;
+}
+
 /**
- * All unknowns of a settled state: the declared ones, fuses that would blow, and the contacts of
- * every relay or module whose own state depends on an unknown.
+ * The declared unknowns, fuses that would blow (`overloaded`), and the contacts of every relay or
+ * module whose own state depends on an unknown.
  */
-export function spreadUnknowns(
+export function findDoubts(
   wiring: Wiring,
   settled: Settled,
-  first: readonly Unknown[],
-): readonly Unknown[] {
-  const unknowns: Unknown[] = [...first];
+  extra: readonly Branch[],
+  overloaded: readonly Branch[],
+): Doubts {
+  const unknowns: Unknown[] = [...wiring.unknowns];
+  const fuses = new Set(overloaded.map(({ owner }) => owner));
+  for (const { a, b, owner } of overloaded) {
+    unknowns.push({
+      part: owner ?? "",
+      nodes: [a, b],
+      joint: true,
+      what: `whether ${owner} holds: as drawn it carries far more than its rating`,
+    });
+  }
   const doubted = new Set<string>();
+  const isDoubted = ({ gate, element, owner }: Branch) =>
+    (gate !== null && doubted.has(gate.by)) ||
+    (element?.law.is === "protection" && fuses.has(owner));
   const doubt = (decider: Decider) => {
     doubted.add(decider.id);
     unknowns.push(...contactsOf(settled.branches, decider));
   };
-  for (const decider of wiring.deciders)
-    if (settled.oscillating.includes(decider.id)) doubt(decider);
-  for (let grown = true; grown && unknowns.length > 0; ) {
+  const open = () =>
+    fuses.size + doubted.size === 0
+      ? settled.point
+      : held(wiring, settled.states, extra, nominal, false, isDoubted);
+
+  for (const decider of wiring.deciders) {
+    const latched = decider.is === "coil" && decider.latching;
+    if (latched || settled.oscillating.includes(decider.id)) doubt(decider);
+  }
+  let point = open();
+  for (let grown = unknowns.length > 0; grown; ) {
     grown = false;
     for (const decider of wiring.deciders) {
       if (doubted.has(decider.id)) continue;
       const moved =
         (decider.is === "level" && decider.power !== null && doubted.has(decider.power)) ||
-        pairsOf(decider).some(([a, b]) => influences(settled.point, unknowns, a, b).length > 0);
+        pairsOf(decider).some(([a, b]) => influences(point, unknowns, a, b).length > 0);
       if (!moved) continue;
       doubt(decider);
       grown = true;
     }
+    if (grown) point = open();
   }
-  return unknowns;
+  return { unknowns, isDoubted, point };
 }
 
 function pairsOf(decider: Decider): readonly (readonly [number, number])[] {
@@ -125,9 +176,13 @@ const contactsOf = (branches: readonly Branch[], decider: Decider): readonly Unk
     .map((branch) => ({
       part: decider.part,
       nodes: [branch.a, branch.b],
-      what: `whether ${decider.part} ${decider.is === "coil" ? "pulls in" : "is driven"}`,
+      joint: branch.acts.is !== "source",
+      what: doubtAbout(decider),
     }));
 
-/** Whether a pair of nodes has the least thing in common. */
-export const hangsTogether = (point: OperatingPoint, a: number, b: number): boolean =>
-  between(point, a, b) !== null;
+function doubtAbout(decider: Decider): string {
+  if (decider.is !== "coil") return `what ${decider.part} is told to do`;
+  return decider.latching
+    ? `which way ${decider.part} was last latched`
+    : `whether ${decider.part} pulls in`;
+}

@@ -6,6 +6,8 @@ import type { Acts, Branch, Decider, Lowered, Unknown } from "./branch.ts";
 export interface Conditions {
   readonly systemVoltage: number;
   readonly engine: "off" | "cranking" | "running";
+  /** An alternator is charging: the battery takes what it is given and hardly holds it down. */
+  readonly charging: boolean;
   /** Positions of the switches that are not at rest. */
   readonly switches: Readonly<Record<Id, Position>>;
   /** With resistance in joints, wires and contacts as on a healthy machine, or without. */
@@ -23,6 +25,9 @@ const joint = (conditions: Conditions): Acts =>
 
 /** Times its rating that a fuse must carry, as drawn, before nothing beyond it can be told. */
 export const FUSE_TIMES = 2;
+
+/** Ω through which a battery on charge takes its amps (from memory). */
+const CHARGED_OHMS = 1;
 
 /** No source is stiffer than this, Ω. */
 export const STIFFEST_SOURCE = 1e-5;
@@ -85,6 +90,7 @@ export function lower(part: Part, element: Element, conditions: Conditions): Low
             b,
             pullIn: law.pullIn * conditions.systemVoltage,
             dropOut: law.dropOut * conditions.systemVoltage,
+            latching: law.latching ?? false,
           },
         ],
         unknowns: [],
@@ -161,7 +167,10 @@ function lowerSource(
     volts: law.volts,
     low: law.volts * low,
     high: law.volts * high,
-    ohms: Math.max(law.ohms, STIFFEST_SOURCE),
+    ohms: Math.max(
+      law.ohms,
+      law.live === "always" && conditions.charging ? CHARGED_OHMS : STIFFEST_SOURCE,
+    ),
   });
   if (law.live === "unknown") {
     const unknown: Unknown<PinId> = {

@@ -1,7 +1,7 @@
 import type { Id, Job, PinId, Probe, When } from "../../job/index.ts";
-import type { Branch, Unknown } from "./branch.ts";
+import type { Branch } from "./branch.ts";
 import { between, follow, type Settled } from "./follow.ts";
-import { influences, spreadUnknowns } from "./influence.ts";
+import { type Doubts, findDoubts, influences } from "./influence.ts";
 import { type Conditions, FUSE_TIMES } from "./lower.ts";
 import { type Side, type Wiring, wire } from "./wiring.ts";
 
@@ -48,7 +48,7 @@ export interface Bench {
   readonly wiring: Wiring;
   readonly settled: Settled;
   /** Everything nobody knows in this state, relays that depend on it included. */
-  readonly unknowns: readonly Unknown[];
+  readonly doubts: Doubts;
 }
 
 /** Branches for what is held between probes; those whose probe is on nothing are left out. */
@@ -70,16 +70,10 @@ export function setUp(
   joints: Conditions["joints"] = "ideal",
 ): Bench {
   const wiring = wire(job, machine, when, joints);
-  const settled = follow(wiring, heldBetween(wiring, extra));
-  const overloaded = fusesAbove(settled, FUSE_TIMES).map(
-    ({ a, b, owner }): Unknown => ({
-      part: owner ?? "",
-      nodes: [a, b],
-      what: `whether ${owner} holds: as drawn it carries far more than its rating`,
-    }),
-  );
-  const unknowns = spreadUnknowns(wiring, settled, [...wiring.unknowns, ...overloaded]);
-  return { wiring, settled, unknowns };
+  const held = heldBetween(wiring, extra);
+  const settled = follow(wiring, held);
+  const doubts = findDoubts(wiring, settled, held, fusesAbove(settled, FUSE_TIMES));
+  return { wiring, settled, doubts };
 }
 
 export function solveCircuit(
@@ -88,7 +82,7 @@ export function solveCircuit(
   when: When,
   extra: readonly Between[] = [],
 ): Solution {
-  const { wiring, settled, unknowns } = setUp(job, machine, when, extra);
+  const { wiring, settled, doubts } = setUp(job, machine, when, extra);
   const { point, branches, states } = settled;
   return {
     volts(red, black) {
@@ -100,7 +94,11 @@ export function solveCircuit(
       const a = wiring.probe(red);
       const b = wiring.probe(black);
       if (!a.ok || !b.ok) return [];
-      return [...new Set(influences(point, unknowns, a.node, b.node).map(({ what }) => what))];
+      return [
+        ...new Set(
+          influences(doubts.point, doubts.unknowns, a.node, b.node).map(({ what }) => what),
+        ),
+      ];
     },
     flows: branches.flatMap((branch, index): ElementFlow[] => {
       if (!branch.element || !Number.isFinite(point.ohms[index])) return [];

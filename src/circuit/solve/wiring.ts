@@ -57,6 +57,7 @@ export function wire(
   const conditions: Conditions = {
     systemVoltage: job.systemVoltage,
     engine: when.engine ?? "off",
+    charging: when.engine === "running" && chargerFitted(circuit, job.systemVoltage, when),
     switches: when.switches ?? {},
     joints,
   };
@@ -239,6 +240,16 @@ function openedPins(job: Job, circuit: Circuit, when: When): ReadonlySet<PinRef>
   return open;
 }
 
+/** Whether anything that drives with the engine is there to charge the battery. */
+const chargerFitted = (circuit: Circuit, systemVoltage: number, when: When): boolean =>
+  circuit.parts.some(
+    (part) =>
+      !when.removed?.includes(part.id) &&
+      elementsOf(part, systemVoltage).some(
+        ({ law }) => law.is === "source" && law.live === "engine-running",
+      ),
+  );
+
 /** Parts that are nothing but a place where wires meet. */
 function jointParts(circuit: Circuit, systemVoltage: number): ReadonlySet<Id> {
   return new Set(
@@ -286,14 +297,6 @@ function unsaidPins(part: Part): Unknown<PinId> | null {
   }
   if (part.kind === "sensor") {
     return { part: part.id, nodes: ["+", "-", "S"], what: `what ${part.id} senses` };
-  }
-  if (part.kind === "relay" && part.latching) {
-    const contacts = pinsOf(part).filter((pin) => pin.id !== "85" && pin.id !== "86");
-    return {
-      part: part.id,
-      nodes: contacts.map((pin) => pin.id),
-      what: `which way ${part.id} was last latched`,
-    };
   }
   return null;
 }

@@ -1,29 +1,59 @@
-import { checkJob } from "../../check/index.ts";
-import { type Call, type Io, machinesOf, readJob } from "../call.ts";
-import { checkInWords } from "../format/check-words.ts";
-import { complain, type Status } from "../status.ts";
+import { type CheckResult, checkJob } from "../../check/index.ts";
+import type { Job, Machine } from "../../job/index.ts";
+import { checkText } from "../format/check-text.ts";
+import { EXIT, type Exit, type Io } from "../io.ts";
+import { complaint, machinesOf, readJob } from "../job-input.ts";
+import type { Call, Command } from "./command.ts";
 
-/** Checks each job on each machine. Every file is read before anything is said. */
-export async function check(call: Call, io: Io): Promise<Status> {
-  const jobs = [];
-  for (const file of call.files) {
-    const job = await readJob(file);
-    if (!job.ok) return complain(io, file, job.issues);
-    const machines = machinesOf(job.value, call.machine);
-    if (!machines.ok) return complain(io, file, machines.issues);
-    jobs.push({ file, job: job.value, machines: machines.value });
-  }
-  let contradictions = 0;
-  for (const { file, job, machines } of jobs) {
-    for (const machine of machines) {
-      const { roles, findings, summary } = checkJob(job, machine);
-      contradictions += summary.contradictions;
-      io.out(
-        call.json
-          ? `${JSON.stringify({ file, machine, roles, findings, summary })}\n`
-          : checkInWords(file, job, { machine, roles, findings, summary }),
-      );
-    }
-  }
-  return contradictions > 0 ? 1 : 0;
+/** A job in which no machine has been entered is checked as drawn. */
+const AS_DRAWN: readonly null[] = [null];
+
+interface Work {
+  readonly file: string;
+  readonly job: Job;
+  readonly machines: readonly (Machine | null)[];
 }
+
+/** Reads a file and finds the machines asked for; says what is wrong and gives null when it can't. */
+async function workOf(file: string, call: Call, io: Io): Promise<Work | null> {
+  const read = await readJob(file, { pictures: false });
+  const machines = read.ok ? machinesOf(read.value.job, call.value("machine")) : read;
+  if (read.ok && machines.ok) {
+    const { job } = read.value;
+    return { file, job, machines: machines.value.length > 0 ? machines.value : AS_DRAWN };
+  }
+  io.err(complaint(file, machines.ok ? [] : machines.issues));
+  return null;
+}
+
+function jsonLine(file: string, machine: Machine | null, result: CheckResult): string {
+  const { roles, findings, summary } = result;
+  return `${JSON.stringify({ file, machine: machine?.id ?? null, roles, findings, summary })}\n`;
+}
+
+/** Every file is read before anything is said of one, and each bad one is told. */
+export const check: Command = {
+  name: "check",
+  takes: "JOB...",
+  does: "what every pin is, and everything that contradicts",
+  files: "several",
+  options: ["json", "machine"],
+  needs: [],
+  async run(call, io) {
+    const works: Work[] = [];
+    for (const file of call.files) {
+      const work = await workOf(file, call, io);
+      if (work) works.push(work);
+    }
+    if (works.length < call.files.length) return EXIT.bad;
+    let exit: Exit = EXIT.done;
+    for (const { file, job, machines } of works) {
+      for (const machine of machines) {
+        const result = checkJob(job, machine?.id ?? "");
+        io.out(call.json ? jsonLine(file, machine, result) : checkText(file, machine, result));
+        if (result.summary.contradictions > 0) exit = EXIT.contradicted;
+      }
+    }
+    return exit;
+  },
+};

@@ -1,19 +1,46 @@
-import { readJobPath, writeJobPath } from "../../store/files.ts";
-import type { Call, Io } from "../call.ts";
-import { complain, type Status } from "../status.ts";
+import { missingPictures } from "../../job/index.ts";
+import { writeJobPath } from "../../store/files.ts";
+import { counted, plain } from "../format/plain.ts";
+import { EXIT } from "../io.ts";
+import { complaint, readJob } from "../job-input.ts";
+import type { Command } from "./command.ts";
 
-/** Turns a job file with pictures beside it into one archive, or the other way. */
-export async function convert(call: Call, io: Io): Promise<Status> {
-  const [file, ...more] = call.files;
-  if (file === undefined || more.length > 0)
-    return complain(io, "", [{ code: "call", path: "", message: "convert takes one job file" }]);
-  const { out } = call;
-  if (out === null || !/\.(json|pintruth)$/i.test(out)) {
-    const message = "say where to: --out FILE.json or --out FILE.pintruth";
-    return complain(io, out ?? "", [{ code: "call", path: "", message }]);
-  }
-  const read = await readJobPath(file, { pictures: true });
-  if (!read.ok) return complain(io, file, read.issues);
-  const written = await writeJobPath(out, read.value.job, read.value.pictures);
-  return written.ok ? 0 : complain(io, out, written.issues);
-}
+/** From one form of the job file to the other, pictures and all; never with a picture lost. */
+export const convert: Command = {
+  name: "convert",
+  takes: "JOB --out FILE",
+  does: "between .json with its pictures beside it and .pintruth",
+  files: "one",
+  options: ["json", "out"],
+  needs: ["out"],
+  async run(call, io) {
+    const file = call.files[0] ?? "";
+    const out = call.value("out") ?? "";
+    if (!/\.(json|pintruth)$/i.test(out)) {
+      const message = "a job is written as .json or .pintruth: name such a file after --out";
+      io.err(complaint(out, [{ code: "call", path: "", message }]));
+      return EXIT.bad;
+    }
+    const read = await readJob(file, { pictures: true });
+    if (!read.ok) {
+      io.err(complaint(file, read.issues));
+      return EXIT.bad;
+    }
+    const { job, pictures } = read.value;
+    const [missing] = missingPictures(job, pictures);
+    if (missing !== undefined) {
+      const message = `the picture ${JSON.stringify(missing)} is not there: put it where the job looks for it`;
+      io.err(complaint(file, [{ code: "missing-picture", path: "", message }]));
+      return EXIT.bad;
+    }
+    const written = await writeJobPath(out, job, pictures);
+    if (!written.ok) {
+      io.err(complaint(out, written.issues));
+      return EXIT.bad;
+    }
+    const count = pictures.size;
+    if (call.json) io.out(`${JSON.stringify({ file, out, pictures: count })}\n`);
+    else io.out(`${plain(out)} written with ${counted(count, "picture")}\n`);
+    return EXIT.done;
+  },
+};

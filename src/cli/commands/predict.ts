@@ -1,53 +1,87 @@
-import { cavityRef, type Id, type Job } from "../../job/index.ts";
-import { expectedAt, judgeReading } from "../../readings/index.ts";
-import { type Call, type Io, machinesOf, readJob } from "../call.ts";
-import { predictionInWords } from "../format/prediction-words.ts";
-import { complain, type Status } from "../status.ts";
+import { cavityRef, type Job, type Machine } from "../../job/index.ts";
+import {
+  expectedAt,
+  judgeReading,
+  wordsForPrediction,
+  wordsForSetup,
+} from "../../readings/index.ts";
+import { cautionLines } from "../format/cautions.ts";
+import { plain } from "../format/plain.ts";
+import { table } from "../format/table.ts";
+import { EXIT } from "../io.ts";
+import { complaint, machinesOf, readJob } from "../job-input.ts";
+import type { Command } from "./command.ts";
 
-/** What the readings of one machine should have been, and what each cavity should show. */
-export function predictionOf(job: Job, machine: Id) {
-  const readings = (job.machines.find((one) => one.id === machine)?.readings ?? []).map(
-    (reading) => {
-      const { predicted, low, high, floating, verdict } = judgeReading(job, machine, reading);
-      return { id: reading.id, machine, predicted, low, high, floating, verdict };
-    },
-  );
-  const cavities = job.plugs.flatMap((plug) =>
-    plug.cavities.flatMap(({ mark }) => {
-      const cavity = cavityRef(plug.id, mark);
-      return expectedAt(job, machine, cavity).map(
-        ({ setup: { quantity, red, black, when, with: tool }, predicted, low, high, proves }) => ({
-          cavity,
-          quantity,
-          red,
-          black,
-          when,
-          ...(tool === undefined ? {} : { with: tool }),
-          predicted,
-          low,
-          high,
-          proves,
-        }),
-      );
+/** The readings that were taken, each with what it should have been. */
+const taken = (job: Job, machine: Machine) =>
+  machine.readings.map((reading) => {
+    const { id, ...judged } = judgeReading(job, machine.id, reading);
+    return { id, machine: machine.id, ...judged };
+  });
+
+/** The readings worth taking at each cavity. */
+const expected = (job: Job, machine: Machine) =>
+  job.plugs.flatMap((plug) =>
+    plug.cavities.flatMap((cavity) => {
+      const ref = cavityRef(plug.id, cavity.mark);
+      return expectedAt(job, machine.id, ref).map(({ setup, proves, ...prediction }) => ({
+        machine: machine.id,
+        cavity: ref,
+        ...setup,
+        ...prediction,
+        proves,
+      }));
     }),
   );
-  return { readings, cavities };
+
+function machineText(file: string, job: Job, machine: Machine): string {
+  const readings = taken(job, machine).map((judged, n) => {
+    const reading = machine.readings[n];
+    if (!reading) return [];
+    const should = judged.invalid ?? wordsForPrediction(judged, reading.quantity);
+    return [judged.id, wordsForSetup(job, reading), String(reading.value), should, judged.verdict];
+  });
+  const cavities = expected(job, machine).map((one) => [
+    one.cavity,
+    wordsForSetup(job, one),
+    wordsForPrediction(one, one.quantity),
+    one.proves,
+  ]);
+  return [
+    plain(`${file}: machine ${machine.id}, ${machine.name}`),
+    "",
+    ...table(["reading", "what", "read", "should be", "verdict"], plainRows(readings)),
+    "",
+    ...table(["cavity", "reading to take", "should be", "what it proves"], plainRows(cavities)),
+    "",
+    ...cautionLines(),
+    "",
+  ].join("\n");
 }
 
-export async function predict(call: Call, io: Io): Promise<Status> {
-  for (const file of call.files) {
-    const job = await readJob(file);
-    if (!job.ok) return complain(io, file, job.issues);
-    const machines = machinesOf(job.value, call.machine);
-    if (!machines.ok) return complain(io, file, machines.issues);
-    for (const machine of machines.value) {
-      const prediction = predictionOf(job.value, machine);
-      io.out(
-        call.json
-          ? `${JSON.stringify({ file, machine, ...prediction })}\n`
-          : predictionInWords(file, machine, prediction),
-      );
+const plainRows = (rows: readonly (readonly string[])[]) => rows.map((row) => row.map(plain));
+
+export const predict: Command = {
+  name: "predict",
+  takes: "JOB",
+  does: "what each reading should be, and which to take where",
+  files: "one",
+  options: ["json", "machine"],
+  needs: [],
+  async run(call, io) {
+    const file = call.files[0] ?? "";
+    const read = await readJob(file, { pictures: false });
+    const machines = read.ok ? machinesOf(read.value.job, call.value("machine")) : read;
+    if (!read.ok || !machines.ok) {
+      io.err(complaint(file, machines.ok ? [] : machines.issues));
+      return EXIT.bad;
     }
-  }
-  return 0;
-}
+    const { job } = read.value;
+    if (call.json) {
+      const readings = machines.value.flatMap((machine) => taken(job, machine));
+      const cavities = machines.value.flatMap((machine) => expected(job, machine));
+      io.out(`${JSON.stringify({ file, readings, cavities })}\n`);
+    } else for (const machine of machines.value) io.out(`${machineText(file, job, machine)}\n`);
+    return EXIT.done;
+  },
+};

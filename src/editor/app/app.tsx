@@ -6,6 +6,7 @@ import styles from "./app.module.css";
 import { appCommands } from "./app-commands.ts";
 import { Aside } from "./aside.tsx";
 import { Boards } from "./boards.tsx";
+import { Boundary } from "./boundary.tsx";
 import { TipProvider } from "./controls/index.ts";
 import { Dialogs } from "./dialogs.tsx";
 import { DropZone } from "./drop-zone.tsx";
@@ -59,7 +60,9 @@ function Desk() {
           <>
             <div className={styles.phone}>
               {place !== "prove" && <ProbeBar onBack={() => go("prove")} />}
-              <PhoneScreen place={place} onGo={go} />
+              <Boundary key={place} name="This screen">
+                <PhoneScreen place={place} onGo={go} />
+              </Boundary>
             </div>
             <PhoneNav place={place} onGo={go} />
           </>
@@ -83,7 +86,9 @@ function Desk() {
         )}
       </div>
       <LinkOverlay />
-      <Dialogs commands={commands} />
+      <Boundary name="This window">
+        <Dialogs commands={commands} />
+      </Boundary>
       <StatusLine />
       <DropZone onFiles={takeFiles} />
     </TipProvider>

@@ -1,6 +1,7 @@
 import type { PlaceId } from "../../session/index.ts";
 import { useSelected } from "../session-context.tsx";
 import styles from "./aside.module.css";
+import { Boundary } from "./boundary.tsx";
 import { MatchPanel } from "./match-panel.tsx";
 import {
   CavityDetails,
@@ -40,8 +41,12 @@ export function Aside() {
   const station = useSelected((state) => state.station);
   return (
     <aside className={styles.aside} aria-label="Beside the boards">
-      <StationPanel station={station} />
-      <FindingsPanel />
+      <Boundary key={station} name="This panel">
+        <StationPanel station={station} />
+      </Boundary>
+      <Boundary name="The list of findings">
+        <FindingsPanel />
+      </Boundary>
     </aside>
   );
 }

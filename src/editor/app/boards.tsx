@@ -1,4 +1,5 @@
 import styles from "./boards.module.css";
+import { Boundary } from "./boundary.tsx";
 import { Divider } from "./divider.tsx";
 import { useJobDesk } from "./job-desk-context.tsx";
 import { DiagramBoard, PlugBoard } from "./pieces.tsx";
@@ -19,11 +20,15 @@ export function Boards({ stacked, share, onShare }: BoardsProps) {
       style={stacked ? { gridTemplateRows: sizes } : { gridTemplateColumns: sizes }}
     >
       <section className={styles.board} aria-label="Diagram">
-        <DiagramBoard onOpenDemo={desk.openDemo} />
+        <Boundary name="The diagram board">
+          <DiagramBoard onOpenDemo={desk.openDemo} />
+        </Boundary>
       </section>
       <Divider stacked={stacked} share={share} onChange={onShare} />
       <section className={styles.board} aria-label="Plug">
-        <PlugBoard />
+        <Boundary name="The plug board">
+          <PlugBoard />
+        </Boundary>
       </section>
     </div>
   );

@@ -51,7 +51,9 @@ function NextStep({ onGo }: { onGo: (place: PlaceId) => void }) {
   return (
     <button type="button" className={styles.next} onClick={() => onGo(next.id)}>
       <span>
-        <span className={styles.nextTitle}>{next.title}</span>
+        <span className={styles.nextTitle}>
+          {next.title} · {next.has}
+        </span>
         {next.next}
       </span>
       <ArrowRight aria-hidden />

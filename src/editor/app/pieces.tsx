@@ -1,10 +1,8 @@
+export { DiagramBoard } from "../boards/diagram/index.ts";
 export { CavityDetails, PlugBoard } from "../boards/plug/index.ts";
-export const DiagramBoard = (_: { onOpenDemo: () => void }) => <p>Diagram board</p>;
+export { importPicture } from "../import/index.ts";
+export { FindingsPanel, ReadingPad, ReadingsList } from "../panels/index.ts";
+export { PinTable } from "../table/index.ts";
 export const PartDetails = () => <p>Part details</p>;
 export const DiagramList = () => <p>Diagram list</p>;
-export { FindingsPanel } from "../panels/index.ts";
-export { PinTable } from "../table/index.ts";
-export const ReadingPad = () => <p>Reading pad</p>;
-export const ReadingsList = () => <p>Readings</p>;
 export const SheetDialog = (_: { onClose: () => void }) => <p>Sheet</p>;
-export const importPicture = async (_file: File, _into: object) => {};

@@ -1,5 +1,6 @@
 import { PanelBottom, PanelBottomClose, SquareChevronUp } from "lucide-react";
 import type { ReactNode } from "react";
+import { Boundary } from "./boundary.tsx";
 import { Button, Tip } from "./controls/index.ts";
 import { PinTable } from "./pieces.tsx";
 import styles from "./table-dock.module.css";
@@ -37,7 +38,9 @@ export function TableDock({ height, onHeight }: TableDockProps) {
         </fieldset>
       </header>
       <div className={styles.table}>
-        <PinTable />
+        <Boundary name="The pin table">
+          <PinTable />
+        </Boundary>
       </div>
     </section>
   );

@@ -2,6 +2,7 @@ import { useState } from "react";
 import type { PlaceId } from "../../session/index.ts";
 import { useSelected } from "../session-context.tsx";
 import { StationPanel } from "./aside.tsx";
+import { Boundary } from "./boundary.tsx";
 import { FindingsPanel, PinTable } from "./pieces.tsx";
 import styles from "./upright-dock.module.css";
 
@@ -47,9 +48,11 @@ export function UprightDock() {
         role="tabpanel"
         aria-label={tabs.find((one) => one.tab === tab)?.text}
       >
-        {tab === "table" && <PinTable />}
-        {tab === "station" && <StationPanel station={station} />}
-        {tab === "findings" && <FindingsPanel />}
+        <Boundary key={`${tab} ${station}`} name="This panel">
+          {tab === "table" && <PinTable />}
+          {tab === "station" && <StationPanel station={station} />}
+          {tab === "findings" && <FindingsPanel />}
+        </Boundary>
       </div>
     </section>
   );

@@ -1,1 +1,3 @@
 export { FindingsPanel } from "./findings-panel.tsx";
+export { ReadingPad } from "./reading-pad.tsx";
+export { ReadingsList } from "./readings-list.tsx";

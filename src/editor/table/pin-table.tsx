@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from "react";
-import { counterparts, type PinRow, pinRows } from "../../session/index.ts";
+import { counterparts, type PinRow, pinRows, placeProbe } from "../../session/index.ts";
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
 import styles from "./pin-table.module.css";
 import { PinTableRow } from "./pin-table-row.tsx";
@@ -26,6 +26,12 @@ export function PinTable() {
   if (rows.length === 0) return <EmptyTable hasModule={hasModule(job)} />;
 
   const choose = (row: PinRow) => session.show({ selection: [row.ref] });
+  // While the pad asks for a lead's place, a tapped row is that place.
+  const tap = (row: PinRow) => {
+    const { draft } = session.get();
+    if (draft?.asks) session.show({ draft: placeProbe(draft, row.ref) });
+    else choose(row);
+  };
   const openRow = (row: PinRow) => {
     choose(row);
     setOpen((now) => (now === row.key ? null : row.key));
@@ -42,7 +48,7 @@ export function PinTable() {
     const target = targetOf(event.key, place, rows.length);
     if (target !== null) go(target);
     else if (event.key === "Enter") openRow(row);
-    else if (event.key === " ") choose(row);
+    else if (event.key === " ") tap(row);
     else return;
     event.preventDefault();
     event.stopPropagation();
@@ -71,7 +77,7 @@ export function PinTable() {
               open={row.key === open}
               reachable={chosen ? row === chosen : place === 0}
               columns={COLUMNS.length}
-              onChoose={() => choose(row)}
+              onChoose={() => tap(row)}
               onToggle={() => openRow(row)}
               onKeyDown={(event) => onKeyDown(event, row, place)}
             />

@@ -111,7 +111,7 @@ function Expected({ expected, setup, onTake }: ExpectedProps) {
         <span className={styles.how}>{setup}</span>
         <span className={styles.how}>{expected.proves}</span>
       </div>
-      <Button onClick={onTake} aria-label={`Take this reading: ${setup}`}>
+      <Button className={styles.take} onClick={onTake} aria-label={`Take this reading: ${setup}`}>
         Take it
       </Button>
     </li>

@@ -18,6 +18,7 @@ export * from "./remove.ts";
 export * from "./rename.ts";
 export * from "./routing.ts";
 export * from "./scene.ts";
+export * from "./set-words.ts";
 export * from "./snapping.ts";
 export * from "./spatial-grid.ts";
 export * from "./split-wire.ts";

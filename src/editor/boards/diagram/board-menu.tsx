@@ -51,17 +51,11 @@ export function BoardMenu() {
       : selection.length === 1
         ? selection[0]
         : `${selection.length} things`;
-  const able = SHORT.filter(
-    (entry) => entry === "rule" || commandNamed(entry[0]).canRun(session),
-  );
+  const able = SHORT.filter((entry) => entry === "rule" || commandNamed(entry[0]).canRun(session));
   return (
     <DropdownMenu.Root open modal={false} onOpenChange={(open) => !open && close()}>
       <DropdownMenu.Trigger asChild>
-        <span
-          className={styles.anchor}
-          style={{ left: at[0], top: at[1] }}
-          aria-hidden="true"
-        />
+        <span className={styles.anchor} style={{ left: at[0], top: at[1] }} aria-hidden="true" />
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "react";
-import { ownerOf } from "../../../job/index.ts";
 import { boxContains } from "../../../base/index.ts";
+import { ownerOf } from "../../../job/index.ts";
 import { onViewRequest, type ViewRequest, viewBox, zoomAbout } from "../../../session/index.ts";
 import { registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
 import { useSelected, useSession } from "../../session-context.tsx";
@@ -10,9 +10,9 @@ import { BoardMenu } from "./board-menu.tsx";
 import { BoardCanvas } from "./canvas.tsx";
 import styles from "./diagram-board.module.css";
 import { EmptyBoard } from "./empty-board.tsx";
+import { placePart } from "./gestures/place-gesture.ts";
 import { useBoardKeys } from "./gestures/use-board-keys.ts";
 import { usePointer } from "./gestures/use-pointer.ts";
-import { placePart } from "./gestures/place-gesture.ts";
 import { Hint } from "./hint.tsx";
 import { InPlaceEditor } from "./in-place-editor.tsx";
 import { usePicture } from "./picture/use-picture.ts";
@@ -46,22 +46,29 @@ function answer(board: Board, request: ViewRequest): void {
   const { width, height } = board.get().size;
   switch (request.ask) {
     case "fit":
-      return board.fit();
+      board.fit();
+      break;
     case "zoom":
-      return board.look(zoomAbout(board.camera(), [width / 2, height / 2], request.by));
+      board.look(zoomAbout(board.camera(), [width / 2, height / 2], request.by));
+      break;
     case "focus":
       showSheetOf(board, request.refs);
-      return board.focus(request.refs);
+      board.focus(request.refs);
+      break;
     case "edit":
       showSheetOf(board, [request.ref]);
       if (outOfSight(board, [request.ref])) board.focus([request.ref]);
-      return board.show({ editing: request.ref });
+      board.show({ editing: request.ref });
+      break;
     case "palette":
-      return board.show({ paletteOpen: true });
+      board.show({ paletteOpen: true });
+      break;
     case "menu":
-      return board.show({ menu: [width / 2, height / 3], menuSheet: null });
+      board.show({ menu: [width / 2, height / 3], menuSheet: null });
+      break;
     case "place":
-      return placePart(board, request.kind, board.toSheet([width / 2, height / 2]), 0);
+      placePart(board, request.kind, board.toSheet([width / 2, height / 2]), 0);
+      break;
   }
 }
 
@@ -81,8 +88,7 @@ function View({ board }: { board: Board }) {
   const sheet = useSelected((state) => state.sheet);
   const key = useSelected((state) => state.key);
   const file = useSelected(
-    (state) =>
-      state.job.diagram.sheets.find((one) => one.id === state.sheet)?.image?.file ?? null,
+    (state) => state.job.diagram.sheets.find((one) => one.id === state.sheet)?.image?.file ?? null,
   );
   const size = useBoardState((state) => state.size);
   const { tiles, missing } = usePicture(file);
@@ -94,7 +100,8 @@ function View({ board }: { board: Board }) {
     if (!element) return;
     const observer = new ResizeObserver(([entry]) => {
       const box = entry?.contentRect;
-      if (box) board.show({ size: { width: Math.round(box.width), height: Math.round(box.height) } });
+      if (box)
+        board.show({ size: { width: Math.round(box.width), height: Math.round(box.height) } });
     });
     observer.observe(element);
     return () => observer.disconnect();
@@ -158,13 +165,13 @@ function View({ board }: { board: Board }) {
 
   return (
     <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a canvas that answers keys must take the focus */}
       <div
         ref={surface}
         className={styles.surface}
         role="application"
         aria-label="Diagram board"
         aria-describedby="diagram-board-help"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a canvas that answers keys must take the focus
         tabIndex={0}
       >
         <BoardCanvas tiles={tiles} />

@@ -1,8 +1,8 @@
 import { kindOf } from "../../../circuit/index.ts";
 import type { PartKindName } from "../../../job/index.ts";
+import { Button } from "../../app/controls/index.ts";
 import { useSelected } from "../../session-context.tsx";
 import { useBoard, useBoardState } from "./board-context.tsx";
-import { Button } from "../../app/controls/index.ts";
 import { backOutOfWire, endWireHere } from "./gestures/wire-gesture.ts";
 import styles from "./hint.module.css";
 

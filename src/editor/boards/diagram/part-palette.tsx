@@ -1,7 +1,7 @@
 import { ChevronDown, Shapes } from "lucide-react";
 import { Popover } from "radix-ui";
 import { useState } from "react";
-import { kindOf, KINDS } from "../../../circuit/index.ts";
+import { KINDS, kindOf } from "../../../circuit/index.ts";
 import type { PartKindName } from "../../../job/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
@@ -13,7 +13,10 @@ import { usePaletteDrag } from "./use-palette-drag.ts";
 /** Every kind, by what a mechanic is after. A kind that no group names is still offered, at the end. */
 const GROUPS: readonly { readonly title: string; readonly kinds: readonly PartKindName[] }[] = [
   { title: "The module", kinds: ["module"] },
-  { title: "Feed and ground", kinds: ["battery", "ground", "fuse", "breaker", "alternator", "converter"] },
+  {
+    title: "Feed and ground",
+    kinds: ["battery", "ground", "fuse", "breaker", "alternator", "converter"],
+  },
   { title: "Switching", kinds: ["switch", "relay"] },
   { title: "Loads", kinds: ["lamp", "solenoid", "motor", "heater", "horn"] },
   { title: "Sensing", kinds: ["sender", "sensor", "potentiometer", "resistor", "diode"] },

@@ -81,9 +81,7 @@ function StrokeShape({ stroke }: { stroke: Stroke }) {
       };
       const large = (((stroke.to - stroke.from) % 360) + 360) % 360 > 180 ? 1 : 0;
       const { radius } = stroke;
-      return (
-        <path d={`M${at(stroke.from)}A${radius} ${radius} 0 ${large} 1 ${at(stroke.to)}`} />
-      );
+      return <path d={`M${at(stroke.from)}A${radius} ${radius} 0 ${large} 1 ${at(stroke.to)}`} />;
     }
     case "text":
       return null;

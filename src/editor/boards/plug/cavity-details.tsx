@@ -127,17 +127,17 @@ function ColourFields({ wire, note }: { wire: MachineWire | null; note: Note }) 
         />
       )}
       <div className={styles.typed}>
-      <EditField
-        label="or type it"
-        value={colour ? formatColour(colour) : ""}
-        placeholder="BNBK"
-        problem={
-          wrong === null
-            ? null
-            : `“${wrong}” is no colour code. Base first, then the tracer, as in BNBK.`
-        }
-        onCommit={type}
-      />
+        <EditField
+          label="or type it"
+          value={colour ? formatColour(colour) : ""}
+          placeholder="BNBK"
+          problem={
+            wrong === null
+              ? null
+              : `“${wrong}” is no colour code. Base first, then the tracer, as in BNBK.`
+          }
+          onCommit={type}
+        />
       </div>
     </fieldset>
   );

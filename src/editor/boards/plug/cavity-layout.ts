@@ -34,7 +34,7 @@ const codeStyle = (facts: CavityFacts) => (facts.colourFrom === "diagram" ? "ita
 export function layoutOf(facts: CavityFacts, spacing: number): CavityLayout {
   const radius = Math.min(40, spacing * 0.27);
   const label = Math.max(SMALLEST_LABEL, Math.min(18, spacing * 0.15));
-  const wire = Math.max(6, Math.min(16, spacing * 0.13));
+  const wire = Math.max(8, Math.min(16, spacing * 0.13));
   const stub = Math.min(44, spacing * 0.26);
   const room = spacing / 2 - besideWire(wire) - 2;
   const code = facts.colour ? codeLabel(facts, label, room, spacing) : null;

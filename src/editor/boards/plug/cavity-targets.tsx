@@ -3,7 +3,6 @@ import type { Point } from "../../../base/index.ts";
 import type { Direction } from "../../../plug/index.ts";
 import { type CavityFacts, describeCavity } from "./cavity-facts.ts";
 import styles from "./face-canvas.module.css";
-import type { BoardPointer } from "./use-face-gestures.ts";
 
 interface CavityTargetsProps {
   placed: readonly { readonly facts: CavityFacts; readonly at: Point }[];
@@ -13,7 +12,7 @@ interface CavityTargetsProps {
   /** Arrow keys on a chosen cavity are then for moving it. */
   arranging: boolean;
   step: (from: CavityFacts, direction: Direction) => CavityFacts | null;
-  onTap: (facts: CavityFacts, pointer: BoardPointer) => void;
+  onTap: (facts: CavityFacts) => void;
   onKey: (facts: CavityFacts, event: KeyboardEvent) => void;
 }
 
@@ -64,11 +63,7 @@ export function CavityTargets(props: CavityTargetsProps) {
           onClick={(event) => {
             // A click of the pointer has been a tap of the canvas already; keys and readers send 0.
             if (event.detail !== 0) return;
-            const box = event.currentTarget.getBoundingClientRect();
-            props.onTap(facts, {
-              clientX: box.left + box.width / 2,
-              clientY: box.top + box.height / 2,
-            });
+            props.onTap(facts);
           }}
         />
       ))}

@@ -14,7 +14,7 @@ interface DrawPlugDialogProps {
   plug: Plug | null;
   start?: PlanForm;
   onClose: () => void;
-  onDraw: (drawn: Omit<Plug, "id">, kind: PlanForm["kind"]) => void;
+  onDraw: (drawn: Omit<Plug, "id">) => void;
 }
 
 /** Draws the face of a plug by its arrangement, with the result in view while the fields change. */
@@ -34,7 +34,7 @@ export function DrawPlugDialog({ plug, start, onClose, onDraw }: DrawPlugDialogP
         className={styles.form}
         onSubmit={(event) => {
           event.preventDefault();
-          if (drawn) onDraw(drawn, form.kind);
+          if (drawn) onDraw(drawn);
         }}
       >
         <div className={styles.fields}>

@@ -44,8 +44,8 @@ interface FaceCanvasProps {
   onCamera: (camera: Camera) => void;
   /** Whether dragging moves cavities; else it ties them. */
   arranging: boolean;
-  onTap: (facts: CavityFacts | null, at: Point, pointer: BoardPointer) => void;
-  onMenu: (facts: CavityFacts | null, at: Point, pointer: BoardPointer) => void;
+  onTap: (facts: CavityFacts | null, at: Point) => void;
+  onMenu: (facts: CavityFacts | null, pointer: BoardPointer) => void;
   onMove: (facts: CavityFacts, at: Point) => void;
   onKey: (facts: CavityFacts, event: React.KeyboardEvent) => void;
 }
@@ -123,8 +123,8 @@ export function FaceCanvas(props: FaceCanvasProps) {
 
   const gestures = useFaceGestures({
     cavityUnder,
-    tap: (index, pointer) => props.onTap(factsAt(index), stored(seenAt(pointer)), pointer),
-    menu: (index, pointer) => props.onMenu(factsAt(index), stored(seenAt(pointer)), pointer),
+    tap: (index, pointer) => props.onTap(factsAt(index), stored(seenAt(pointer))),
+    menu: (index, pointer) => props.onMenu(factsAt(index), pointer),
     dragFrom: (index, pointer) => {
       if (arranging) return true;
       const from = facts[index];
@@ -236,7 +236,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
         selection={selection}
         arranging={arranging}
         step={step}
-        onTap={(one, pointer) => props.onTap(one, stored(one.at), pointer)}
+        onTap={(one) => props.onTap(one, one.cavity.at)}
         onKey={props.onKey}
       />
     </section>

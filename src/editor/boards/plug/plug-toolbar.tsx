@@ -2,7 +2,7 @@ import {
   Camera,
   Check,
   Ellipsis,
-  FlipHorizontal2,
+  FlipHorizontal,
   LayoutGrid,
   Maximize,
   Move,
@@ -36,69 +36,88 @@ export function PlugToolbar(props: PlugToolbarProps) {
   const side = useSelected((state) => state.side);
   const flip = commandNamed("flip-plug");
   return (
-    <div className={styles.bar} role="toolbar" aria-label="Plug board">
-      {plugs.length > 1 ? (
-        <select
-          className={styles.picker}
-          aria-label="Plug"
-          value={plug.id}
-          onChange={(event) => {
-            const next = plugs.find((one) => one.id === event.target.value);
-            if (next) session.show({ plug: next.id, side: next.side });
-          }}
+    <>
+      <div className={styles.bar} role="toolbar" aria-label="Plug board">
+        {plugs.length > 1 ? (
+          <select
+            className={styles.picker}
+            aria-label="Plug"
+            value={plug.id}
+            onChange={(event) => {
+              const next = plugs.find((one) => one.id === event.target.value);
+              if (next) session.show({ plug: next.id, side: next.side });
+            }}
+          >
+            {plugs.map((one) => (
+              <option key={one.id} value={one.id}>
+                {titleOf(one)}
+              </option>
+            ))}
+          </select>
+        ) : (
+          <h2 className={styles.name}>{titleOf(plug)}</h2>
+        )}
+        <Tip text={`${flip.label} (${flip.keys?.[0] ?? ""})`}>
+          <Button
+            icon={<FlipHorizontal aria-hidden />}
+            aria-label={`Turn over: now the ${side} side`}
+            onClick={() => flip.run(session)}
+          >
+            {side} side
+          </Button>
+        </Tip>
+        <span className={styles.spring} />
+        <Tip text="Show the whole face">
+          <Button
+            tone="quiet"
+            icon={<Maximize aria-hidden />}
+            aria-label="Show the whole face"
+            onClick={() => onAct("fit")}
+          />
+        </Tip>
+        <Menu
+          align="end"
+          button={
+            <Button tone="quiet" icon={<Ellipsis aria-hidden />} aria-label="More for plugs" />
+          }
         >
-          {plugs.map((one) => (
-            <option key={one.id} value={one.id}>
-              {titleOf(one)}
-            </option>
-          ))}
-        </select>
-      ) : (
-        <h2 className={styles.name}>{titleOf(plug)}</h2>
+          <MenuItem icon={<LayoutGrid />} onChoose={() => onAct("draw")}>
+            Draw another plug
+          </MenuItem>
+          <MenuItem icon={<Camera />} onChoose={() => onAct("photo")}>
+            Another plug from a photo
+          </MenuItem>
+          <MenuRule />
+          <MenuItem icon={<Scan />} onChoose={() => onAct("change")}>
+            Change the arrangement
+          </MenuItem>
+          <MenuItem icon={<Move />} onChoose={() => onAct("arrange")}>
+            {arranging ? "Stop moving cavities" : "Move, add and delete cavities"}
+          </MenuItem>
+          <MenuItem icon={<SquareDashed />} onChoose={() => onAct("rehouse")}>
+            Draw the housing round the cavities
+          </MenuItem>
+          <MenuRule />
+          <MenuItem icon={<Trash2 />} onChoose={() => onAct("delete")}>
+            Delete plug {plug.id}
+          </MenuItem>
+        </Menu>
+      </div>
+      {arranging && (
+        <div className={styles.arranging} role="toolbar" aria-label="Moving cavities">
+          <Button
+            icon={<Plus aria-hidden />}
+            aria-pressed={adding}
+            onClick={() => props.onAdding(!adding)}
+          >
+            Add cavities
+          </Button>
+          <span className={styles.spring} />
+          <Button tone="primary" icon={<Check aria-hidden />} onClick={() => onAct("arrange")}>
+            Done
+          </Button>
+        </div>
       )}
-      <Tip text={`${flip.label} (${flip.keys?.[0] ?? ""})`}>
-        <Button
-          icon={<FlipHorizontal2 aria-hidden />}
-          aria-label={`Turn over: now the ${side} side`}
-          onClick={() => flip.run(session)}
-        >
-          {side} side
-        </Button>
-      </Tip>
-      <span className={styles.spring} />
-      <Tip text="Show the whole face">
-        <Button
-          tone="quiet"
-          icon={<Maximize aria-hidden />}
-          aria-label="Show the whole face"
-          onClick={() => onAct("fit")}
-        />
-      </Tip>
-      <Menu
-        align="end"
-        button={<Button tone="quiet" icon={<Ellipsis aria-hidden />} aria-label="More for plugs" />}
-      >
-        <MenuItem icon={<LayoutGrid />} onChoose={() => onAct("draw")}>
-          Draw another plug
-        </MenuItem>
-        <MenuItem icon={<Camera />} onChoose={() => onAct("photo")}>
-          Another plug from a photo
-        </MenuItem>
-        <MenuRule />
-        <MenuItem icon={<Scan />} onChoose={() => onAct("change")}>
-          Change the arrangement
-        </MenuItem>
-        <MenuItem icon={<Move />} onChoose={() => onAct("arrange")}>
-          {arranging ? "Stop moving cavities" : "Move, add and delete cavities"}
-        </MenuItem>
-        <MenuItem icon={<SquareDashed />} onChoose={() => onAct("rehouse")}>
-          Draw the housing round the cavities
-        </MenuItem>
-        <MenuRule />
-        <MenuItem icon={<Trash2 />} onChoose={() => onAct("delete")}>
-          Delete plug {plug.id}
-        </MenuItem>
-      </Menu>
-    </div>
+    </>
   );
 }

@@ -9,7 +9,7 @@ import {
   unitOf,
   type WireShape,
 } from "../../../../session/index.ts";
-import { builtInTracer, IEC_60757 } from "../../../../standards/index.ts";
+import { builtInTracer, formatColour, IEC_60757 } from "../../../../standards/index.ts";
 import { type Ink, SMALLEST_TEXT, write } from "./ink.ts";
 
 /** Radius of the hop over a wire that is crossed without touching, in line widths. */
@@ -54,8 +54,6 @@ export function traceWire(
   }
 }
 
-export const colourCode = (colour: Colour): string => `${colour.base}${colour.tracer ?? ""}`;
-
 interface Strands {
   /** Every wire's line. */
   readonly all: Path2D;
@@ -70,7 +68,7 @@ function strandsOf(scene: Scene, wires: readonly WireShape[], radius: number): S
     const over = hops.get(wire.id) ?? NO_HOPS;
     traceWire(all, points, over, radius);
     if (!wire.colour) continue;
-    const code = colourCode(wire.colour);
+    const code = formatColour(wire.colour);
     const strand = byColour.get(code) ?? { colour: wire.colour, path: new Path2D() };
     traceWire(strand.path, points, over, radius);
     byColour.set(code, strand);
@@ -128,7 +126,7 @@ export function drawWires(
 /** Number and colour code on each wire long enough to carry them. */
 export function drawWireWords(ink: Ink, scene: Scene, visible: readonly WireShape[]): void {
   for (const { wire, points } of visible) {
-    const text = [wire.number, wire.colour && colourCode(wire.colour)].filter(Boolean).join(" ");
+    const text = [wire.number, wire.colour && formatColour(wire.colour)].filter(Boolean).join(" ");
     if (text === "") continue;
     const owner = scene.pins.get(wire.from);
     const part = owner && scene.partById.get(owner.ref.slice(0, owner.ref.indexOf(":")));

@@ -167,4 +167,3 @@ function endGesture(
     cancel: () => board.show({ rewire: null }),
   };
 }
-

@@ -1,0 +1,10 @@
+import { check } from "./check.ts";
+import type { Command } from "./command.ts";
+import { convert } from "./convert.ts";
+import { predict } from "./predict.ts";
+import { sheet } from "./sheet.ts";
+
+export type { Call, Command } from "./command.ts";
+
+/** Every command, in the order in which the help lists them. */
+export const COMMANDS: readonly Command[] = [check, predict, sheet, convert];

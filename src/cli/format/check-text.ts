@@ -1,0 +1,76 @@
+import type { CheckResult, Finding, Severity } from "../../check/index.ts";
+import { type Machine, splitRef } from "../../job/index.ts";
+import { type Role, rolesInWords } from "../../roles/index.ts";
+import { cautionLines } from "./cautions.ts";
+import { counted, plain, WIDTH, wrapped } from "./plain.ts";
+import { table } from "./table.ts";
+
+/** Each severity has its sign and its word, in the order in which they are told. */
+const SEVERITIES: readonly (readonly [Severity, sign: string])[] = [
+  ["contradiction", "X"],
+  ["warning", "!"],
+  ["note", "-"],
+];
+
+/** More roles than this fit only where nobody has traced the line to its end. */
+const TRACED = 4;
+
+function circuitOf({ circuitSide, fits }: Role): string {
+  if (fits.length > TRACED) return "not traced to its end";
+  const roles = rolesInWords(fits);
+  return circuitSide === null ? roles : `${roles}, ${circuitSide} side`;
+}
+
+const meterOf = ({ meterRole, meterVerdict }: Role): string =>
+  meterRole ?? (meterVerdict === "unproven" ? "" : meterVerdict);
+
+const cells = (role: Role): string[] =>
+  [
+    role.cavity === null ? "" : splitRef(role.cavity).name,
+    role.pin,
+    role.printed ?? "",
+    circuitOf(role),
+    meterOf(role),
+    role.verdict === "contradicted" ? "CONTRADICTED" : role.verdict,
+  ].map(plain);
+
+function finding(found: Finding, sign: string): string[] {
+  const about = found.because?.length ? `; path ${found.because.join(", ")}` : "";
+  return [
+    ...wrapped(plain(found.message), WIDTH - 4).map((line, n) =>
+      n === 0 ? `  ${sign} ${line}` : `    ${line}`,
+    ),
+    ...wrapped(`(${found.rule}${plain(about)})`, WIDTH - 4).map((line) => `    ${line}`),
+  ];
+}
+
+function findingsOf(result: CheckResult): string[] {
+  if (result.findings.length === 0) return ["", "Nothing to tell."];
+  return SEVERITIES.flatMap(([severity, sign]) => {
+    const list = result.findings.filter((found) => found.severity === severity);
+    if (list.length === 0) return [];
+    return ["", counted(list.length, severity), ...list.flatMap((found) => finding(found, sign))];
+  });
+}
+
+/** The check of one machine for people: its pins in a table, then what was found, gravest first. */
+export function checkText(file: string, machine: Machine | null, result: CheckResult): string {
+  const name = machine ? `machine ${machine.id}, ${machine.name}` : "no machine";
+  const pins =
+    result.roles.length === 0
+      ? ["No module has pins yet."]
+      : table(["cavity", "pin", "printed", "circuit", "meter", "verdict"], result.roles.map(cells));
+  // A role that is undecided comes with the reading that settles it.
+  const proposes = result.findings.some((found) => found.rule === "role-undecided");
+  const cautions = proposes ? ["", ...cautionLines()] : [];
+  const lines = [
+    plain(`${file}: ${name}`),
+    "",
+    ...pins,
+    ...findingsOf(result),
+    ...cautions,
+    "",
+    "",
+  ];
+  return lines.join("\n");
+}

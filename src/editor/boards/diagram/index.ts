@@ -1,0 +1,1 @@
+export { DiagramBoard } from "./diagram-board.tsx";

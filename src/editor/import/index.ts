@@ -1,0 +1,4 @@
+export { type ImportInto, importPicture } from "./import-picture.ts";
+export { PagePicker } from "./page-picker.tsx";
+export { sniff } from "./sniff.ts";
+export { type PictureImport, usePictureImport } from "./use-picture-import.tsx";

@@ -1,0 +1,77 @@
+import { type ReactNode, useCallback, useRef } from "react";
+import { useSession } from "../session-context.tsx";
+import { useJobStore } from "../store-context.tsx";
+import { importPicture } from "./import-picture.ts";
+
+const ACCEPTED = "image/png,image/jpeg,image/webp,application/pdf,.png,.jpg,.jpeg,.webp,.pdf";
+
+/** Ways of bringing pictures in; what goes wrong is told in the status line. */
+export interface PictureImport {
+  /** Asks for files. */
+  readonly pick: () => void;
+  readonly take: (files: readonly Blob[]) => void;
+  /** Reads a picture from the clipboard. */
+  readonly paste: () => void;
+  /** To be placed anywhere in the component. */
+  readonly dialog: ReactNode;
+}
+
+export function usePictureImport(): PictureImport {
+  const session = useSession();
+  const store = useJobStore();
+  const input = useRef<HTMLInputElement>(null);
+  const tell = useCallback(
+    (error: unknown) => {
+      const text = error instanceof Error ? error.message : String(error);
+      session.show({ notice: { tone: "error", text } });
+    },
+    [session],
+  );
+  const take = useCallback(
+    (files: readonly Blob[]) => {
+      const all = async () => {
+        for (const file of files) await importPicture(file, { session, store });
+      };
+      all().catch(tell);
+    },
+    [session, store, tell],
+  );
+  const paste = useCallback(() => {
+    pastedPicture()
+      .then((picture) => take([picture]))
+      .catch(tell);
+  }, [take, tell]);
+  return {
+    pick: () => input.current?.click(),
+    take,
+    paste,
+    dialog: (
+      <input
+        ref={input}
+        type="file"
+        accept={ACCEPTED}
+        multiple
+        hidden
+        aria-label="Picture or PDF of the diagram"
+        onChange={(event) => {
+          take([...(event.target.files ?? [])]);
+          event.target.value = "";
+        }}
+      />
+    ),
+  };
+}
+
+async function pastedPicture(): Promise<Blob> {
+  const byKeys =
+    "Press Ctrl+V (⌘V) here to paste: this browser does not let a button read the clipboard.";
+  if (!navigator.clipboard?.read) throw new Error(byKeys);
+  const items = await navigator.clipboard.read().catch(() => {
+    throw new Error(byKeys);
+  });
+  for (const item of items) {
+    const type = item.types.find((one) => one.startsWith("image/"));
+    if (type) return item.getType(type);
+  }
+  throw new Error("There is no picture on the clipboard. Copy one and paste again.");
+}

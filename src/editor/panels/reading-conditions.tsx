@@ -1,0 +1,129 @@
+import { useState } from "react";
+import type { Job, Part, When } from "../../job/index.ts";
+import { setSwitch, togglePlugged, toggleRemoved } from "../../session/index.ts";
+import { Button } from "../app/controls/index.ts";
+import styles from "./reading-pad.module.css";
+import { Segments } from "./segments.tsx";
+
+interface ReadingConditionsProps {
+  job: Job;
+  when: When;
+  onChange: (when: When) => void;
+}
+
+type SwitchPart = Extract<Part, { kind: "switch" }>;
+
+const ENGINE = [
+  { value: "off", text: "off" },
+  { value: "cranking", text: "cranking" },
+  { value: "running", text: "running" },
+] as const;
+
+/** With more switches than this only those touched show until asked for. */
+const FEW_SWITCHES = 6;
+
+/** In what state the machine is measured. Whatever is not touched is at rest and plugged in. */
+export function ReadingConditions({ job, when, onChange }: ReadingConditionsProps) {
+  const [all, setAll] = useState(false);
+  const { parts } = job.diagram;
+  const switches = parts.filter((part): part is SwitchPart => part.kind === "switch");
+  const positions: Readonly<Record<string, string>> = when.switches ?? {};
+  const shown =
+    all || switches.length <= FEW_SWITCHES
+      ? switches
+      : switches.filter((part) => part.control === "key" || positions[part.id] !== undefined);
+  const pluggable = parts.filter((part) => part.kind === "module" || part.kind === "inline");
+  const removable = parts.filter((part) => REMOVABLE.has(part.kind));
+  return (
+    <>
+      <h3>The machine’s state</h3>
+      {shown.map((part) => {
+        const rest = part.rest ?? part.positions[0] ?? "";
+        return (
+          <Segments
+            key={part.id}
+            label={part.label ? `${part.id} ${part.label}` : part.id}
+            value={positions[part.id] ?? rest}
+            rest={rest}
+            options={part.positions.map((position) => ({ value: position, text: position }))}
+            onChange={(position) => onChange(setSwitch(when, part.id, position, rest))}
+          />
+        );
+      })}
+      {shown.length < switches.length && (
+        <Button onClick={() => setAll(true)}>
+          Show {switches.length - shown.length} more switches
+        </Button>
+      )}
+      {pluggable.length > 0 && (
+        <Toggles
+          label="Unplugged"
+          parts={pluggable}
+          chosen={when.unplugged ?? []}
+          onToggle={(id) => onChange(togglePlugged(when, id))}
+        />
+      )}
+      {removable.length > 0 && (
+        <details className={styles.fold} open={(when.removed?.length ?? 0) > 0}>
+          <summary>Taken out{when.removed?.length ? `: ${when.removed.join(", ")}` : ""}</summary>
+          <Toggles
+            label="Taken out"
+            parts={removable}
+            chosen={when.removed ?? []}
+            onToggle={(id) => onChange(toggleRemoved(when, id))}
+          />
+        </details>
+      )}
+      <Segments
+        label="Engine"
+        value={when.engine ?? "off"}
+        rest="off"
+        options={ENGINE}
+        onChange={(engine) => onChange({ ...when, engine })}
+      />
+    </>
+  );
+}
+
+/** What one takes out by hand to measure: a battery off, a fuse or a relay pulled, a bulb out. */
+const REMOVABLE: ReadonlySet<Part["kind"]> = new Set([
+  "battery",
+  "fuse",
+  "breaker",
+  "relay",
+  "lamp",
+  "solenoid",
+  "motor",
+  "heater",
+  "horn",
+  "sender",
+  "sensor",
+  "resistor",
+  "diode",
+]);
+
+interface TogglesProps {
+  label: string;
+  parts: readonly Part[];
+  chosen: readonly string[];
+  onToggle: (id: string) => void;
+}
+
+function Toggles({ label, parts, chosen, onToggle }: TogglesProps) {
+  return (
+    <fieldset className={styles.toggles}>
+      <legend>{label}</legend>
+      <div>
+        {parts.map((part) => (
+          <Button
+            key={part.id}
+            aria-pressed={chosen.includes(part.id)}
+            onClick={() => onToggle(part.id)}
+          >
+            {part.label ? `${part.id} ${part.label}` : part.id}
+          </Button>
+        ))}
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,101 @@
+import { useMemo, useState } from "react";
+import { parseQuantity } from "../../base/index.ts";
+import type { Job } from "../../job/index.ts";
+import {
+  cautionsFor,
+  comesOn,
+  judgeReading,
+  predict,
+  WHO_COMES_FIRST,
+  wordsForPrediction,
+} from "../../readings/index.ts";
+import { type ReadingDraft, setupOf } from "../../session/index.ts";
+import { Button } from "../app/controls/index.ts";
+import styles from "./reading-pad.module.css";
+import { ReadingVerdictMark } from "./reading-verdict.tsx";
+import { StatusShape } from "./status-shape.tsx";
+
+interface ForDraft {
+  job: Job;
+  machine: string;
+  draft: ReadingDraft;
+}
+
+/**
+ * What a healthy machine shows in this set-up: after the value is in, or when asked for, so that
+ * nobody reads off the meter what he expects to see. A method that is wrong there says so at once.
+ */
+export function ReadingExpectation({ job, machine, draft }: ForDraft) {
+  const [asked, setAsked] = useState<string | null>(null);
+  const { quantity, red, black, when, with: instrument } = draft;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed does not change the prediction
+  const prediction = useMemo(() => {
+    const setup = setupOf(draft);
+    return setup && red !== black ? predict(job, machine, setup) : null;
+  }, [job, machine, quantity, red, black, when, instrument]);
+  const setup = setupOf(draft);
+  if (!prediction || !setup) return null;
+  if (prediction.invalid !== null) {
+    return (
+      <p className={styles.refused} role="status">
+        <StatusShape status="contradicted" />
+        <span>
+          <strong>Not a valid reading.</strong> {prediction.invalid} It can be kept, and will be
+          marked so.
+        </span>
+      </p>
+    );
+  }
+  const value = parseQuantity(draft.value, quantity);
+  const key = JSON.stringify(setup);
+  if (!value.ok && asked !== key) {
+    return <Button onClick={() => setAsked(key)}>What should it show?</Button>;
+  }
+  const judged = value.ok
+    ? judgeReading(job, machine, { ...setup, id: "draft", value: value.value })
+    : null;
+  return (
+    <div className={styles.expectation} role="status">
+      <p>
+        A healthy machine shows <strong>{wordsForPrediction(prediction, quantity)}</strong>
+        {prediction.uncertain !== null && `: ${prediction.uncertain}`}
+      </p>
+      {judged && <ReadingVerdictMark verdict={judged.verdict} />}
+    </div>
+  );
+}
+
+/** What to mind at this very step, and what will move or come on while it is taken. */
+export function ReadingCautions({ job, machine, draft }: ForDraft) {
+  const { red, black, quantity, when, with: instrument } = draft;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed moves nothing
+  const acting = useMemo(() => {
+    const setup = setupOf(draft);
+    return setup && red !== black ? comesOn(job, machine, setup) : null;
+  }, [job, machine, quantity, red, black, when, instrument]);
+  const unplugged = when.unplugged ?? [];
+  const driving = job.diagram.parts.filter(
+    (part) => part.kind === "module" && !part.behaviour && !unplugged.includes(part.id),
+  );
+  return (
+    <section className={styles.cautions} aria-label="Cautions">
+      {acting && (
+        <p className={styles.acting}>
+          {acting.length === 0
+            ? "As drawn, nothing moves or comes on in this state."
+            : `Moves or comes on in this state: ${acting
+                .map(({ id, label }) => (label ? `${id} ${label}` : id))
+                .join(", ")}.`}
+          {driving.length > 0 &&
+            ` What ${driving.map((part) => part.id).join(", ")} drives is not known and may come besides.`}
+        </p>
+      )}
+      <ul>
+        {cautionsFor(draft).map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+      <p>{WHO_COMES_FIRST}</p>
+    </section>
+  );
+}

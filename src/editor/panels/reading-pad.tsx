@@ -1,0 +1,218 @@
+import { ArrowUpDown, Gauge, X } from "lucide-react";
+import { type FormEvent, useEffect } from "react";
+import { echoQuantity, parseQuantity, unitOf } from "../../base/index.ts";
+import { phrasesForWhen, wordsForProbe } from "../../readings/index.ts";
+import {
+  keepReading,
+  lacking,
+  newDraft,
+  type ReadingDraft,
+  readingOf,
+} from "../../session/index.ts";
+import { LabelledField } from "../app/commit-field.tsx";
+import { Button } from "../app/controls/index.ts";
+import { useSelected, useSession } from "../session-context.tsx";
+import { Keypad } from "./keypad.tsx";
+import { localTime } from "./local-time.ts";
+import { ProbePicker } from "./probe-picker.tsx";
+import { ReadingConditions } from "./reading-conditions.tsx";
+import { ReadingCautions, ReadingExpectation } from "./reading-expectation.tsx";
+import styles from "./reading-pad.module.css";
+import { Segments } from "./segments.tsx";
+import { isWorthKeeping, putAside, rememberLive } from "./unfinished.ts";
+import { UnfinishedReadings } from "./unfinished-readings.tsx";
+
+const QUANTITIES = [
+  { value: "volts", text: "Volts" },
+  { value: "ohms", text: "Ohms" },
+  { value: "amps", text: "Amps" },
+  { value: "drop", text: "Drop" },
+] as const;
+
+const INSTRUMENTS = [
+  { value: "meter", text: "meter alone" },
+  { value: "test-lamp", text: "test lamp as load" },
+] as const;
+
+/** Where a reading is entered, one-handed: closed it offers to begin one, and gives back what was left. */
+export function ReadingPad() {
+  const session = useSession();
+  const draft = useSelected((state) => state.draft);
+  const chosen = useSelected((state) => state.selection[0] ?? null);
+  const plugs = useSelected((state) => state.job.plugs);
+  const key = useSelected((state) => state.key);
+
+  // Remembered at every keystroke: a closed tab or a flat battery loses nothing.
+  useEffect(() => {
+    if (draft) rememberLive(key, isWorthKeeping(draft) ? draft : null);
+  }, [key, draft]);
+
+  if (draft) return <OpenPad draft={draft} />;
+  const at = plugs.some((plug) => chosen?.startsWith(`${plug.id}:`)) ? chosen : null;
+  return (
+    <section className={styles.pad} aria-label="Reading pad">
+      <Button
+        tone="primary"
+        icon={<Gauge aria-hidden />}
+        onClick={() => session.show({ draft: newDraft(at) })}
+      >
+        Enter a reading
+      </Button>
+      <UnfinishedReadings />
+    </section>
+  );
+}
+
+function OpenPad({ draft }: { draft: ReadingDraft }) {
+  const session = useSession();
+  const job = useSelected((state) => state.job);
+  const machineId = useSelected((state) => state.machine);
+  const jobKey = useSelected((state) => state.key);
+  const machine = job.machines.find((one) => one.id === machineId);
+  const change = (next: Partial<ReadingDraft>) => session.show({ draft: { ...draft, ...next } });
+  const missing = lacking(draft);
+
+  const close = () => {
+    if (isWorthKeeping(draft)) putAside(jobKey, draft);
+    else rememberLive(jobKey, null);
+    session.show({ draft: null });
+  };
+  const keep = (event: FormEvent) => {
+    event.preventDefault();
+    // Enter in the note's field commits it first: what counts is the draft as it is now.
+    const now = session.get();
+    if (!now.draft) return;
+    const before = machine?.readings.find((one) => one.id === now.draft?.mends);
+    const reading = readingOf(now.draft, now.job, before?.at ?? localTime(new Date()));
+    if (!reading) return;
+    const label = before ? `Mend reading ${reading.id}` : `Keep reading ${reading.id}`;
+    session.edit(label, (next) => keepReading(next, machineId, reading));
+    rememberLive(jobKey, null);
+    session.show({ draft: null, selection: [reading.id] });
+  };
+  const title = draft.mends ? `Reading ${draft.mends}` : "Reading";
+  return (
+    <section className={styles.pad} aria-label="Reading pad">
+      <header className={styles.head}>
+        <h2>{title}</h2>
+        <span className={styles.machine}>on {machine?.name ?? "no machine"}</span>
+        <Button tone="quiet" icon={<X aria-hidden />} aria-label="Close the pad" onClick={close} />
+      </header>
+      <form className={styles.form} onSubmit={keep}>
+        <Segments
+          label="Measure"
+          value={draft.quantity}
+          options={QUANTITIES}
+          onChange={(quantity) => change({ quantity })}
+        />
+        <Leads draft={draft} change={change} />
+        <Segments
+          label="With"
+          value={draft.with}
+          options={INSTRUMENTS}
+          onChange={(instrument) => change({ with: instrument })}
+        />
+        <p className={styles.summary}>
+          {phrasesForWhen(job, draft.when).join(" · ") || "Everything at rest and plugged in"}
+        </p>
+        <Display draft={draft} change={change} />
+        <Keypad
+          quantity={draft.quantity}
+          value={draft.value}
+          onChange={(value) => change({ value })}
+        />
+        <ReadingExpectation job={job} machine={machineId} draft={draft} />
+        <Button type="submit" tone="primary" className={styles.keep} disabled={missing !== null}>
+          {missing ?? (draft.mends ? "Keep the change" : "Keep this reading")}
+        </Button>
+        <ReadingCautions job={job} machine={machineId} draft={draft} />
+        <ReadingConditions job={job} when={draft.when} onChange={(when) => change({ when })} />
+        <LabelledField
+          label="Note"
+          className={styles.note}
+          value={draft.note}
+          mayBeEmpty
+          onCommit={(note) => change({ note })}
+        />
+      </form>
+    </section>
+  );
+}
+
+interface DraftProps {
+  draft: ReadingDraft;
+  change: (next: Partial<ReadingDraft>) => void;
+}
+
+function Leads({ draft, change }: DraftProps) {
+  return (
+    <fieldset className={styles.leads}>
+      <legend>Leads</legend>
+      <Lead lead="red" draft={draft} change={change} />
+      <Lead lead="black" draft={draft} change={change} />
+      <Button
+        className={styles.swap}
+        icon={<ArrowUpDown aria-hidden />}
+        aria-label="Swap the leads"
+        onClick={() => change({ red: draft.black, black: draft.red })}
+      />
+    </fieldset>
+  );
+}
+
+function Lead({ lead, draft, change }: DraftProps & { lead: "red" | "black" }) {
+  const job = useSelected((state) => state.job);
+  const probe = draft[lead];
+  const asking = draft.asks === lead;
+  const place = probe === null ? "" : wordsForProbe(job, probe);
+  return (
+    <div className={styles.lead} data-lead={lead}>
+      <button
+        type="button"
+        className={styles.probe}
+        aria-pressed={asking}
+        aria-label={`${lead} lead: ${place || "nowhere yet"}. Tap a place on a board`}
+        onClick={() => change({ asks: asking ? null : lead })}
+      >
+        <span className={styles.tip} aria-hidden="true" />
+        <span>
+          <span className={styles.leadName}>{lead}</span>
+          {asking ? "tap its place on a board" : place || "nowhere yet"}
+        </span>
+      </button>
+      <ProbePicker
+        lead={lead}
+        job={job}
+        onPick={(picked) => change({ [lead]: picked, asks: null })}
+      />
+    </div>
+  );
+}
+
+/** What is typed and, in full with its unit, what it is taken for. */
+function Display({ draft, change }: DraftProps) {
+  const parsed = parseQuantity(draft.value, draft.quantity);
+  const problem =
+    !parsed.ok && draft.value.trim() !== "" ? (parsed.issues[0]?.message ?? null) : null;
+  return (
+    <div className={styles.display} data-problem={problem !== null}>
+      <input
+        aria-label={`Value in ${draft.quantity === "drop" ? "volts" : draft.quantity}`}
+        // The keypad stands in for the device's own, which would cover half the screen.
+        inputMode="none"
+        autoComplete="off"
+        placeholder="0"
+        value={draft.value}
+        onChange={(event) => change({ value: event.target.value })}
+      />
+      <output aria-label="Taken for">
+        {parsed.ok ? echoQuantity(parsed.value, draft.quantity) : unitOf(draft.quantity)}
+      </output>
+      {problem !== null && (
+        <p className={styles.problem} role="alert">
+          {problem}
+        </p>
+      )}
+    </div>
+  );
+}

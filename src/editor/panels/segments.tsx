@@ -1,0 +1,40 @@
+import { useId } from "react";
+import styles from "./segments.module.css";
+
+interface SegmentsProps<T extends string> {
+  label: string;
+  value: T;
+  options: readonly { readonly value: T; readonly text: string }[];
+  /** The option that counts as untouched: any other one is marked as changed. */
+  rest?: T;
+  onChange: (value: T) => void;
+}
+
+/** One of a few, all in sight, each as large as a thumb. */
+export function Segments<T extends string>({
+  label,
+  value,
+  options,
+  rest,
+  onChange,
+}: SegmentsProps<T>) {
+  const name = useId();
+  return (
+    <fieldset className={styles.segments} data-changed={rest !== undefined && value !== rest}>
+      <legend>{label}</legend>
+      <div className={styles.row}>
+        {options.map((option) => (
+          <label key={option.value} data-chosen={option.value === value}>
+            <input
+              type="radio"
+              name={name}
+              checked={option.value === value}
+              onChange={() => onChange(option.value)}
+            />
+            {option.text}
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
