@@ -17,6 +17,7 @@ export default defineConfig({
   workers: 2,
   retries: 0,
   timeout: 90_000,
+  expect: { timeout: 15_000 },
   globalTimeout: 7 * 60_000,
   reporter: "list",
   use: {

@@ -6,16 +6,122 @@
  * @typedef {{ width: number, height: number }} Size
  * @typedef {object} Screen
  * @property {string} name kebab-case: the picture's file name
- * @property {(page: Page, size: Size) => Promise<void>} steps from the demo to the screen
+ * @property {(page: Page, size: Size) => Promise<void>} steps from the page just opened to the screen
  * @property {readonly number[]} [sizes] the widths that have this screen; all when absent
  * @property {Size} [picture] taken for the docs too, in this size
  */
 
-/** Waits until the demo is open. @param {Page} page */
+const PHONE = 390;
+const DESK = { width: 1440, height: 900 };
+
+/** @param {Size} size */
+const onPhone = (size) => size.width <= PHONE;
+
+/** Waits until the demo is open, checked and saved. @param {Page} page */
 async function demo(page) {
-  await page.getByText("Opening the job").waitFor({ state: "detached" });
+  await page
+    .getByText(/^[1-9]\d* contradictions?/)
+    .first()
+    .waitFor();
   await page.waitForLoadState("networkidle");
+  // The picture of the diagram is decoded after the rest is there.
+  await page.waitForTimeout(1500);
+}
+
+/**
+ * Goes to a station: along the path at the top, or by the bar under a phone's thumb.
+ *
+ * @param {Page} page @param {Size} size @param {RegExp} name @param {RegExp} [phoneName]
+ */
+async function go(page, size, name, phoneName = name) {
+  const bar = page.getByRole("navigation", { name: onPhone(size) ? "Screens" : "Stations" });
+  await bar.getByRole("button", { name: onPhone(size) ? phoneName : name }).click();
+}
+
+/** @param {string} keys a chord that works from anywhere @returns {Screen["steps"]} */
+const demoThen = (keys) => async (page) => {
+  await demo(page);
+  await page.keyboard.press(keys);
+};
+
+/** @type {Screen["steps"]} */
+async function cavityFour(page, size) {
+  await demo(page);
+  const name = onPhone(size) ? "Open cavity 4" : /^Cavity 4,/;
+  await page.getByRole("button", { name }).first().click();
+  // The path runs from the pin to its end.
+  await page.waitForTimeout(800);
 }
 
 /** @type {readonly Screen[]} */
-export const SCREENS = [{ name: "boards", picture: { width: 1440, height: 900 }, steps: demo }];
+export const SCREENS = [
+  { name: "boards", picture: DESK, steps: demo },
+  { name: "cavity", picture: DESK, steps: cavityFour },
+  {
+    name: "diagram",
+    sizes: [PHONE],
+    steps: async (page, size) => {
+      await demo(page);
+      await go(page, size, /Diagram/);
+    },
+  },
+  {
+    name: "plug",
+    sizes: [PHONE],
+    steps: async (page, size) => {
+      await demo(page);
+      await go(page, size, /Plug/);
+    },
+  },
+  {
+    name: "findings",
+    sizes: [PHONE],
+    steps: async (page, size) => {
+      await demo(page);
+      await go(page, size, /Findings/);
+    },
+  },
+  { name: "other-side", sizes: [1440, 1024], steps: demoThen("x") },
+  {
+    name: "match",
+    picture: DESK,
+    sizes: [1440, 1024],
+    steps: async (page, size) => {
+      await demo(page);
+      await go(page, size, /Match/);
+      await page.keyboard.press("m");
+    },
+  },
+  {
+    name: "reading",
+    picture: DESK,
+    steps: async (page, size) => {
+      await demo(page);
+      await go(page, size, /Prove/, /Reading/);
+    },
+  },
+  { name: "sheet", picture: DESK, steps: demoThen("Control+p") },
+  { name: "find", steps: demoThen("Control+f") },
+  {
+    name: "jobs",
+    sizes: [1440, 1024],
+    steps: async (page) => {
+      await demo(page);
+      await page.getByRole("button", { name: "Jobs" }).click();
+    },
+  },
+  { name: "keys", sizes: [1440, 1024], steps: demoThen("?") },
+  {
+    name: "empty",
+    steps: async (page, size) => {
+      await demo(page);
+      if (onPhone(size)) await page.getByRole("button", { name: "More" }).first().click();
+      await page
+        .getByRole(onPhone(size) ? "menuitem" : "button", { name: "Jobs" })
+        .first()
+        .click();
+      await page.getByRole("button", { name: "New job" }).first().click();
+      await page.waitForTimeout(500);
+    },
+  },
+];

@@ -2,8 +2,8 @@
 export interface Io {
   /** The answer, on stdout. Text ends with its own newline. */
   out(text: string): void;
-  /** One line on what went wrong, on stderr. It ends with its own newline. */
-  err(text: string): void;
+  /** One line on what went wrong, on stderr, without its newline. */
+  err(line: string): void;
   /** ISO 8601 date of today, in the user's own zone. */
   today(): string;
 }

@@ -8,7 +8,7 @@ export function complaint(file: string | null, issues: readonly Issue[]): string
   const [first, ...others] = issues;
   const what = first ? describeIssue(first) : "it cannot be used";
   const more = others.length === 0 ? "" : ` (and ${others.length} more)`;
-  return `${plain(`pintruth: ${file === null ? "" : `${file}: `}${what}${more}`)}\n`;
+  return plain(`pintruth: ${file === null ? "" : `${file}: `}${what}${more}`);
 }
 
 export const readJob = (file: string, want: { pictures: boolean }): Promise<Result<JobFile>> =>

@@ -16,7 +16,7 @@ export function main(argv: readonly string[]): Promise<number> {
   });
   const io: Io = {
     out: (text) => void process.stdout.write(text),
-    err: (text) => void process.stderr.write(text),
+    err: (line) => void process.stderr.write(`${line}\n`),
     today,
   };
   return execute(argv, io);

@@ -1,4 +1,5 @@
 import type { Issue } from "../base/index.ts";
+import { LIMITS } from "./limits.ts";
 import { JOB_FORMAT, JOB_VERSION } from "./schema/job.ts";
 
 const megabytes = (bytes: number) => `${Math.round(bytes / 1024 / 1024)} MB`;
@@ -98,10 +99,8 @@ const WORDING = {
   "not-a-picture": (file: string) =>
     `${quoted(file)} is not a PNG, JPEG or WebP picture, whatever its name says: replace it`,
   "picture-too-large": (file: string, width: number, height: number) =>
-    `the picture ${quoted(file)} has ${width} by ${height} pixels, more than ${LIMIT_TEXT}: save it smaller`,
+    `the picture ${quoted(file)} has ${width} by ${height} pixels, more than ${LIMITS.pixels / 1e6} megapixels: save it smaller`,
 } as const;
-
-const LIMIT_TEXT = "100 megapixels";
 
 type Wording = typeof WORDING;
 export type IssueCode = keyof Wording;

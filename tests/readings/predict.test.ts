@@ -1,3 +1,4 @@
+import { freeze, produce } from "immer";
 import { expect, test } from "vitest";
 import type { Reading, When } from "../../src/job/index.ts";
 import { judgeReading, predict, type ReadingSetup } from "../../src/readings/index.ts";
@@ -50,6 +51,23 @@ test("a switched feed shows volts in run and nothing at rest", () => {
   expect(fed.low ?? 0).toBeGreaterThan(23);
   expect(fed.high ?? 99).toBeLessThan(28);
   expect(at(plugged(), volts("X1:1", off)).floating).toBe(true);
+});
+
+test("an edit of the diagram, or of what one machine has otherwise, is felt at once", () => {
+  const before = freeze(plugged().job, true);
+  const feed = volts("X1:1", run);
+  expect(predict(before, "machine1", feed).predicted).toBeCloseTo(25.2, 2);
+  expect(predict(before, "machine1", feed)).toBe(predict(before, "machine1", feed));
+  const cut = produce(before, (draft) => {
+    draft.diagram.wires = draft.diagram.wires.filter(({ from }) => from !== "F1:2");
+  });
+  expect(predict(cut, "machine1", feed).floating).toBe(true);
+  const retrofit = produce(before, (draft) => {
+    const [machine] = draft.machines;
+    if (machine) machine.changes = [{ without: ["F1"], note: "fuse holder cut out" }];
+  });
+  expect(predict(retrofit, "machine1", feed).floating).toBe(true);
+  expect(predict(before, "machine1", feed).predicted).toBeCloseTo(25.2, 2);
 });
 
 test("signs are red over black", () => {
@@ -270,5 +288,5 @@ test("a charging machine's battery reads the alternator's volts", () => {
   const found = at(circuit, { ...volts("battery+"), when: { engine: "running" } });
   expect(found.low ?? 99).toBeLessThan(27.6);
   expect(found.high ?? 0).toBeGreaterThan(28.8);
-  expect(found.low ?? 0).toBeGreaterThan(26);
+  expect(found.low ?? 0).toBeGreaterThan(24.5);
 });

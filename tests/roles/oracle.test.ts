@@ -11,12 +11,22 @@ const CIRCUITS = 300;
 /** One seed for the whole run; replay it with `PINTRUTH_SEED`. */
 const SEED = Number(process.env.PINTRUTH_SEED ?? Math.floor(Math.random() * 1e9));
 
-const cases = Array.from({ length: CIRCUITS }, (_, index) => {
-  const seed = SEED + index;
+interface Case {
+  readonly seed: number;
+  readonly random: Random;
+  readonly job: Job;
+  readonly fits: NonNullable<ReturnType<typeof oracleFits>>;
+}
+
+const cases = Array.from({ length: CIRCUITS }, (_, index) => drawCase(SEED + index * 1000));
+
+/** The first circuit from this seed on that the oracle has an answer for. */
+function drawCase(seed: number): Case {
   const random = seededRandom(seed);
   const job = randomCircuit(random);
-  return { seed, random, job, fits: oracleFits(job, "A1") };
-});
+  const fits = oracleFits(job, "A1");
+  return fits ? { seed, random, job, fits } : drawCase(seed + 1);
+}
 
 const ofA1 = (job: Job): readonly PaperRole[] =>
   rolesOf(job, "machine1").roles.filter((role) => role.pin.startsWith("A1:"));

@@ -49,14 +49,19 @@ export function oracleFits(
   const driving = bare.ownPins.filter(
     (pin) => !bare.isBus(bare.nodeOf(pin)) && bare.meetsCoil(pin),
   );
-  const table = driving.length === 0 ? bare : tabulate(job, moduleId, driving);
+  const table = driving.length === 0 ? bare : tabulate(job, moduleId, driving, bare.isBus);
   return table && judge(job, moduleId, table);
 }
 
 type Table = NonNullable<ReturnType<typeof tabulate>>;
 
 /** Floods the circuit in every state. `driving`: pins of the module tried open, high and low. */
-function tabulate(job: Job, moduleId: string, driving: readonly PinRef[]) {
+function tabulate(
+  job: Job,
+  moduleId: string,
+  driving: readonly PinRef[],
+  isHeld: (node: Node) => boolean = () => false,
+) {
   const nodes = mergeWires(job);
   const nodeOf = (pin: PinRef): Node => {
     const node = nodes.get(pin);
@@ -141,8 +146,11 @@ function tabulate(job: Job, moduleId: string, driving: readonly PinRef[]) {
       const closed = joins.filter((join) => conducts(join, state, pulled));
       const fed = flood([...live], closed, true, (node) => earth.has(node));
       const grounded = flood([...earth], closed, false, (node) => live.has(node));
-      const hot = flood([...live, ...high], closed, true, (node) => earth.has(node));
-      const cold = flood([...earth, ...low], closed, false, (node) => live.has(node));
+      // A pin of the module moves no bus, nor anything beyond one.
+      const moved = (pins: readonly Node[], downstream: boolean) =>
+        [...flood(pins, closed, downstream, isHeld)].filter((node) => !isHeld(node));
+      const hot = new Set([...fed, ...moved(high, true)]);
+      const cold = new Set([...grounded, ...moved(low, false)]);
       const next = new Set(
         coils
           .filter(({ a, b }) => (hot.has(a) && cold.has(b)) || (hot.has(b) && cold.has(a)))
@@ -158,11 +166,19 @@ function tabulate(job: Job, moduleId: string, driving: readonly PinRef[]) {
   const rows = settled.filter((row) => row !== null);
   if (rows.length < settled.length) return null;
 
+  const blocksKnown = new Map<string, readonly Block[]>();
   const blocksFor = (node: Node, rail: "fed" | "grounded", pin: PinRef | null) => {
     const own = choices.findIndex((choice) => choice.id === pin);
     const among = own < 0 ? rows : rows.filter((row) => row.state[own] === 0);
-    const table = new Map(among.map((row) => [row.state.join(), row[rail].has(node)]));
-    return mostGeneralBlocks(choices, table, own);
+    // Many nodes behave alike: each pattern is worked out once.
+    const pattern = `${own} ${among.map((row) => Number(row[rail].has(node))).join("")}`;
+    let blocks = blocksKnown.get(pattern);
+    if (!blocks) {
+      const table = new Map(among.map((row) => [row.state.join(), row[rail].has(node)]));
+      blocks = mostGeneralBlocks(choices, table, own);
+      blocksKnown.set(pattern, blocks);
+    }
+    return blocks;
   };
   const busKnown = new Map<Node, boolean>();
   const isBus = (node: Node): boolean => {
@@ -266,9 +282,11 @@ function addOthers(
   const others = job.diagram.parts
     .filter((part) => part.kind === "module" && part.id !== moduleId)
     .some((part) => pinsOf(part).some((one) => onLine(pinRef(part.id, one.id))));
-  const contact = joins.some(
-    ({ element: { law }, a, b }) =>
-      (law.is === "contact" || law.is === "relay-contact") && (a === home || b === home),
+  const contact = rows.some(({ closed }) =>
+    closed.some(
+      ({ element: { law }, a, b }) =>
+        (law.is === "contact" || law.is === "relay-contact") && (a === home || b === home),
+    ),
   );
   if (open) for (const role of ROLE_NAMES) if (role !== "unused") roles.add(role);
   if (load) roles.add("output");
@@ -278,12 +296,14 @@ function addOthers(
   if (contact && roles.size === 0) roles.add("input");
 }
 
-/** Page ends that no other has the label of. */
+/** Page ends without a label, and those that no other has the label of. */
 function openPageEnds(job: Job): readonly PinRef[] {
   const ends = job.diagram.parts.filter((part) => part.kind === "offpage");
   const label = (part: PartOf<"offpage">) => (part.label ?? "").trim().toLowerCase();
   return ends
-    .filter((end) => ends.filter((other) => label(other) === label(end)).length === 1)
+    .filter(
+      (end) => !ends.some((other) => other !== end && label(end) && label(other) === label(end)),
+    )
     .map((end) => `${end.id}:1`);
 }
 

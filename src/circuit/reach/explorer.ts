@@ -73,8 +73,11 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
     return found;
   };
 
-  const relays = createRelayStates(network, variables, (net, flow) =>
-    walkFrom(coilSurroundings, net, flow),
+  const relays = createRelayStates(
+    network,
+    variables,
+    (net, flow) => walkFrom(coilSurroundings, net, flow),
+    (net, flow) => coilSurroundings.isRail(net, flow),
   );
 
   const relayCommands = (relay: Id, seen: ReadonlySet<Id> = new Set()): ReadonlySet<Command> => {

@@ -27,6 +27,7 @@ export function createRelayStates(
   network: Network,
   variables: Variables,
   walk: (net: NetId, flow: Flow) => Walk,
+  isRail: (net: NetId, flow: Flow) => boolean,
 ): RelayStates {
   const coils = coilsOf(network);
   const dependencies = new Map<Id, ReadonlySet<Id>>();
@@ -99,7 +100,13 @@ export function createRelayStates(
       when = withCube(when, cube.cube);
     }
     const notDrawn = network.nets[net]?.pins.length === 1;
-    if (when.length === 0 && (notDrawn || mayBeReachedThroughLoads(network, net, flow, coil))) {
+    // A fed bus is no way to ground, nor a ground bus a feed, whatever loads hang on it.
+    const isHeld = isRail(net, flow === "in" ? "out" : "in");
+    if (
+      when.length === 0 &&
+      !isHeld &&
+      (notDrawn || mayBeReachedThroughLoads(network, net, flow, coil))
+    ) {
       // Whether a coil pulls in through another load is a question of ohms, not of topology; and
       // of a coil that is not drawn further nobody knows what commands it.
       return { when: [unknownCube], unknown: true };

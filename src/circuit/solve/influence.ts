@@ -26,31 +26,68 @@ export function transfer(point: OperatingPoint, red: number, black: number): Flo
 }
 
 /** The unknowns that could change what lies between two nodes. */
-export function influences(
+export const influences = (
   point: OperatingPoint,
   unknowns: readonly Unknown[],
   red: number,
   black: number,
-): readonly Unknown[] {
+): readonly Unknown[] => influenceFinder(point, unknowns)(red, black);
+
+/** For many pairs of nodes of one state: what is common to them is worked out once. */
+function influenceFinder(
+  point: OperatingPoint,
+  unknowns: readonly Unknown[],
+): (red: number, black: number) => readonly Unknown[] {
   const { piece } = point.factored;
-  const groups = groupByFarPieces(unknowns, piece, piece[red] as number, piece[black] as number);
-  const seen = transfer(point, red, black);
-  return groups.flatMap((group) => {
-    const nodes = group.flatMap((unknown) => unknown.nodes);
-    if (seen === null) {
-      const touches = (node: number) => nodes.some((other) => piece[other] === piece[node]);
-      return touches(red) && touches(black) ? group : [];
+  const groupings = new Map<string, readonly (readonly Unknown[])[]>();
+  const groupsFor = (redPiece: number, blackPiece: number) => {
+    const key = `${redPiece} ${blackPiece}`;
+    const known = groupings.get(key);
+    if (known) return known;
+    const groups = groupByFarPieces(unknowns, piece, redPiece, blackPiece);
+    groupings.set(key, groups);
+    return groups;
+  };
+  return (red, black) => {
+    const redPiece = piece[red] as number;
+    const blackPiece = piece[black] as number;
+    const groups = groupsFor(redPiece, blackPiece);
+    if (redPiece !== blackPiece) {
+      const touches = (group: readonly Unknown[], own: number) =>
+        group.some(({ nodes }) => nodes.some((node) => piece[node] === own));
+      return groups.flatMap((group) =>
+        touches(group, redPiece) && touches(group, blackPiece) ? group : [],
+      );
     }
-    const felt = nodes
-      .filter((node) => piece[node] === piece[red])
-      .map((node) => seen[node] as number);
-    if (felt.length < 2) return [];
-    const most = Math.max(...felt) - Math.min(...felt);
-    if (most >= NO_INFLUENCE) return group;
-    return group.filter(
-      (unknown) => unknown.joint && voltsByClosing(point, unknown, seen) >= NO_VOLTS,
-    );
-  });
+    const seen = groups.length > 0 ? transfer(point, red, black) : null;
+    if (!seen) return [];
+    return groups.flatMap((group) => {
+      if (feltRange(group, piece, redPiece, seen) >= NO_INFLUENCE) return group;
+      return group.filter(
+        (unknown) => unknown.joint && voltsByClosing(point, unknown, seen) >= NO_VOLTS,
+      );
+    });
+  };
+}
+
+/** Ω between the most and the least that a group's nodes in one piece feel. */
+function feltRange(
+  group: readonly Unknown[],
+  piece: Int32Array,
+  own: number,
+  seen: Float64Array,
+): number {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const { nodes } of group) {
+    for (const node of nodes) {
+      if (piece[node] !== own) continue;
+      const felt = seen[node] as number;
+      if (felt < least) least = felt;
+      if (felt > most) most = felt;
+    }
+  }
+  return most - least;
 }
 
 /** How far closing an open joint moves what `seen` looks at, volts. */
@@ -58,7 +95,7 @@ function voltsByClosing(point: OperatingPoint, { nodes }: Unknown, seen: Float64
   const [a, b] = nodes;
   if (a === undefined || b === undefined) return 0;
   const moved = Math.abs((seen[a] as number) - (seen[b] as number));
-  if (moved < FELT) return 0;
+  if (moved < FELT || point.factored.piece[a] !== point.factored.piece[b]) return 0;
   const own = transfer(point, a, b);
   if (!own) return 0;
   const ohms = (own[a] as number) - (own[b] as number);
@@ -91,7 +128,9 @@ function groupByFarPieces(
   const groups = new Map<number, Unknown[]>();
   unknowns.forEach((unknown, index) => {
     const key = root(index);
-    groups.set(key, [...(groups.get(key) ?? []), unknown]);
+    const group = groups.get(key);
+    if (group) group.push(unknown);
+    else groups.set(key, [unknown]);
   });
   return [...groups.values()];
 }
@@ -129,9 +168,16 @@ export function findDoubts(
   const isDoubted = ({ gate, element, owner }: Branch) =>
     (gate !== null && doubted.has(gate.by)) ||
     (element?.law.is === "protection" && fuses.has(owner));
+  const contacts = new Map<string, Branch[]>();
+  for (const branch of settled.branches) {
+    if (branch.gate === null) continue;
+    const known = contacts.get(branch.gate.by);
+    if (known) known.push(branch);
+    else contacts.set(branch.gate.by, [branch]);
+  }
   const doubt = (decider: Decider) => {
     doubted.add(decider.id);
-    unknowns.push(...contactsOf(settled.branches, decider));
+    unknowns.push(...doubtsAbout(decider, contacts.get(decider.id) ?? []));
   };
   const open = () =>
     fuses.size + doubted.size === 0
@@ -145,11 +191,12 @@ export function findDoubts(
   let point = open();
   for (let grown = unknowns.length > 0; grown; ) {
     grown = false;
+    const find = influenceFinder(point, [...unknowns]);
     for (const decider of wiring.deciders) {
       if (doubted.has(decider.id)) continue;
       const moved =
         (decider.is === "level" && decider.power !== null && doubted.has(decider.power)) ||
-        pairsOf(decider).some(([a, b]) => influences(point, unknowns, a, b).length > 0);
+        pairsOf(decider).some(([a, b]) => find(a, b).length > 0);
       if (!moved) continue;
       doubt(decider);
       grown = true;
@@ -170,15 +217,13 @@ function pairsOf(decider: Decider): readonly (readonly [number, number])[] {
   }
 }
 
-const contactsOf = (branches: readonly Branch[], decider: Decider): readonly Unknown[] =>
-  branches
-    .filter((branch) => branch.gate?.by === decider.id)
-    .map((branch) => ({
-      part: decider.part,
-      nodes: [branch.a, branch.b],
-      joint: branch.acts.is !== "source",
-      what: doubtAbout(decider),
-    }));
+const doubtsAbout = (decider: Decider, contacts: readonly Branch[]): readonly Unknown[] =>
+  contacts.map((branch) => ({
+    part: decider.part,
+    nodes: [branch.a, branch.b],
+    joint: branch.acts.is !== "source",
+    what: doubtAbout(decider),
+  }));
 
 function doubtAbout(decider: Decider): string {
   if (decider.is !== "coil") return `what ${decider.part} is told to do`;

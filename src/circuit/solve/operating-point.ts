@@ -79,7 +79,12 @@ export function operate(
     const found = solveLinear(nodeCount, branches, ohms, emf, grounds);
     const turned = turnJunctions(found, branches, junctions, settings, ohms, round);
     const warmed = warmFilaments(found, branches, filaments, settings, ohms);
-    if ((!turned && !warmed) || round >= MOST_ROUNDS) return found;
+    if ((turned || warmed) && round < MOST_ROUNDS) continue;
+    // one that carries nothing shows nothing: it must not lend its own volts to what hangs on it
+    const idle = junctions.filter((index) => Math.abs(found.amps[index] as number) <= NO_AMPS);
+    if (idle.every((index) => !Number.isFinite(ohms[index]))) return found;
+    for (const index of idle) ohms[index] = Number.POSITIVE_INFINITY;
+    return solveLinear(nodeCount, branches, ohms, emf, grounds);
   }
 }
 

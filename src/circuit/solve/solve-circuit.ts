@@ -48,6 +48,7 @@ export interface Bench {
   readonly wiring: Wiring;
   readonly settled: Settled;
   /** Everything nobody knows in this state, relays that depend on it included. */
+  /** Worked out when first asked for. */
   readonly doubts: Doubts;
 }
 
@@ -72,8 +73,15 @@ export function setUp(
   const wiring = wire(job, machine, when, joints);
   const held = heldBetween(wiring, extra);
   const settled = follow(wiring, held);
-  const doubts = findDoubts(wiring, settled, held, fusesAbove(settled, FUSE_TIMES));
-  return { wiring, settled, doubts };
+  let doubts: Doubts | null = null;
+  return {
+    wiring,
+    settled,
+    get doubts() {
+      doubts ??= findDoubts(wiring, settled, held, fusesAbove(settled, FUSE_TIMES));
+      return doubts;
+    },
+  };
 }
 
 export function solveCircuit(
@@ -82,7 +90,8 @@ export function solveCircuit(
   when: When,
   extra: readonly Between[] = [],
 ): Solution {
-  const { wiring, settled, doubts } = setUp(job, machine, when, extra);
+  const bench = setUp(job, machine, when, extra);
+  const { wiring, settled } = bench;
   const { point, branches, states } = settled;
   return {
     volts(red, black) {

@@ -13,7 +13,7 @@ import {
   pinRef,
   type When,
 } from "../../job/index.ts";
-import { elementsOf, pinsOf, restPosition, terminalOf } from "../kinds/index.ts";
+import { type Element, elementsOf, pinsOf, restPosition, terminalOf } from "../kinds/index.ts";
 import { type Circuit, circuitOf } from "../machine-circuit.ts";
 import { CHASSIS_PLACE, chassisPlace, pageKey } from "../places.ts";
 import type { Branch, Decider, Unknown } from "./branch.ts";
@@ -54,10 +54,13 @@ export function wire(
   joints: Conditions["joints"] = "ideal",
 ): Wiring {
   const circuit = circuitOf(job, machine);
+  const elements = new Map(
+    circuit.parts.map((part) => [part.id, elementsOf(part, job.systemVoltage)]),
+  );
   const conditions: Conditions = {
     systemVoltage: job.systemVoltage,
     engine: when.engine ?? "off",
-    charging: when.engine === "running" && chargerFitted(circuit, job.systemVoltage, when),
+    charging: when.engine === "running" && chargerFitted(elements, when),
     switches: when.switches ?? {},
     joints,
   };
@@ -66,13 +69,11 @@ export function wire(
   const chassis = points.of("chassis");
   const nowhere = points.of("nowhere");
   const own = (ref: PinRef) => points.of(open.has(ref) ? `own ${ref}` : ref);
-  const wireEnds = new Map<PinRef, number>();
 
   const wires: Branch<number>[] = [];
-  const jointIds = jointParts(circuit, conditions.systemVoltage);
+  const jointIds = jointParts(circuit, elements);
   for (const one of circuit.wires) {
     const ends = ([one.from, one.to] as const).map((ref, index) => {
-      wireEnds.set(ref, (wireEnds.get(ref) ?? 0) + 1);
       // an opened joint parts the wires that meet in it
       const apart = open.has(ref) && jointIds.has(ownerOf(ref));
       return points.of(apart ? `end ${one.id} ${index}` : ref);
@@ -87,13 +88,13 @@ export function wire(
   }
 
   const batteries = circuit.parts.filter((part) => part.kind === "battery");
-  const parts = circuit.parts.map((part) => {
+  const { parts } = circuit;
+  for (const part of parts) {
     for (const pin of pinsOf(part)) {
       points.of(pinRef(part.id, pin.id));
       own(pinRef(part.id, pin.id));
     }
-    return part;
-  });
+  }
   const pages = joinPages(parts, points, own);
   for (const part of parts) {
     if (part.kind !== "ground") continue;
@@ -109,7 +110,7 @@ export function wire(
   const unknowns: Unknown<number>[] = [];
   for (const part of parts) {
     const at = (pin: PinId) => own(pinRef(part.id, pin));
-    for (const element of elementsOf(part, job.systemVoltage)) {
+    for (const element of elements.get(part.id) ?? []) {
       const lowered = lower(part, element, conditions);
       for (const branch of lowered.branches)
         branches.push({ ...branch, a: at(branch.a), b: at(branch.b) });
@@ -224,7 +225,11 @@ function cavityPins(job: Job): Map<CavityRef, PinRef[]> {
   for (const plug of job.plugs) {
     for (const cavity of plug.cavities) pins.set(cavityRef(plug.id, cavity.mark), []);
   }
-  for (const link of job.links) pins.set(link.cavity, [...(pins.get(link.cavity) ?? []), link.pin]);
+  for (const { cavity, pin } of job.links) {
+    const known = pins.get(cavity);
+    if (known) known.push(pin);
+    else pins.set(cavity, [pin]);
+  }
   return pins;
 }
 
@@ -240,23 +245,24 @@ function openedPins(job: Job, circuit: Circuit, when: When): ReadonlySet<PinRef>
   return open;
 }
 
+/** What each part declares, by its id. */
+type Elements = ReadonlyMap<Id, readonly Element[]>;
+
 /** Whether anything that drives with the engine is there to charge the battery. */
-const chargerFitted = (circuit: Circuit, systemVoltage: number, when: When): boolean =>
-  circuit.parts.some(
-    (part) =>
-      !when.removed?.includes(part.id) &&
-      elementsOf(part, systemVoltage).some(
-        ({ law }) => law.is === "source" && law.live === "engine-running",
-      ),
+const chargerFitted = (elements: Elements, when: When): boolean =>
+  [...elements].some(
+    ([id, own]) =>
+      !when.removed?.includes(id) &&
+      own.some(({ law }) => law.is === "source" && law.live === "engine-running"),
   );
 
 /** Parts that are nothing but a place where wires meet. */
-function jointParts(circuit: Circuit, systemVoltage: number): ReadonlySet<Id> {
+function jointParts(circuit: Circuit, elements: Elements): ReadonlySet<Id> {
   return new Set(
     circuit.parts
       .filter(
         (part) =>
-          elementsOf(part, systemVoltage).length === 0 &&
+          elements.get(part.id)?.length === 0 &&
           pinsOf(part).every((pin) => terminalOf(part, pin.id) === null),
       )
       .map((part) => part.id),

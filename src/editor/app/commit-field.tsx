@@ -25,6 +25,7 @@ export function CommitField({ value, onCommit, mayBeEmpty = false, ...rest }: Co
       data-own-escape
       value={text}
       onChange={(event) => setText(event.target.value)}
+      onFocus={(event) => rest.autoFocus && event.currentTarget.select()}
       onBlur={commit}
       onKeyDown={(event) => {
         if (event.key === "Escape") {

@@ -21,32 +21,41 @@ interface ForDraft {
   draft: ReadingDraft;
 }
 
-/**
- * What a healthy machine shows in this set-up: after the value is in, or when asked for, so that
- * nobody reads off the meter what he expects to see. A method that is wrong there says so at once.
- */
-export function ReadingExpectation({ job, machine, draft }: ForDraft) {
-  const [asked, setAsked] = useState<string | null>(null);
+/** The prediction for the set-up on the pad; null until both leads are somewhere. */
+function usePrediction({ job, machine, draft }: ForDraft) {
   const { quantity, red, black, when, with: instrument } = draft;
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed does not change the prediction
-  const prediction = useMemo(() => {
+  return useMemo(() => {
     const setup = setupOf(draft);
-    return setup && red !== black ? predict(job, machine, setup) : null;
+    return setup && red !== black ? { setup, prediction: predict(job, machine, setup) } : null;
   }, [job, machine, quantity, red, black, when, instrument]);
-  const setup = setupOf(draft);
-  if (!prediction || !setup) return null;
-  if (prediction.invalid !== null) {
-    return (
-      <p className={styles.refused} role="status">
-        <StatusShape status="contradicted" />
-        <span>
-          <strong>Not a valid reading.</strong> {prediction.invalid} It can be kept, and will be
-          marked so.
-        </span>
-      </p>
-    );
-  }
-  const value = parseQuantity(draft.value, quantity);
+}
+
+/** A method that is wrong there says so before anything is typed. */
+export function RefusedMethod(props: ForDraft) {
+  const invalid = usePrediction(props)?.prediction.invalid ?? null;
+  if (invalid === null) return null;
+  return (
+    <p className={styles.refused} role="status">
+      <StatusShape status="contradicted" />
+      <span>
+        <strong>Not a valid reading.</strong> {invalid} It can be kept, and will be marked so.
+      </span>
+    </p>
+  );
+}
+
+/**
+ * What a healthy machine shows in this set-up: after the value is in, or when asked for, so that
+ * nobody reads off the meter what he expects to see.
+ */
+export function ReadingExpectation(props: ForDraft) {
+  const { job, machine, draft } = props;
+  const [asked, setAsked] = useState<string | null>(null);
+  const found = usePrediction(props);
+  if (!found || found.prediction.invalid !== null) return null;
+  const { setup, prediction } = found;
+  const value = parseQuantity(draft.value, draft.quantity);
   const key = JSON.stringify(setup);
   if (!value.ok && asked !== key) {
     return <Button onClick={() => setAsked(key)}>What should it show?</Button>;
@@ -57,7 +66,7 @@ export function ReadingExpectation({ job, machine, draft }: ForDraft) {
   return (
     <div className={styles.expectation} role="status">
       <p>
-        A healthy machine shows <strong>{wordsForPrediction(prediction, quantity)}</strong>
+        A healthy machine shows <strong>{wordsForPrediction(prediction, draft.quantity)}</strong>
         {prediction.uncertain !== null && `: ${prediction.uncertain}`}
       </p>
       {judged && <ReadingVerdictMark verdict={judged.verdict} />}

@@ -16,7 +16,7 @@ import { Keypad } from "./keypad.tsx";
 import { localTime } from "./local-time.ts";
 import { ProbePicker } from "./probe-picker.tsx";
 import { ReadingConditions } from "./reading-conditions.tsx";
-import { ReadingCautions, ReadingExpectation } from "./reading-expectation.tsx";
+import { ReadingCautions, ReadingExpectation, RefusedMethod } from "./reading-expectation.tsx";
 import styles from "./reading-pad.module.css";
 import { Segments } from "./segments.tsx";
 import { isWorthKeeping, putAside, rememberLive } from "./unfinished.ts";
@@ -101,31 +101,36 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
       <form className={styles.form} onSubmit={keep}>
         <Segments
           label="Measure"
+          bare
           value={draft.quantity}
           options={QUANTITIES}
           onChange={(quantity) => change({ quantity })}
         />
         <Leads draft={draft} change={change} />
-        <Segments
-          label="With"
-          value={draft.with}
-          options={INSTRUMENTS}
-          onChange={(instrument) => change({ with: instrument })}
-        />
         <p className={styles.summary}>
-          {phrasesForWhen(job, draft.when).join(" · ") || "Everything at rest and plugged in"}
+          {[
+            ...(draft.with === "test-lamp" ? ["test lamp as load"] : []),
+            ...phrasesForWhen(job, draft.when),
+          ].join(" · ") || "Everything at rest and plugged in"}
         </p>
+        <RefusedMethod job={job} machine={machineId} draft={draft} />
         <Display draft={draft} change={change} />
         <Keypad
           quantity={draft.quantity}
           value={draft.value}
           onChange={(value) => change({ value })}
         />
-        <ReadingExpectation job={job} machine={machineId} draft={draft} />
         <Button type="submit" tone="primary" className={styles.keep} disabled={missing !== null}>
           {missing ?? (draft.mends ? "Keep the change" : "Keep this reading")}
         </Button>
+        <ReadingExpectation job={job} machine={machineId} draft={draft} />
         <ReadingCautions job={job} machine={machineId} draft={draft} />
+        <Segments
+          label="With"
+          value={draft.with}
+          options={INSTRUMENTS}
+          onChange={(instrument) => change({ with: instrument })}
+        />
         <ReadingConditions job={job} when={draft.when} onChange={(when) => change({ when })} />
         <LabelledField
           label="Note"
@@ -201,7 +206,6 @@ function Display({ draft, change }: DraftProps) {
         // The keypad stands in for the device's own, which would cover half the screen.
         inputMode="none"
         autoComplete="off"
-        placeholder="0"
         value={draft.value}
         onChange={(event) => change({ value: event.target.value })}
       />

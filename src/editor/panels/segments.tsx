@@ -7,6 +7,8 @@ interface SegmentsProps<T extends string> {
   options: readonly { readonly value: T; readonly text: string }[];
   /** The option that counts as untouched: any other one is marked as changed. */
   rest?: T;
+  /** The options say by themselves what they are about: the label is only read out. */
+  bare?: boolean;
   onChange: (value: T) => void;
 }
 
@@ -16,12 +18,13 @@ export function Segments<T extends string>({
   value,
   options,
   rest,
+  bare = false,
   onChange,
 }: SegmentsProps<T>) {
   const name = useId();
   return (
     <fieldset className={styles.segments} data-changed={rest !== undefined && value !== rest}>
-      <legend>{label}</legend>
+      <legend data-unseen={bare}>{label}</legend>
       <div className={styles.row}>
         {options.map((option) => (
           <label key={option.value} data-chosen={option.value === value}>

@@ -54,7 +54,7 @@ export function CavityMenu({ facts, at, onAct, onClose }: CavityMenuProps) {
           <MenuItem icon={<Pencil />} keys="F2" onChoose={() => onAct("rename")}>
             Change its mark
           </MenuItem>
-          <MenuItem icon={<Trash2 />} keys="Del" onChoose={() => onAct("delete")}>
+          <MenuItem icon={<Trash2 />} onChoose={() => onAct("delete")}>
             Delete the cavity
           </MenuItem>
         </DropdownMenu.Content>

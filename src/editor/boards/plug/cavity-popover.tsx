@@ -26,8 +26,10 @@ export function CavityPopover({ cavity, at, onClose }: CavityPopoverProps) {
       <Popover.Portal>
         <Popover.Content
           className={styles.popover}
+          // Beside the cavity it has the whole height of the window, which a phone's width rules out.
+          side={matchMedia("(min-width: 800px)").matches ? "right" : "bottom"}
           align="start"
-          sideOffset={8}
+          sideOffset={32}
           collisionPadding={8}
           aria-label="Wire and pin of the cavity"
         >

@@ -81,7 +81,7 @@ function Halo({ radius, light, palette }: { radius: number; light: Light; palett
 }
 
 /** A hole to put a terminal in; one without a wire is broken, one that is plugged is solid. */
-function Opening({ facts, holds, palette, radius }: CavityShapeProps & { radius: number }) {
+function Opening({ facts, holds, rimmed, palette, radius }: CavityShapeProps & { radius: number }) {
   const { opening } = facts.cavity;
   const stroke = palette.ink;
   if (facts.state === "blocked") {
@@ -108,7 +108,8 @@ function Opening({ facts, holds, palette, radius }: CavityShapeProps & { radius:
     stroke: empty ? palette.inkSoft : stroke,
     strokeWidth: empty ? 1.5 : 2,
     dash: empty ? [4, 5] : [],
-    fill: empty ? "transparent" : palette.paper,
+    // Over a photo the real opening shows through.
+    fill: empty ? "transparent" : rimmed ? `${palette.paper}a6` : palette.paper,
   };
   if (opening === "blade-across" || opening === "blade-upright") {
     const long = radius * 1.08;

@@ -56,6 +56,8 @@ export function DrawPlugDialog({ plug, start, onClose, onDraw }: DrawPlugDialogP
           <p className={styles.note} role="status">
             {problem ?? noteOn(job, plug, drawn, form.kind)}
           </p>
+        </div>
+        <div className={styles.submit}>
           <Button type="submit" tone="primary" disabled={drawn === null}>
             {plug ? "Change it" : "Draw it"}
           </Button>

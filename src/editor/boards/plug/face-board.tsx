@@ -49,13 +49,13 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
 
   const press = (facts: CavityFacts, event: KeyboardEvent) => {
     if (event.key === "F2") setOver({ name: "rename", facts });
+    else if (mode === "look") return;
     else if (event.key === "Delete" || event.key === "Backspace") acts.remove(facts);
-    else if (mode === "look" || !acts.nudge(facts, event.key, event.shiftKey)) return;
+    else if (!acts.nudge(facts, event.key, event.shiftKey)) return;
     event.preventDefault();
   };
 
   const actOn = (facts: CavityFacts, at: BoardPointer, what: CavityAct) => {
-    close();
     switch (what) {
       case "describe":
         session.show({ selection: [facts.ref] });
@@ -126,7 +126,8 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
           facts={over.facts}
           at={over.at}
           onAct={(what) => actOn(over.facts, over.at, what)}
-          onClose={close}
+          // The menu also closes after a choice, which may have opened something in its place.
+          onClose={() => setOver((now) => (now?.name === "menu" ? null : now))}
         />
       )}
       {over?.name === "details" && (

@@ -123,7 +123,12 @@ export function FaceCanvas(props: FaceCanvasProps) {
 
   const gestures = useFaceGestures({
     cavityUnder,
-    tap: (index, pointer) => props.onTap(factsAt(index), stored(seenAt(pointer))),
+    tap: (index, pointer) => {
+      const at = stored(seenAt(pointer));
+      // A face that grows under the pointer would jump: what is seen now stays where it is.
+      if (arranging && index === null) onCamera(camera);
+      props.onTap(factsAt(index), at);
+    },
     menu: (index, pointer) => props.onMenu(factsAt(index), pointer),
     dragFrom: (index, pointer) => {
       if (arranging) return true;

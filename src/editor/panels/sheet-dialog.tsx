@@ -1,0 +1,134 @@
+import { Download, Printer, Sheet as SheetIcon } from "lucide-react";
+import { useState } from "react";
+import type { PaperSize } from "../../sheet/index.ts";
+import { LabelledField } from "../app/commit-field.tsx";
+import { Button, Modal } from "../app/controls/index.ts";
+import { fileNameFor } from "../app/file-transfer.ts";
+import { useSelected } from "../session-context.tsx";
+import { localTime } from "./local-time.ts";
+import { printPdf } from "./print-pdf.ts";
+import { Segments } from "./segments.tsx";
+import styles from "./sheet-dialog.module.css";
+import { SheetPreview } from "./sheet-preview.tsx";
+import { useSheet } from "./use-sheet.ts";
+import { useSheetChoices } from "./use-sheet-choices.ts";
+
+const SIDES = [
+  { value: "wire", text: "wire side" },
+  { value: "mating", text: "mating side" },
+] as const;
+
+const SIZES: readonly { value: PaperSize; text: string }[] = [
+  { value: "A4", text: "A4" },
+  { value: "Letter", text: "Letter" },
+];
+
+/** The corrected pinout sheet: seen before it is printed or saved. */
+export function SheetDialog({ onClose }: { onClose: () => void }) {
+  const plugs = useSelected((state) => state.job.plugs);
+  const shownPlug = useSelected((state) => state.plug);
+  const shownSide = useSelected((state) => state.side);
+  const [plug, setPlug] = useState(shownPlug ?? plugs[0]?.id ?? "");
+  const [side, setSide] = useState(shownSide);
+  const [choices, choose] = useSheetChoices();
+  // The day it is made: opening the dialog, not midnight, decides.
+  const [date] = useState(() => localTime(new Date()));
+  const { model, sheet } = useSheet({ plug, side, date, ...choices });
+
+  if (!model) {
+    return (
+      <Modal title="Sheet" onClose={onClose}>
+        <p>Draw the plug first: the sheet shows its face and what each cavity is.</p>
+      </Modal>
+    );
+  }
+  const name = (ending: string) =>
+    fileNameFor(`${model.machine.name} ${plug} pinout ${choices.revision}`, ending);
+  const files = sheet.state === "set" ? sheet.files : null;
+  return (
+    <Modal title="Corrected pinout sheet" lead={model.standing} width="wide" onClose={onClose}>
+      <div className={styles.dialog}>
+        <div className={styles.choices}>
+          {plugs.length > 1 && (
+            <label className={styles.field}>
+              Plug
+              <select value={plug} onChange={(event) => setPlug(event.target.value)}>
+                {plugs.map((one) => (
+                  <option key={one.id} value={one.id}>
+                    {one.name ? `${one.id} · ${one.name}` : one.id}
+                  </option>
+                ))}
+              </select>
+            </label>
+          )}
+          <Segments label="Seen from the" value={side} options={SIDES} onChange={setSide} />
+          <Segments
+            label="Paper"
+            value={choices.size}
+            options={SIZES}
+            onChange={(size) => choose({ size })}
+          />
+          <LabelledField
+            label="Revision"
+            className={styles.field}
+            value={choices.revision}
+            onCommit={(revision) => choose({ revision })}
+          />
+          <LabelledField
+            label="Prepared by"
+            className={styles.field}
+            value={choices.preparedBy}
+            mayBeEmpty
+            onCommit={(preparedBy) => choose({ preparedBy })}
+          />
+          <FileLink href={files?.pdfUrl} name={name(".pdf")} main>
+            <Download aria-hidden /> Save PDF
+          </FileLink>
+          <Button
+            icon={<Printer aria-hidden />}
+            disabled={!files}
+            onClick={() => files && printPdf(files.pdfUrl)}
+          >
+            Print
+          </Button>
+          <FileLink href={files?.csvUrl} name={name(".csv")}>
+            <SheetIcon aria-hidden /> Save table (CSV)
+          </FileLink>
+        </div>
+        <section
+          className={styles.preview}
+          aria-label="Preview"
+          aria-busy={sheet.state === "setting"}
+        >
+          {sheet.state === "setting" && <p role="status">Setting the page…</p>}
+          {sheet.state === "failed" && (
+            <p role="alert">The page could not be made: {sheet.message}.</p>
+          )}
+          {files && <SheetPreview pdf={files.pdf} label={model.heading} />}
+        </section>
+      </div>
+    </Modal>
+  );
+}
+
+interface FileLinkProps {
+  /** Absent while the file is being made. */
+  href: string | undefined;
+  name: string;
+  main?: boolean;
+  children: React.ReactNode;
+}
+
+function FileLink({ href, name, main = false, children }: FileLinkProps) {
+  return (
+    <a
+      className={styles.file}
+      data-main={main}
+      href={href}
+      download={name}
+      aria-disabled={href === undefined}
+    >
+      {children}
+    </a>
+  );
+}
