@@ -9,7 +9,7 @@ import { polesForPin } from "./pins.ts";
 import { splitRef } from "./refs.ts";
 import { JOB_FORMAT, JOB_VERSION } from "./schema/job.ts";
 import { schemaIssues } from "./schema-issues.ts";
-import type { Id, Job } from "./types.ts";
+import type { Id, Job, Part } from "./types.ts";
 import { referenceIssues } from "./validate.ts";
 import { issue, quoted } from "./wording.ts";
 import { openZip, type ZipEntry } from "./zip.ts";
@@ -77,16 +77,27 @@ function withPoles(job: Job): Job {
     const poles = polesForPin(name) ?? 1;
     if (poles > (wanted.get(owner) ?? 1)) wanted.set(owner, poles);
   }
-  const needs = job.diagram.parts.some(
-    (part) => part.kind === "relay" && part.poles === undefined && wanted.has(part.id),
-  );
-  if (!needs) return job;
-  const parts = job.diagram.parts.map((part) =>
-    part.kind === "relay" && part.poles === undefined && wanted.has(part.id)
-      ? { ...part, poles: wanted.get(part.id) }
-      : part,
-  );
-  return { ...job, diagram: { ...job.diagram, parts } };
+  if (wanted.size === 0) return job;
+  const counted = <P extends Part>(parts: readonly P[]): P[] =>
+    parts.map((part) =>
+      part.kind === "relay" && part.poles === undefined && wanted.has(part.id)
+        ? { ...part, poles: wanted.get(part.id) }
+        : part,
+    );
+  return {
+    ...job,
+    diagram: { ...job.diagram, parts: counted(job.diagram.parts) },
+    machines: job.machines.map((machine) =>
+      machine.changes
+        ? {
+            ...machine,
+            changes: machine.changes.map((change) =>
+              change.parts ? { ...change, parts: counted(change.parts) } : change,
+            ),
+          }
+        : machine,
+    ),
+  };
 }
 
 /**

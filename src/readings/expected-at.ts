@@ -40,11 +40,22 @@ export function expectedAt(job: Job, machine: Id, cavity: CavityRef): readonly E
     ...(batteries.length > 0 ? { removed: [...batteries] } : {}),
   });
 
+  // one state for each thing that the switches make of it, the one with the fewest moves
+  const different = distinct(glimpses, job.systemVoltage);
+  const fed = different.find(
+    ({ volts: held, ohms }) => (held ?? 0) >= FULL * job.systemVoltage && ohms < DIRECT_OHMS,
+  );
+
   const offers: Offer[] = [];
   const offer = (weight: number, setup: ReadingSetup) => {
     const prediction = predict(job, machine, setup);
     if (prediction.invalid !== null || prediction.uncertain !== null) return;
-    offers.push({ weight, setup, ...prediction, proves: provesOf(job, setup, prediction) });
+    offers.push({
+      weight,
+      setup,
+      ...prediction,
+      proves: provesOf(job, setup, prediction, fed !== undefined),
+    });
   };
   const volts = (switches: Switches, extra: Partial<ReadingSetup> = {}): ReadingSetup => ({
     quantity: "volts",
@@ -54,14 +65,9 @@ export function expectedAt(job: Job, machine: Id, cavity: CavityRef): readonly E
     ...extra,
   });
 
-  // one state for each thing that the switches make of it, the one with the fewest moves
-  const different = distinct(glimpses, job.systemVoltage);
   different.forEach((found, index) => {
     offer(index === 0 ? 50 : 60 - index, volts(found.switches));
   });
-  const fed = different.find(
-    ({ volts: held, ohms }) => (held ?? 0) >= FULL * job.systemVoltage && ohms < DIRECT_OHMS,
-  );
   if (fed) offer(80, volts(fed.switches, { with: "test-lamp" }));
 
   const ohmsTo = (black: Reading["black"], switches: Switches): ReadingSetup => ({
@@ -153,7 +159,7 @@ function distinct(glimpses: readonly Glimpse[], systemVoltage: number): readonly
 const roundedOhms = (ohms: number | "OL"): string =>
   ohms === "OL" ? "OL" : ohms < 1 ? "0" : String(Math.round(Math.log2(ohms)));
 
-function provesOf(job: Job, setup: ReadingSetup, prediction: Prediction): string {
+function provesOf(job: Job, setup: ReadingSetup, prediction: Prediction, isFeed: boolean): string {
   const { predicted, floating } = prediction;
   if (floating) return "Nothing holds this point in that state: a few ghost volts mean nothing.";
   if (setup.with === "test-lamp") {
@@ -166,6 +172,7 @@ function provesOf(job: Job, setup: ReadingSetup, prediction: Prediction): string
     if (typeof predicted === "number" && predicted < 1) {
       return "A solid way: nothing but wire and closed contacts between here and there.";
     }
+    if (isFeed) return "What hangs on this feed, all in parallel: next to nothing is a short.";
     return "The load itself with its wiring: far lower is shorted, OL is open.";
   }
   if (typeof predicted === "number" && Math.abs(predicted) >= FULL * job.systemVoltage) {

@@ -54,6 +54,16 @@ export function settlingEvidence(
   return evidence.find((one) => one.verdict === "inside") ?? evidence[0] ?? null;
 }
 
+/**
+ * The reading to show first: the one that settled what the cavity is, else the newest that is not
+ * as expected, else the newest.
+ */
+export const chiefEvidence = (
+  settling: JudgedEvidence | null,
+  evidence: readonly JudgedEvidence[],
+): JudgedEvidence | null =>
+  settling ?? evidence.find((one) => one.verdict === "outside") ?? evidence[0] ?? null;
+
 const MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" ");
 
 /** `14 Nov` of an ISO 8601 time as written; empty for anything else. */

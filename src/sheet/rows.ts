@@ -16,7 +16,7 @@ import {
   cavityState,
   known,
 } from "./cavity-facts.ts";
-import { evidenceAt, settlingEvidence } from "./evidence.ts";
+import { chiefEvidence, evidenceAt, settlingEvidence } from "./evidence.ts";
 import type { SheetRow } from "./model.ts";
 
 /** The sheet's table for one plug on one machine. */
@@ -114,7 +114,7 @@ function evidenceWords(
   const evidence = evidenceAt(job, machine, facts);
   const settling = settlingEvidence(facts, evidence);
   const outside = evidence.filter((one) => one.verdict === "outside");
-  const chief = settling ?? outside[0] ?? evidence[0];
+  const chief = chiefEvidence(settling, evidence);
   if (!chief) {
     const state = cavityState(facts);
     const isNeeded = state === "wired" || state === "untied";

@@ -47,11 +47,20 @@ test("from an empty program to a printed sheet, with mouse and keyboard", async 
   ] as const) {
     await desk.wire(at(from), at(to));
   }
-  await page.screenshot({ path: "/tmp/lead/e3.png" });
-  const traced = await desk.savedJob();
-  console.log(JSON.stringify(traced.diagram.parts), traced.diagram.wires.map((w) => w.from + " " + w.to));
   await page.keyboard.press("Escape");
   await page.getByRole("button", { name: "Rows and columns" }).click();
+  const plug = page.getByRole("dialog", { name: "Draw a plug" });
+  await plug.getByRole("textbox", { name: "Columns" }).fill("2");
+  await plug.getByRole("button", { name: "Draw it" }).click();
+  await page.getByRole("button", { name: /^3 Match/ }).click();
+  await page.getByRole("button", { name: /^Match by equal marks/ }).click();
+  await page.getByRole("button", { name: /^5 Prove/ }).click();
+  await page.getByRole("button", { name: "Enter a reading" }).click();
+  console.log(await page.getByRole("region", { name: "Reading pad" }).ariaSnapshot());
+  await page.screenshot({ path: "/tmp/lead/e5.png" });
+  await page.keyboard.press("Escape");
+  await page.getByRole("button", { name: /^6 Sheet/ }).click();
+  await page.waitForTimeout(6000);
   console.log(await page.getByRole("dialog").ariaSnapshot());
-  await page.screenshot({ path: "/tmp/lead/e4.png" });
+  await page.screenshot({ path: "/tmp/lead/e6.png" });
 });

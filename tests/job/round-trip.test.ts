@@ -96,4 +96,11 @@ test("a relay's further poles follow from the pins that its wires name", () => {
   const read = readJobText(JSON.stringify(job));
   const relay = read.ok && read.value.diagram.parts.find((part) => part.id === "K1");
   expect(relay).toMatchObject({ kind: "relay", poles: 2 });
+
+  const added = { id: "K2", kind: "relay", sheet: "sheet1", at: [0, 0], turn: 0 };
+  const wires = [{ id: "W8", from: "K2:87ac", to: "A1:3" }];
+  job.machines[0].changes = [{ note: "beacon", parts: [added], wires }];
+  const again = readJobText(JSON.stringify(job));
+  const changed = again.ok && again.value.machines[0]?.changes?.[0]?.parts?.[0];
+  expect(changed).toMatchObject({ id: "K2", poles: 3 });
 });

@@ -103,11 +103,9 @@ export function solveCircuit(
       const a = wiring.probe(red);
       const b = wiring.probe(black);
       if (!a.ok || !b.ok) return [];
-      return [
-        ...new Set(
-          influences(doubts.point, doubts.unknowns, a.node, b.node).map(({ what }) => what),
-        ),
-      ];
+      const { doubts } = bench;
+      const found = influences(doubts.point, doubts.unknowns, a.node, b.node);
+      return [...new Set(found.map(({ what }) => what))];
     },
     flows: branches.flatMap((branch, index): ElementFlow[] => {
       if (!branch.element || !Number.isFinite(point.ohms[index])) return [];

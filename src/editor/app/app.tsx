@@ -14,6 +14,7 @@ import { NO_JOB } from "./job-desk.ts";
 import { useJobDesk } from "./job-desk-context.tsx";
 import { PhoneNav } from "./phone-nav.tsx";
 import { PhoneScreen } from "./phone-screen.tsx";
+import { PagePicker } from "./pieces.tsx";
 import { ProbeBar } from "./probe-bar.tsx";
 import { StationPath } from "./station-path.tsx";
 import { StatusLine } from "./status-line.tsx";
@@ -88,6 +89,7 @@ function Desk() {
       <LinkOverlay />
       <Boundary name="This window">
         <Dialogs commands={commands} />
+        <PagePicker />
       </Boundary>
       <StatusLine />
       <DropZone onFiles={takeFiles} />

@@ -1,16 +1,11 @@
 import type { PlaceId } from "../../session/index.ts";
+import { DiagramList, PartDetails } from "../boards/diagram/index.ts";
+import { CavityDetails } from "../boards/plug/index.ts";
+import { FindingsPanel, ReadingPad, ReadingsList } from "../panels/index.ts";
 import { useSelected } from "../session-context.tsx";
 import styles from "./aside.module.css";
 import { Boundary } from "./boundary.tsx";
 import { MatchPanel } from "./match-panel.tsx";
-import {
-  CavityDetails,
-  DiagramList,
-  FindingsPanel,
-  PartDetails,
-  ReadingPad,
-  ReadingsList,
-} from "./pieces.tsx";
 
 /** What belongs to the station at hand, besides the boards. */
 export function StationPanel({ station }: { station: PlaceId }) {

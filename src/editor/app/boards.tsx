@@ -1,8 +1,9 @@
+import { DiagramBoard } from "../boards/diagram/index.ts";
+import { PlugBoard } from "../boards/plug/index.ts";
 import styles from "./boards.module.css";
 import { Boundary } from "./boundary.tsx";
 import { Divider } from "./divider.tsx";
 import { useJobDesk } from "./job-desk-context.tsx";
-import { DiagramBoard, PlugBoard } from "./pieces.tsx";
 
 interface BoardsProps {
   stacked: boolean;

@@ -1,11 +1,11 @@
 import type { Command } from "../../session/index.ts";
+import { SheetDialog } from "../panels/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import { CautionsDialog } from "./cautions-dialog.tsx";
 import { FindDialog } from "./find-dialog.tsx";
 import { JobsDialog } from "./jobs-dialog.tsx";
 import { KeysDialog } from "./keys-dialog.tsx";
 import { MachinesDialog } from "./machines-dialog.tsx";
-import { SheetDialog } from "./pieces.tsx";
 
 /** Whatever lies over the boards, one at a time. */
 export function Dialogs({ commands }: { commands: readonly Command[] }) {

@@ -1,10 +1,13 @@
 import { ArrowRight } from "lucide-react";
 import { nextStation, type PlaceId, stationsOf } from "../../session/index.ts";
+import { DiagramBoard } from "../boards/diagram/index.ts";
+import { PlugBoard } from "../boards/plug/index.ts";
+import { FindingsPanel } from "../panels/index.ts";
 import { useAnalysis, useSelected } from "../session-context.tsx";
+import { PinTable } from "../table/index.ts";
 import { StationPanel } from "./aside.tsx";
 import { useJobDesk } from "./job-desk-context.tsx";
 import styles from "./phone-screen.module.css";
-import { DiagramBoard, FindingsPanel, PinTable, PlugBoard } from "./pieces.tsx";
 
 interface PhoneScreenProps {
   place: PlaceId;

@@ -1,9 +1,10 @@
 import { useState } from "react";
 import type { PlaceId } from "../../session/index.ts";
+import { FindingsPanel } from "../panels/index.ts";
 import { useSelected } from "../session-context.tsx";
+import { PinTable } from "../table/index.ts";
 import { StationPanel } from "./aside.tsx";
 import { Boundary } from "./boundary.tsx";
-import { FindingsPanel, PinTable } from "./pieces.tsx";
 import styles from "./upright-dock.module.css";
 
 type Tab = "table" | "station" | "findings";

@@ -1,11 +1,11 @@
 import { useCallback } from "react";
+import { importPicture } from "../import/index.ts";
 import { useSession } from "../session-context.tsx";
 import { useJobStore } from "../store-context.tsx";
 import { readFile } from "./file-transfer.ts";
 import { useJobDesk } from "./job-desk-context.tsx";
 import { isJobFile } from "./job-files.ts";
 import { openFirstJob } from "./open-picked.ts";
-import { importPicture } from "./pieces.tsx";
 
 /** Files dropped or pasted: a job file is opened, pictures and PDFs become sheets of the open job. */
 export function useIncomingFiles(): (files: readonly File[]) => void {

@@ -74,31 +74,38 @@ export function ReadingExpectation(props: ForDraft) {
   );
 }
 
-/** What to mind at this very step, and what will move or come on while it is taken. */
-export function ReadingCautions({ job, machine, draft }: ForDraft) {
+/** What will move or come on while the reading is taken, as solved: to be read before it is. */
+export function WhatMoves({ job, machine, draft }: ForDraft) {
   const { red, black, quantity, when, with: instrument } = draft;
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed moves nothing
   const acting = useMemo(() => {
     const setup = setupOf(draft);
     return setup && red !== black ? comesOn(job, machine, setup) : null;
   }, [job, machine, quantity, red, black, when, instrument]);
+  if (acting === null) return null;
   const unplugged = when.unplugged ?? [];
   const driving = job.diagram.parts.filter(
     (part) => part.kind === "module" && !part.behaviour && !unplugged.includes(part.id),
   );
+  const names = acting.map(({ id, label }) => (label ? `${id} ${label}` : id)).join(", ");
+  const unknown = driving.map((part) => part.id).join(", ");
+  return (
+    <p className={styles.moves} data-acting={acting.length > 0}>
+      {acting.length > 0 && <StatusShape status="warning" />}
+      <span>
+        {acting.length === 0
+          ? "As drawn, nothing moves or comes on."
+          : `Moves or comes on: ${names}.`}
+        {unknown !== "" && ` What ${unknown} drives is not known and may come besides.`}
+      </span>
+    </p>
+  );
+}
+
+/** What to mind at this very step. */
+export function ReadingCautions({ draft }: { draft: ReadingDraft }) {
   return (
     <section className={styles.cautions} aria-label="Cautions">
-      {acting && (
-        <p className={styles.acting}>
-          {acting.length === 0
-            ? "As drawn, nothing moves or comes on in this state."
-            : `Moves or comes on in this state: ${acting
-                .map(({ id, label }) => (label ? `${id} ${label}` : id))
-                .join(", ")}.`}
-          {driving.length > 0 &&
-            ` What ${driving.map((part) => part.id).join(", ")} drives is not known and may come besides.`}
-        </p>
-      )}
       <ul>
         {cautionsFor(draft).map((text) => (
           <li key={text}>{text}</li>

@@ -16,7 +16,12 @@ import { Keypad } from "./keypad.tsx";
 import { localTime } from "./local-time.ts";
 import { ProbePicker } from "./probe-picker.tsx";
 import { ReadingConditions } from "./reading-conditions.tsx";
-import { ReadingCautions, ReadingExpectation, RefusedMethod } from "./reading-expectation.tsx";
+import {
+  ReadingCautions,
+  ReadingExpectation,
+  RefusedMethod,
+  WhatMoves,
+} from "./reading-expectation.tsx";
 import styles from "./reading-pad.module.css";
 import { Segments } from "./segments.tsx";
 import { isWorthKeeping, putAside, rememberLive } from "./unfinished.ts";
@@ -113,6 +118,7 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
             ...phrasesForWhen(job, draft.when),
           ].join(" · ") || "Everything at rest and plugged in"}
         </p>
+        <WhatMoves job={job} machine={machineId} draft={draft} />
         <RefusedMethod job={job} machine={machineId} draft={draft} />
         <Display draft={draft} change={change} />
         <Keypad
@@ -124,7 +130,7 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
           {missing ?? (draft.mends ? "Keep the change" : "Keep this reading")}
         </Button>
         <ReadingExpectation job={job} machine={machineId} draft={draft} />
-        <ReadingCautions job={job} machine={machineId} draft={draft} />
+        <ReadingCautions draft={draft} />
         <Segments
           label="With"
           value={draft.with}

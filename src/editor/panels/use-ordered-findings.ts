@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef } from "react";
+import { useEffect, useMemo } from "react";
 import { type OrderedFinding, orderFindings, rememberOrder } from "../../session/index.ts";
 import { useAnalysis, useSelected } from "../session-context.tsx";
 
@@ -9,13 +9,11 @@ const remembered = new Map<string, readonly string[]>();
 export function useOrderedFindings(): readonly OrderedFinding[] {
   const key = useSelected((state) => `${state.key}/${state.machine}`);
   const { findings } = useAnalysis();
-  const shown = useRef<readonly OrderedFinding[]>([]);
   const ordered = useMemo(
     () => orderFindings(findings, remembered.get(key) ?? []),
     [findings, key],
   );
   useEffect(() => {
-    shown.current = ordered;
     remembered.set(key, rememberOrder(ordered, remembered.get(key) ?? []));
   }, [ordered, key]);
   return ordered;

@@ -1,11 +1,15 @@
 import type { PinRow } from "../../session/index.ts";
+import { chiefEvidence } from "../../sheet/index.ts";
 import { StatusShape } from "../panels/status-shape.tsx";
 import styles from "./pin-table.module.css";
 
 /** The reading that matters most there: the one that settled it, else the newest. */
 export function MeterCell({ row }: { row: PinRow }) {
-  const chief = row.settledBy ?? row.evidence[0];
-  if (!chief) return <span className={styles.soft}>not measured</span>;
+  const chief = chiefEvidence(row.settledBy, row.evidence);
+  if (!chief) {
+    const isUnused = row.state === "empty" || row.state === "blocked";
+    return <span className={styles.soft}>{isUnused ? "–" : "not measured"}</span>;
+  }
   const others = row.evidence.length - 1;
   const confirmed = row.settledBy !== null && row.meterVerdict === "agrees";
   const status =

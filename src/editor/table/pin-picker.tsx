@@ -9,6 +9,7 @@ import styles from "./pin-table.module.css";
 export function PinPicker({ row }: { row: PinRow }) {
   const [open, setOpen] = useState(false);
   const text = row.pins.join(", ");
+  if (text === "" && row.state === "blocked") return <span className={styles.soft}>–</span>;
   return (
     <Popover.Root open={open} onOpenChange={setOpen}>
       <Popover.Trigger className={styles.pin} aria-label={labelOf(row)}>

@@ -36,6 +36,7 @@ export function WireCell({ row }: { row: PinRow }) {
       </span>
     </>
   );
+  if (row.state === "blocked" && words === "") return <span className={styles.soft}>–</span>;
   if (row.cavity === null) return <span className={styles.wire}>{content}</span>;
   const spoken = shown ? nameColour(shown) : "colour not known";
   return (

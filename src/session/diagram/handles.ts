@@ -58,7 +58,8 @@ function partHandles(id: Id, scene: Scene, pixel: number): Handle[] {
   if (!shape) return [];
   const { box, local, part } = shapeOf(shape.part);
   const handles: Handle[] = [
-    { grab: "turn", part: id, at: [(box.left + box.right) / 2, box.top - OFF * pixel] },
+    // Off the corner: above and beside it the words of the part stand.
+    { grab: "turn", part: id, at: [box.left - 18 * pixel, box.top - 18 * pixel] },
   ];
   if (part.kind === "module") {
     for (const side of SIDES) {

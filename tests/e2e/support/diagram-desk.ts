@@ -42,7 +42,7 @@ export class DiagramDesk {
   async addPin(at: View, word: string): Promise<void> {
     await this.canvas.click({ button: "right", position: { x: at[0], y: at[1] } });
     await this.page.getByRole("menuitem", { name: /^Add a pin/ }).click();
-    await this.page.getByRole("textbox", { name: "Printed word" }).fill(word);
+    await this.page.getByRole("textbox", { name: "Printed word", exact: true }).fill(word);
     await this.page.keyboard.press("Enter");
   }
 
@@ -64,31 +64,49 @@ export class DiagramDesk {
   /** Where pins are on the board, worked out from where two parts were laid. */
   async pins(): Promise<(ref: string) => View> {
     const job = await this.savedJob();
+    const view = this.viewOf(job);
+    return (ref) => {
+      const { owner, name } = splitRef(ref);
+      const part = job.diagram.parts.find((one) => one.id === owner);
+      const at = part ? pinPosition(part, name) : null;
+      if (!at) throw new Error(`no pin ${ref}`);
+      return view(at);
+    };
+  }
+
+  /** Where points of the sheet's picture are on the board, worked out like the pins. */
+  async spots(): Promise<(onSheet: View) => View> {
+    return this.viewOf(await this.savedJob());
+  }
+
+  private viewOf(job: Job): (onSheet: View) => View {
     const known = [...this.laid].flatMap(([id, view]) => {
       const part = job.diagram.parts.find((one) => one.id === id);
       return part ? [{ view, sheet: part.at }] : [];
     });
     const first = known[0];
     const far = known.toSorted(
-      (a, b) => Math.abs(b.sheet[0] - (first?.sheet[0] ?? 0)) - Math.abs(a.sheet[0] - (first?.sheet[0] ?? 0)),
+      (a, b) =>
+        Math.abs(b.sheet[0] - (first?.sheet[0] ?? 0)) -
+        Math.abs(a.sheet[0] - (first?.sheet[0] ?? 0)),
     )[0];
     if (!first || !far || first === far) throw new Error("two parts must be laid");
     const zoom = (far.view[0] - first.view[0]) / (far.sheet[0] - first.sheet[0]);
-    return (ref) => {
-      const { owner, name } = splitRef(ref);
-      const part = job.diagram.parts.find((one) => one.id === owner);
-      const at = part ? pinPosition(part, name) : null;
-      if (!at) throw new Error(`no pin ${ref}`);
-      return [
-        first.view[0] + (at[0] - first.sheet[0]) * zoom,
-        first.view[1] + (at[1] - first.sheet[1]) * zoom,
-      ];
-    };
+    return (at) => [
+      first.view[0] + (at[0] - first.sheet[0]) * zoom,
+      first.view[1] + (at[1] - first.sheet[1]) * zoom,
+    ];
   }
 
   /** Lays one wire by two clicks; the wire tool must be in hand. */
   async wire(from: View, to: View): Promise<void> {
     await this.canvas.click({ position: { x: from[0], y: from[1] } });
+    await this.canvas.click({ position: { x: to[0], y: to[1] } });
+  }
+
+  /** Lays a wire to where it goes on untraced: the second click on one spot ends it there. */
+  async wireGoingOn(from: View, to: View): Promise<void> {
+    await this.wire(from, to);
     await this.canvas.click({ position: { x: to[0], y: to[1] } });
   }
 }

@@ -1,3 +1,4 @@
+import { distance } from "../../../base/index.ts";
 import type { Plug } from "../../../job/index.ts";
 import {
   type Arrangement,
@@ -14,6 +15,7 @@ import {
   repeatedMarks,
   ringsByPitch,
   type Side,
+  spacingOf,
   splitMarks,
 } from "../../../plug/index.ts";
 
@@ -196,7 +198,6 @@ export function formOf(plug: Plug): PlanForm {
     const key = plug.keys?.find((one) => one.kind === kind);
     return key ? edgeOf(outline, key) : "none";
   };
-  const grid = gridOf(plug);
   const marks = plug.cavities.map((cavity) => cavity.mark);
   const counted = marks.every((mark, index) => mark === String(index + 1));
   return {
@@ -204,7 +205,7 @@ export function formOf(plug: Plug): PlanForm {
     name: plug.name ?? "",
     side: plug.side,
     holds: plug.holds ?? "",
-    ...grid,
+    ...(gridOf(plug) ?? ringsOf(plug) ?? {}),
     ...(counted ? {} : { marks: "typed", typed: marks.join(" ") }),
     housing: outline.shape === "circle" ? "circle" : "rectangle",
     latch: edgeOfKind("latch"),
@@ -212,22 +213,47 @@ export function formOf(plug: Plug): PlanForm {
   };
 }
 
-/** Rows, columns and pitch where the cavities fill a grid; else the usual ones. */
-function gridOf(plug: Plug): Partial<PlanForm> {
+const hundredths = (value: number) => Math.round(value * 100) / 100;
+
+/** Rows, columns and pitch where the cavities fill a grid. */
+function gridOf(plug: Plug): Partial<PlanForm> | null {
   const distinct = (axis: 0 | 1) =>
-    [...new Set(plug.cavities.map(({ at }) => Math.round(at[axis] * 100) / 100))].sort(
-      (a, b) => a - b,
-    );
+    [...new Set(plug.cavities.map(({ at }) => hundredths(at[axis])))].sort((a, b) => a - b);
   const [xs, ys] = [distinct(0), distinct(1)];
-  if (xs.length * ys.length !== plug.cavities.length) return {};
+  if (plug.cavities.length === 0 || xs.length * ys.length !== plug.cavities.length) return null;
   const step = (values: number[]) => {
     const [first, second] = values;
-    return first !== undefined && second !== undefined ? String(second - first) : EMPTY_FORM.pitch;
+    return first !== undefined && second !== undefined
+      ? String(hundredths(second - first))
+      : EMPTY_FORM.pitch;
   };
   return {
     rows: String(ys.length),
     columns: String(xs.length),
     pitch: step(xs),
     rowPitch: step(ys),
+  };
+}
+
+/** Cavities of each ring where a round housing has them at a few distances from its middle. */
+function ringsOf(plug: Plug): Partial<PlanForm> | null {
+  if (plug.outline?.shape !== "circle") return null;
+  const middle = plug.outline.at;
+  const counts = new Map<number, number>();
+  for (const { at } of plug.cavities) {
+    const radius = Math.round(distance(at, middle) * 10) / 10;
+    counts.set(radius, (counts.get(radius) ?? 0) + 1);
+  }
+  const rings = [...counts].sort(([a], [b]) => b - a);
+  if (rings.length > 5) return null;
+  const centre = rings.at(-1)?.[0] === 0;
+  const first = plug.cavities[0]?.at ?? middle;
+  const angle = (Math.atan2(first[0] - middle[0], middle[1] - first[1]) * 180) / Math.PI;
+  return {
+    kind: "rings",
+    rings: (centre ? rings.slice(0, -1) : rings).map(([, count]) => count).join(" "),
+    centre,
+    pitch: String(hundredths(spacingOf(plug.cavities))),
+    ringFrom: String(Math.round(angle)),
   };
 }

@@ -82,3 +82,18 @@ test("rings of ten and five make fifteen cavities, none closer than the pitch", 
   expect(face.cavities).toHaveLength(15);
   expect(face.outline.shape).toBe("circle");
 });
+
+test("a round plug comes back as its rings", () => {
+  const drawn = { ...withKind(EMPTY_FORM, "rings"), rings: "10 5", pitch: "6", ringFrom: "18" };
+  const form = formOf({ id: "X1", side: "wire", ...faceFrom({ ...drawn, centre: true }) });
+  expect(form).toMatchObject({
+    kind: "rings",
+    side: "wire",
+    rings: "10 5",
+    centre: true,
+    pitch: "6",
+    ringFrom: "18",
+    housing: "circle",
+    key: "top",
+  });
+});

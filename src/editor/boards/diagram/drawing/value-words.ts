@@ -4,10 +4,10 @@ import type { Part } from "../../../../job/index.ts";
 const VALUES: readonly (readonly [field: string, unit: string])[] = [
   ["amps", "A"],
   ["watts", "W"],
+  ["volts", "V"],
+  ["outVolts", "V"],
   ["ohms", "Ω"],
   ["coilOhms", "Ω"],
-  ["outVolts", "V"],
-  ["volts", "V"],
 ];
 
 export function inUnit(value: number, unit: string): string {

@@ -1,0 +1,182 @@
+import { Plus, X } from "lucide-react";
+import { useEffect, useRef, useState } from "react";
+import { type Job, type PartOf, pinRef } from "../../../../job/index.ts";
+import {
+  addModulePin,
+  addSource,
+  type PinUse,
+  pinUse,
+  removeModulePin,
+  removeSource,
+  setPinUse,
+  setSource,
+} from "../../../../session/index.ts";
+import { CommitField } from "../../../app/commit-field.tsx";
+import { Button } from "../../../app/controls/index.ts";
+import { useSelected, useSession } from "../../../session-context.tsx";
+import { Choice } from "../../plug/fields.tsx";
+import { writeWords } from "../words.ts";
+import styles from "./details.module.css";
+import { NumberField } from "./number-field.tsx";
+
+type Module = PartOf<"module">;
+
+/** The pins of a module as a table: mark and printed word, typed one after another. */
+export function ModuleEditor({ part }: { part: Module }) {
+  const session = useSession();
+  const chief = useSelected((state) => state.selection[0]);
+  const body = useRef<HTMLTableSectionElement>(null);
+  const [wrong, setWrong] = useState<string | null>(null);
+  const [fresh, setFresh] = useState<string | null>(null);
+  const { id, pins } = part;
+  const edit = (label: string, change: (draft: Job) => void) => session.edit(label, change);
+  useEffect(() => {
+    if (fresh === null) return;
+    body.current?.querySelector<HTMLInputElement>(`[data-pin="${CSS.escape(fresh)}"]`)?.focus();
+    setFresh(null);
+  }, [fresh]);
+  const add = () => {
+    let pin: string | null = null;
+    edit(`Add a pin to ${id}`, (draft) => {
+      pin = addModulePin(draft, id, null);
+    });
+    setFresh(pin);
+  };
+  return (
+    <div className={styles.wide}>
+      <h4>Pins</h4>
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">Mark</th>
+            <th scope="col">Printed word</th>
+            <th scope="col">Feeds it</th>
+            <th>
+              <span className="visually-hidden">Take out</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody ref={body}>
+          {pins.map((pin) => {
+            const ref = pinRef(id, pin.id);
+            return (
+              <tr key={pin.id} aria-selected={chief === ref}>
+                <td>
+                  <CommitField
+                    className={styles.mark}
+                    aria-label={`Mark of pin ${pin.id}`}
+                    value={pin.id}
+                    onCommit={(mark) => setWrong(writeWords(session, ref, mark, pin.printed ?? ""))}
+                  />
+                </td>
+                <td>
+                  <CommitField
+                    data-pin={pin.id}
+                    aria-label={`Printed word of pin ${pin.id}`}
+                    value={pin.printed ?? ""}
+                    mayBeEmpty
+                    spellCheck={false}
+                    onCommit={(word) => setWrong(writeWords(session, ref, pin.id, word))}
+                  />
+                </td>
+                <td>
+                  <select
+                    aria-label={`Whether pin ${pin.id} feeds the module`}
+                    value={pinUse(part, pin.id)}
+                    onChange={(event) =>
+                      edit(`Set the feeds of ${id}`, (draft) =>
+                        setPinUse(draft, id, pin.id, event.target.value as PinUse),
+                      )
+                    }
+                  >
+                    <option value="none">–</option>
+                    <option value="supply">feed</option>
+                    <option value="ground">ground</option>
+                  </select>
+                </td>
+                <td>
+                  <Button
+                    tone="quiet"
+                    icon={<X aria-hidden />}
+                    aria-label={`Take out pin ${pin.id}`}
+                    onClick={() =>
+                      edit(`Take out pin ${pin.id} of ${id}`, (draft) =>
+                        removeModulePin(draft, id, pin.id),
+                      )
+                    }
+                  />
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      {wrong && (
+        <p className={styles.wrong} role="alert">
+          {wrong}
+        </p>
+      )}
+      <Button icon={<Plus aria-hidden />} onClick={add}>
+        Add a pin
+      </Button>
+      <Sources part={part} />
+    </div>
+  );
+}
+
+/** Sensor supplies and pull-ups that the module gives out. */
+function Sources({ part }: { part: Module }) {
+  const session = useSession();
+  const { id, pins, sources = [] } = part;
+  const options = pins.map((pin) => ({ value: pin.id, text: pin.id }));
+  const edit = (change: (draft: Job) => void) => session.edit(`Set what ${id} gives out`, change);
+  return (
+    <>
+      <h4>What it gives out</h4>
+      <p className={styles.hint}>A sensor supply or a pull-up, live while the module is powered.</p>
+      {sources.map((source, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a source is known by its place alone
+        <div key={index} className={styles.source}>
+          <Choice
+            label="From"
+            value={source.between[0]}
+            options={options}
+            onChange={(plus) => edit((draft) => setSource(draft, id, index, { plus }))}
+          />
+          <Choice
+            label="To"
+            value={source.between[1]}
+            options={options}
+            onChange={(minus) => edit((draft) => setSource(draft, id, index, { minus }))}
+          />
+          <NumberField
+            label="Volts"
+            unit="V"
+            value={source.volts}
+            onChange={(volts) => edit((draft) => setSource(draft, id, index, { volts }))}
+          />
+          <NumberField
+            label="Behind"
+            unit="Ω"
+            zero
+            value={source.ohms}
+            onChange={(ohms) => edit((draft) => setSource(draft, id, index, { ohms }))}
+          />
+          <Button
+            tone="quiet"
+            icon={<X aria-hidden />}
+            aria-label={`Take out source ${index + 1}`}
+            onClick={() => edit((draft) => removeSource(draft, id, index))}
+          />
+        </div>
+      ))}
+      <Button
+        icon={<Plus aria-hidden />}
+        disabled={pins.length < 2}
+        onClick={() => edit((draft) => addSource(draft, id))}
+      >
+        Add a source
+      </Button>
+    </>
+  );
+}
