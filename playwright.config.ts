@@ -24,7 +24,6 @@ export default defineConfig({
     baseURL: served ?? `http://127.0.0.1:${port}/`,
     viewport: { width: 1440, height: 900 },
     screenshot: "only-on-failure",
-    trace: "retain-on-failure",
     launchOptions: { args: BROWSER_ARGS, ...(executablePath ? { executablePath } : {}) },
   },
   ...(served

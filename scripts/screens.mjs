@@ -25,6 +25,7 @@ if (!(await ensureInstalled()) || !(await ensureBuilt(APP)) || !(await ensureBro
 const { chromium } = await import("@playwright/test");
 const { BROWSER_ARGS, browserOnPath } = await import("./support/browser.mjs");
 const { serveFolder } = await import("./support/static-files.mjs");
+const { lightenPicture } = await import("./support/lighten-picture.mjs");
 const { freePort } = await import("./support/free-port.mjs");
 const { SCREENS } = await import("./screens/list.mjs");
 
@@ -95,6 +96,7 @@ for (const screen of chosen) {
     const path = `docs/pictures/${screen.name}.png`;
     await attempt(path, async () => {
       await take(screen, picture, "light", path);
+      await lightenPicture(join(ROOT, path));
       const { size } = statSync(join(ROOT, path));
       if (size > LARGEST_PICTURE) throw new Error(`${Math.round(size / 1000)} kB is too large`);
     });

@@ -12,7 +12,7 @@
  */
 
 const PHONE = 390;
-const DESK = { width: 1440, height: 900 };
+const DESK = { width: 1280, height: 800 };
 
 /** @param {Size} size */
 const onPhone = (size) => size.width <= PHONE;
@@ -55,7 +55,7 @@ async function cavityFour(page, size) {
 
 /** @type {readonly Screen[]} */
 export const SCREENS = [
-  { name: "boards", picture: DESK, steps: demo },
+  { name: "boards", steps: demo },
   { name: "cavity", picture: DESK, steps: cavityFour },
   {
     name: "diagram",

@@ -1,6 +1,7 @@
-import { type Id, type Part, type PartOf, type PinRef, pinRef, type Wire } from "../job/index.ts";
+import { type Id, type Part, type PinRef, pinRef, type Wire } from "../job/index.ts";
 import { type Element, elementsOf, pinsOf, type Terminal, terminalOf } from "./kinds/index.ts";
 import type { Circuit } from "./machine-circuit.ts";
+import { chassisPlace, pageKey } from "./places.ts";
 
 /** Index of a net in `Network.nets`. */
 export type NetId = number;
@@ -48,19 +49,13 @@ export interface Network {
   readonly untraced: ReadonlySet<PinRef>;
 }
 
-const FRAME = "frame";
-
 /** What makes separate pins one point without a wire: chassis places and equal page-end labels. */
 function unseenJoinKey(part: Part): string | null {
-  if (part.kind === "ground") return `ground ${(part.place ?? FRAME).trim().toLowerCase()}`;
-  if (part.kind === "offpage") {
-    const label = pageLabel(part);
-    return label === "" ? null : `page ${label}`;
-  }
-  return null;
+  if (part.kind === "ground") return `ground ${chassisPlace(part)}`;
+  if (part.kind !== "offpage") return null;
+  const key = pageKey(part);
+  return key === null ? null : `page ${key}`;
 }
-
-const pageLabel = (part: PartOf<"offpage">) => (part.label ?? "").trim().toLowerCase();
 
 function findRoot(parent: Map<PinRef, PinRef>, pin: PinRef): PinRef {
   let root = pin;
@@ -101,7 +96,7 @@ export function buildNetwork(circuit: Circuit, systemVoltage: number): Network {
   const pageCounts = new Map<string, number>();
   for (const part of circuit.parts) {
     if (part.kind === "offpage") {
-      const label = pageLabel(part);
+      const label = pageKey(part) ?? "";
       pageCounts.set(label, (pageCounts.get(label) ?? 0) + 1);
     }
     const key = unseenJoinKey(part);
@@ -115,7 +110,7 @@ export function buildNetwork(circuit: Circuit, systemVoltage: number): Network {
   const untraced = new Set<PinRef>();
   for (const part of circuit.parts) {
     if (part.kind !== "offpage" || part.is !== undefined) continue;
-    const label = pageLabel(part);
+    const label = pageKey(part) ?? "";
     if (label === "" || pageCounts.get(label) === 1) untraced.add(pinRef(part.id, "1"));
   }
 

@@ -1,7 +1,6 @@
 /**
  * Terminal designations of DIN 72552: what the number or letter moulded beside a terminal stands
- * for. 85 to 87 are as relays carry them in practice; the standard's own text for 87 ("relay
- * contact input") belongs to an older form, where 30/51 is the output.
+ * for. Published tables disagree on 87; here it is what relays carry there in practice.
  */
 export const DIN_72552 = {
   "1": "ignition coil low voltage",

@@ -1,5 +1,6 @@
 import { useEffect, useMemo } from "react";
 import type { PlaceId } from "../../session/index.ts";
+import { PagePicker } from "../import/index.ts";
 import { LinkOverlay } from "../link-drag.tsx";
 import { useSelected, useSession } from "../session-context.tsx";
 import styles from "./app.module.css";
@@ -14,7 +15,7 @@ import { NO_JOB } from "./job-desk.ts";
 import { useJobDesk } from "./job-desk-context.tsx";
 import { PhoneNav } from "./phone-nav.tsx";
 import { PhoneScreen } from "./phone-screen.tsx";
-import { PagePicker } from "./pieces.tsx";
+
 import { ProbeBar } from "./probe-bar.tsx";
 import { StationPath } from "./station-path.tsx";
 import { StatusLine } from "./status-line.tsx";

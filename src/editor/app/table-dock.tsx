@@ -1,8 +1,8 @@
 import { PanelBottom, PanelBottomClose, SquareChevronUp } from "lucide-react";
 import type { ReactNode } from "react";
+import { PinTable } from "../table/index.ts";
 import { Boundary } from "./boundary.tsx";
 import { Button, Tip } from "./controls/index.ts";
-import { PinTable } from "./pieces.tsx";
 import styles from "./table-dock.module.css";
 import { TABLE_HEIGHTS, type TableHeight } from "./use-layout.ts";
 

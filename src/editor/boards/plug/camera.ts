@@ -21,7 +21,7 @@ const MARGIN = { top: 52, side: 20, bottom: 24 };
 /** Neighbouring cavities are drawn no further apart than this when everything is shown. */
 const WIDEST_SPACING = 150;
 /** Any closer, and neither a finger nor a colour code finds room between two cavities. */
-const NARROWEST_SPACING = 60;
+const NARROWEST_SPACING = 52;
 const SMALLEST_SCALE = 0.5;
 const LARGEST_SCALE = 80;
 

@@ -63,7 +63,7 @@ export function PlugToolbar(props: PlugToolbarProps) {
             aria-label={`Turn over: now the ${side} side`}
             onClick={() => flip.run(session)}
           >
-            {side} side
+            <span className={styles.side}>{side} side</span>
           </Button>
         </Tip>
         <span className={styles.spring} />

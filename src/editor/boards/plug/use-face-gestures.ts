@@ -47,6 +47,7 @@ export function useFaceGestures(gestures: FaceGestures) {
   const phase = useRef<Phase>({ name: "idle" });
   const pointers = useRef(new Map<number, BoardPointer>());
   const timer = useRef(0);
+  const hasOpenedMenu = useRef(false);
   const latest = useRef(gestures);
   latest.current = gestures;
 
@@ -65,9 +66,16 @@ export function useFaceGestures(gestures: FaceGestures) {
       const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 16 : 1;
       latest.current.zoom(Math.exp(-event.deltaY * lines * 0.0015), event);
     };
+    // The click made up after a long press would take the focus from the menu, and close it.
+    const lift = (event: TouchEvent) => {
+      if (hasOpenedMenu.current) event.preventDefault();
+      hasOpenedMenu.current = false;
+    };
     target.addEventListener("wheel", wheel, { passive: false });
+    target.addEventListener("touchend", lift, { passive: false });
     return () => {
       clearTimeout(timer.current);
+      target.removeEventListener("touchend", lift);
       target.removeEventListener("wheel", wheel);
     };
   }, []);
@@ -90,12 +98,14 @@ export function useFaceGestures(gestures: FaceGestures) {
       settle({ name: "panning", last: placeOf(event) });
       return;
     }
+    hasOpenedMenu.current = false;
     const start = placeOf(event);
     const cavity = latest.current.cavityUnder(start);
     settle({ name: "pressed", cavity, start });
     if (event.pointerType === "mouse") return;
     timer.current = window.setTimeout(() => {
       settle({ name: "idle" });
+      hasOpenedMenu.current = true;
       latest.current.menu(cavity, start);
     }, LONG_PRESS_MS);
   };

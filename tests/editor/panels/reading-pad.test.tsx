@@ -1,0 +1,158 @@
+import { act } from "react";
+import { beforeEach, expect, test } from "vitest";
+import { TipProvider } from "../../../src/editor/app/controls/index.ts";
+import { ReadingPad, ReadingsList } from "../../../src/editor/panels/index.ts";
+import { createSession, newDraft } from "../../../src/session/index.ts";
+import { send, show, type } from "../support/screen.tsx";
+import { click, named, sweeper } from "../support/sweeper.ts";
+
+beforeEach(() => localStorage.clear());
+
+async function pad(job = "pad") {
+  const session = createSession(job, sweeper());
+  const page = await show(
+    session,
+    <TipProvider>
+      <ReadingPad />
+      <ReadingsList />
+    </TipProvider>,
+  );
+  const press = (name: string | RegExp) => send(named(page, name), click());
+  const readings = () => session.get().job.machines[0]?.readings ?? [];
+  return { session, page, press, readings };
+}
+
+const begin = { ...newDraft("X1:4"), when: { unplugged: ["A1"] } };
+
+test("keys, echo and one edit: a reading goes from thumb to job", async () => {
+  const { session, page, press, readings } = await pad();
+  const before = readings().length;
+  await act(async () => session.show({ draft: { ...begin, quantity: "ohms" } }));
+  for (const key of ["4", "Thousands", "7"]) await press(key);
+  expect(page.querySelector("output")?.textContent).toBe("4.70 kΩ");
+  await act(async () => page.querySelector("form")?.requestSubmit());
+  const kept = readings().at(-1);
+  expect(readings()).toHaveLength(before + 1);
+  expect(kept).toMatchObject({
+    id: `R${before + 1}`,
+    quantity: "ohms",
+    red: "X1:4",
+    black: "chassis",
+    value: 4700,
+    when: { unplugged: ["A1"] },
+  });
+  expect(kept?.at).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]\d\d:\d\d$/);
+  expect(session.get().history.done).toHaveLength(1);
+  expect(session.get().draft).toBeNull();
+  expect(session.get().selection).toEqual([kept?.id]);
+});
+
+test("what it should show stays hidden until there is a value or somebody asks", async () => {
+  const { session, page, press } = await pad();
+  await act(async () => session.show({ draft: begin }));
+  expect(page.textContent).not.toContain("A healthy machine shows");
+  await press("What should it show?");
+  expect(page.textContent).toContain("A healthy machine shows");
+});
+
+test("a method that is wrong there says so at once, and can still be kept", async () => {
+  const { session, page, readings } = await pad();
+  const live = {
+    ...newDraft("X1:1"),
+    quantity: "ohms" as const,
+    when: { switches: { S1: "run" } },
+  };
+  await act(async () => session.show({ draft: live }));
+  expect(page.textContent).toContain("Not a valid reading.");
+  const before = readings().length;
+  await act(async () => session.show({ draft: { ...live, value: "12" } }));
+  await act(async () => page.querySelector("form")?.requestSubmit());
+  expect(readings()).toHaveLength(before + 1);
+  expect(page.querySelector("ol")?.textContent).toContain("not a valid reading");
+});
+
+test("the button says what is missing and keeps nothing until it is there", async () => {
+  const { session, page, readings } = await pad();
+  const before = readings().length;
+  await act(async () => session.show({ draft: newDraft() }));
+  const keep = page.querySelector<HTMLButtonElement>('button[type="submit"]');
+  expect(keep?.textContent).toBe("Tap where the red lead goes.");
+  expect(keep?.disabled).toBe(true);
+  await act(async () => page.querySelector("form")?.requestSubmit());
+  expect(readings()).toHaveLength(before);
+});
+
+test("closing loses nothing: what was typed is offered again", async () => {
+  const { session, page, press } = await pad();
+  await act(async () => session.show({ draft: begin }));
+  await press("7");
+  await press("Close the pad");
+  expect(session.get().draft).toBeNull();
+  expect(page.textContent).toContain("7 volts at cavity 4");
+  await press("Go on");
+  expect(session.get().draft).toMatchObject({ value: "7", red: "X1:4" });
+});
+
+test("a killed tab loses nothing either", async () => {
+  const first = await pad("killed");
+  await act(async () => first.session.show({ draft: begin }));
+  await first.press("9");
+  const second = await pad("killed");
+  expect(second.page.textContent).toContain("9 volts at cavity 4");
+});
+
+test("switches and plugs are stored only when they are not at rest", async () => {
+  const { session, page, press } = await pad();
+  await act(async () => session.show({ draft: newDraft("X1:1") }));
+  const radio = [...page.querySelectorAll("label")].find((one) => one.textContent === "run");
+  const input = radio?.querySelector("input");
+  if (!input) throw new Error("no position run");
+  await send(input, click());
+  expect(session.get().draft?.when.switches).toEqual({ S1: "run" });
+  await press(/^A1 /);
+  expect(session.get().draft?.when.unplugged).toEqual(["A1"]);
+  await press(/^A1 /);
+  expect(session.get().draft?.when.unplugged).toEqual([]);
+});
+
+test("cautions of the step stand beside it, and who comes first", async () => {
+  const { session, page } = await pad();
+  await act(async () => session.show({ draft: { ...begin, with: "test-lamp" } }));
+  const cautions = page.querySelector('[aria-label="Cautions"]')?.textContent ?? "";
+  expect(cautions).toContain("A test lamp is a load");
+  expect(cautions).toContain("wait for the module to shut down");
+  expect(cautions).toContain("a qualified person come first");
+});
+
+test("what will move is told before the reading is taken", async () => {
+  const { session, page } = await pad();
+  const running = { switches: { S1: "run", S2: "pressed" }, unplugged: ["A1"] };
+  await act(async () => session.show({ draft: { ...newDraft("X1:1"), when: running } }));
+  expect(page.textContent).toMatch(
+    /Moves or comes on: .*K1|Moves or comes on: .*K3|Moves or comes on/,
+  );
+});
+
+test("a reading is mended in its place, repeated as a new one, and deleted", async () => {
+  const { session, page, press, readings } = await pad();
+  const [first] = readings();
+  if (!first) throw new Error("the demo has readings");
+  const count = readings().length;
+  await press(`Mend reading ${first.id}`);
+  const value = page.querySelector<HTMLInputElement>('input[aria-label^="Value in"]');
+  if (!value) throw new Error("no value");
+  expect(value.value).toBe(String(first.value));
+  await type(value, "23,9");
+  await act(async () => page.querySelector("form")?.requestSubmit());
+  expect(readings()[0]).toMatchObject({ id: first.id, value: 23.9, at: first.at });
+  expect(readings()).toHaveLength(count);
+
+  await press(`Take reading ${first.id} again`);
+  expect(session.get().draft).toMatchObject({ value: "", red: first.red });
+  expect(session.get().draft?.mends).toBeUndefined();
+  await press("Close the pad");
+
+  await press(`Delete reading ${first.id}`);
+  expect(readings().some((one) => one.id === first.id)).toBe(false);
+  expect(session.get().history.done.at(-1)?.label).toBe(`Delete reading ${first.id}`);
+});

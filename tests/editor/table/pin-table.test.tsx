@@ -1,0 +1,100 @@
+import { expect, test } from "vitest";
+import { PinTable } from "../../../src/editor/table/index.ts";
+import { newJob } from "../../../src/job/index.ts";
+import { createSession, newDraft } from "../../../src/session/index.ts";
+import { key, send, show, type } from "../support/screen.tsx";
+import { click, named, sweeper } from "../support/sweeper.ts";
+
+async function table() {
+  const session = createSession("one", sweeper());
+  const page = await show(session, <PinTable />);
+  const row = (name: string) => {
+    const found = page.querySelector<HTMLElement>(`tr[aria-label="${name}"]`);
+    if (!found) throw new Error(`no row ${name}`);
+    return found;
+  };
+  return { session, page, row };
+}
+
+test("printed, circuit and verdict stand side by side, a wrong word struck through", async () => {
+  const { row } = await table();
+  const wrong = row("cavity 4");
+  expect(wrong.querySelector("s")?.textContent).toBe("OUT");
+  expect(wrong.textContent).toContain("→ ground");
+  expect(wrong.querySelector('[data-column="verdict"]')?.textContent).toBe("contradicted");
+  expect(row("cavity 6").querySelector('[data-column="verdict"]')?.textContent).toBe("agrees");
+  expect(row("cavity 6").textContent).toContain("drawn as GYRD");
+  expect(row("cavity 7").textContent).toContain("empty");
+  expect(row("cavity 8").textContent).toContain("blocked");
+});
+
+test("a tap on a row selects its cavity, and the row says so", async () => {
+  const { session, row } = await table();
+  await send(row("cavity 3"), click());
+  expect(session.get().selection).toEqual(["X1:3"]);
+  expect(row("cavity 3").getAttribute("aria-selected")).toBe("true");
+});
+
+test("while the pad asks for a lead, a tapped row is its place", async () => {
+  const { session, row } = await table();
+  session.show({ draft: newDraft() });
+  await send(row("cavity 2"), click());
+  expect(session.get().draft).toMatchObject({ red: "X1:2", black: "chassis", asks: null });
+  expect(session.get().selection).toEqual([]);
+});
+
+test("arrow keys lead from row to row, Enter opens and closes", async () => {
+  const { session, page, row } = await table();
+  await send(row("cavity 1"), key("ArrowDown"));
+  expect(session.get().selection).toEqual(["X1:2"]);
+  expect(document.activeElement).toBe(row("cavity 2"));
+  await send(row("cavity 2"), key("End"));
+  expect(session.get().selection).toEqual(["X1:8"]);
+  await send(row("cavity 8"), key("ArrowDown"));
+  expect(session.get().selection).toEqual(["X1:8"]);
+  await send(row("cavity 4"), key("Enter"));
+  expect(page.textContent).toContain("From cavity X1:4 the line runs");
+  await send(row("cavity 4"), key("Enter"));
+  expect(page.textContent).not.toContain("From cavity X1:4 the line runs");
+});
+
+test("Tab comes to one row only: the chosen one", async () => {
+  const { page, row } = await table();
+  await send(row("cavity 5"), click());
+  const reachable = [...page.querySelectorAll('tr[tabindex="0"]')];
+  expect(reachable.map((one) => one.getAttribute("aria-label"))).toEqual(["cavity 5"]);
+});
+
+test("a printed word is changed in place, in one edit, and its row follows at once", async () => {
+  const { session, page, row } = await table();
+  await send(named(row("cavity 4"), /^Printed word of A1:4/), click());
+  const field = row("cavity 4").querySelector("input");
+  if (!field) throw new Error("no field");
+  await type(field, "GND");
+  await send(field, new FocusEvent("focusout", { bubbles: true }));
+  expect(session.get().history.done.map((edit) => edit.label)).toEqual([
+    "Change the word of A1 pin 4",
+  ]);
+  expect(row("cavity 4").querySelector("s")).toBeNull();
+  expect(row("cavity 4").querySelector('[data-column="verdict"]')?.textContent).toBe("agrees");
+  expect(page.querySelector("input")).toBeNull();
+});
+
+test("an open row offers readings, and taking one fills the pad", async () => {
+  const { session, page, row } = await table();
+  await send(row("cavity 4"), key("Enter"));
+  await send(named(page, /^Take this reading: ohms, cavity 4 to chassis/), click());
+  expect(session.get().draft).toMatchObject({
+    quantity: "ohms",
+    red: "X1:4",
+    black: "chassis",
+    value: "",
+    asks: null,
+  });
+});
+
+test("without a module or a plug the table says what it will show", async () => {
+  const session = createSession("one", newJob("New", 24));
+  const page = await show(session, <PinTable />);
+  expect(page.textContent).toContain("Each cavity of the plug becomes a row here");
+});
