@@ -26,4 +26,5 @@ export const DENSITIES: readonly Density[] = [
   { ...tight, type: 8.5, small: 7.5, padding: 1.5, faceHeight: 150 },
   { ...tight, type: 8, small: 7.5, padding: 1, faceHeight: 135 },
   { ...tight, type: 7.5, small: 7.5, padding: 0.6, faceHeight: 112 },
+  { ...tight, type: 7.5, small: 7.5, padding: 0.2, faceHeight: 90, margin: 20 },
 ];
