@@ -23,6 +23,7 @@ export default defineConfig({
   use: {
     baseURL: served ?? `http://127.0.0.1:${port}/`,
     viewport: { width: 1440, height: 900 },
+    actionTimeout: 30_000,
     screenshot: "only-on-failure",
     launchOptions: { args: BROWSER_ARGS, ...(executablePath ? { executablePath } : {}) },
   },
