@@ -52,7 +52,9 @@ function PlaceList({ job, onPick }: { job: Job; onPick: (probe: Probe) => void }
   const [sought, setSought] = useState("");
   const places = useMemo(() => placesOf(job), [job]);
   const wanted = sought.trim().toLowerCase();
-  const found = places.filter(({ text }) => text.toLowerCase().includes(wanted));
+  const found = places.filter(({ text, probe }) =>
+    `${text} ${probe}`.toLowerCase().includes(wanted),
+  );
   return (
     <div className={styles.list}>
       <input
