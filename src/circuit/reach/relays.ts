@@ -122,7 +122,12 @@ export function createRelayStates(
         return [[variableOf(relay), RELAY[closedWhen]]];
       const found = energising(relay);
       if (!found) return null;
-      if (!holdsItself(relay)) {
+      // Its contact lying somewhere on the feed is not enough: only a coil whose own condition
+      // asks for a relay's state has a memory.
+      const asksForRelay = found.when.some((cube) =>
+        cube.some((variable, i) => i % 2 === 0 && variables.at(variable).is === "relay"),
+      );
+      if (!holdsItself(relay) || !asksForRelay) {
         return closedWhen === "pulled"
           ? found.when
           : negate(found.when, variables.valuesOf, MOST_CUBES);
