@@ -100,7 +100,17 @@ export const SCREENS = [
       await go(page, size, /Prove/, /Reading/);
     },
   },
-  { name: "sheet", picture: DESK, steps: demoThen("Control+p") },
+  {
+    name: "sheet",
+    picture: DESK,
+    steps: async (page) => {
+      await demo(page);
+      await page.keyboard.press("Control+p");
+      await page.getByText("Setting the page").waitFor();
+      await page.getByText("Setting the page").waitFor({ state: "hidden", timeout: 60_000 });
+      await page.waitForTimeout(300);
+    },
+  },
   { name: "find", steps: demoThen("Control+f") },
   {
     name: "jobs",

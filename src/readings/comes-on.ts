@@ -21,7 +21,8 @@ export function comesOn(
   const acting = new Set<Part>();
   for (const { part: id, a, b, volts } of flows) {
     const part = parts.get(id);
-    if (!part || Math.abs(volts) < MAY_ACT * job.systemVoltage) continue;
+    // What a module draws for itself neither moves nor lights.
+    if (!part || part.kind === "module" || Math.abs(volts) < MAY_ACT * job.systemVoltage) continue;
     const law = elementsOf(part, job.systemVoltage).find((one) => one.a === a && one.b === b)?.law;
     if (law?.is === "load" || law?.is === "led" || law?.is === "coil") acting.add(part);
   }

@@ -25,13 +25,13 @@ export function wordsForQuantity(setup: Pick<ReadingSetup, "quantity" | "with">)
 }
 
 /**
- * The conditions of a reading, a phrase each: `S1 on RUN`, `A1 unplugged`, `battery off`; none
+ * The conditions of a reading, a phrase each: `S1 at RUN`, `A1 unplugged`, `battery off`; none
  * when all is at rest and plugged in.
  */
 export function phrasesForWhen(job: Job, when: When): string[] {
   const phrases: string[] = [];
   for (const [id, position] of Object.entries(when.switches ?? {})) {
-    phrases.push(`${id} on ${position}`);
+    phrases.push(`${id} at ${position}`);
   }
   for (const id of when.unplugged ?? []) phrases.push(`${id} unplugged`);
   const removed = when.removed ?? [];
@@ -46,7 +46,7 @@ export function phrasesForWhen(job: Job, when: When): string[] {
   return phrases;
 }
 
-/** The whole of a reading but its value: `volts, cavity 4 to chassis, S1 on RUN`. */
+/** The whole of a reading but its value: `volts, cavity 4 to chassis, S1 at RUN`. */
 export function wordsForSetup(job: Job, setup: ReadingSetup): string {
   const probes = `${wordsForProbe(job, setup.red)} to ${wordsForProbe(job, setup.black)}`;
   return [wordsForQuantity(setup), probes, ...phrasesForWhen(job, setup.when)].join(", ");

@@ -49,7 +49,7 @@ export interface PinRow {
   readonly meterVerdict: Verdict | null;
   /** Readings there, newest first. */
   readonly evidence: readonly JudgedEvidence[];
-  /** The reading that settled what this is; null while none has. */
+  /** The reading that confirms what the circuit says; null while none does. */
   readonly settledBy: JudgedEvidence | null;
   readonly colour: WireFact<Colour>;
   readonly colourDiffers: boolean;
@@ -89,7 +89,7 @@ function cavityRow(job: Job, machine: Id, facts: CavityFacts, index: number): Pi
     ...roleColumns(facts.role),
     printed: facts.role ? (facts.role.printed ?? "") : null,
     evidence,
-    settledBy: settlingEvidence(facts, evidence),
+    settledBy: settlingEvidence(job, machine, facts, evidence),
     ...wireColumns(facts.colour, facts.number, facts.mm2),
   };
 }

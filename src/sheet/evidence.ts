@@ -1,6 +1,11 @@
 import { formatQuantity } from "../base/index.ts";
 import type { Id, Job, Reading } from "../job/index.ts";
-import { judgeReading, type ReadingVerdict, wordsForSetup } from "../readings/index.ts";
+import {
+  judgeReading,
+  meterEvidence,
+  type ReadingVerdict,
+  wordsForSetup,
+} from "../readings/index.ts";
 import type { CavityFacts } from "./cavity-facts.ts";
 
 /** A reading taken at a cavity and how it compares with what a healthy machine shows. */
@@ -42,16 +47,23 @@ export function judgedEvidence(job: Job, machine: Id, reading: Reading): JudgedE
 }
 
 /**
- * The reading that a confirmed cavity is confirmed by: the newest one that came out as expected.
- * Null unless the meter's own verdict is that the word agrees or that it is contradicted.
+ * The reading that confirms what the circuit says of the cavity: the newest one that shows
+ * something present there, as expected, which the role needs. Null while none does: open-circuit
+ * volts, 0 V and OL confirm nothing.
  */
 export function settlingEvidence(
+  job: Job,
+  machine: Id,
   facts: CavityFacts,
   evidence: readonly JudgedEvidence[],
 ): JudgedEvidence | null {
-  const verdict = facts.role?.meterVerdict;
-  if (verdict !== "agrees" && verdict !== "contradicted") return null;
-  return evidence.find((one) => one.verdict === "inside") ?? evidence[0] ?? null;
+  const { role } = facts;
+  if (!role?.cavity || evidence.length === 0) return null;
+  const { fits, confirmedBy } = meterEvidence(job, machine, role.cavity);
+  if (!role.fits.some((one) => fits.includes(one))) return null;
+  const confirms = ({ reading, verdict }: JudgedEvidence) =>
+    verdict === "inside" && confirmedBy.includes(reading.id);
+  return evidence.find(confirms) ?? null;
 }
 
 /**

@@ -112,7 +112,7 @@ function evidenceWords(
   facts: CavityFacts,
 ): Pick<SheetRow, "evidence" | "proved" | "faulty"> {
   const evidence = evidenceAt(job, machine, facts);
-  const settling = settlingEvidence(facts, evidence);
+  const settling = settlingEvidence(job, machine, facts, evidence);
   const outside = evidence.filter((one) => one.verdict === "outside");
   const chief = chiefEvidence(settling, evidence);
   if (!chief) {
@@ -128,7 +128,7 @@ function evidenceWords(
   const words = [chief.value, comparison, chief.day, more].filter((word) => word !== "");
   return {
     evidence: words.join(", "),
-    proved: settling !== null && chief.verdict === "inside",
+    proved: settling !== null,
     faulty: outside.length > 0,
   };
 }

@@ -1,4 +1,6 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import type { Job } from "../../src/job/index.ts";
 import { type SheetOptions, sheetModel } from "../../src/sheet/index.ts";
 import { eightWayCheck, eightWayJob } from "./fixtures.ts";
 
@@ -81,4 +83,18 @@ test("a reading counts at a pin only while the module is plugged in", () => {
 test("a job without that plug or machine is the caller's error", () => {
   expect(() => sheetModel(eightWayJob(), "M9", options)).toThrow('no machine "M9"');
   expect(() => model({ plug: "X9" })).toThrow('no plug "X9"');
+});
+
+test("only a reading that shows something present confirms, and what else differs is told", () => {
+  const job: Job = JSON.parse(readFileSync("sample-data/sweeper/job.json", "utf8"));
+  const machine = job.machines[0]?.id ?? "";
+  const rows = sheetModel(job, machine, options).rows;
+  const at = (mark: string) => rows.find((one) => one.mark === mark);
+  // R2: a test lamp burns at 24.6 V; R11: plugged in only 11.7 V reach the module.
+  expect(at("1")).toMatchObject({ proved: true, faulty: true });
+  expect(at("1")?.evidence).toMatch(/^24\.60 V, as expected, .*but 1 not as expected$/);
+  // R3: open-circuit volts come through one strand and prove nothing.
+  expect(at("2")).toMatchObject({ proved: false, faulty: false });
+  // R6: 22 Ω where a ground should be.
+  expect(at("4")).toMatchObject({ proved: false, faulty: true });
 });

@@ -56,7 +56,11 @@ function Desk() {
 
   return (
     <TipProvider>
-      <div className={styles.app} data-form={form} data-table={sizes.table}>
+      <div
+        className={styles.app}
+        data-form={form}
+        data-table={form === "desk" ? sizes.table : undefined}
+      >
         <TopBar form={form} onGo={go} />
         {form === "phone" ? (
           <>

@@ -18,5 +18,6 @@ export function goTo(session: Session, ref: string): void {
     ...(sheet ? { sheet } : {}),
     ...(plug ? { plug: plug.id } : {}),
   });
-  if (sheet) focusOn(subjects);
+  // Once the board is there and has the size that it will have beside the details of the thing.
+  if (sheet) requestAnimationFrame(() => requestAnimationFrame(() => focusOn(subjects)));
 }

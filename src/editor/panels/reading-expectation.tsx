@@ -1,5 +1,6 @@
 import { useMemo, useState } from "react";
 import { parseQuantity } from "../../base/index.ts";
+import { kindOf } from "../../circuit/index.ts";
 import type { Job } from "../../job/index.ts";
 import {
   cautionsFor,
@@ -87,7 +88,9 @@ export function WhatMoves({ job, machine, draft }: ForDraft) {
   const driving = job.diagram.parts.filter(
     (part) => part.kind === "module" && !part.behaviour && !unplugged.includes(part.id),
   );
-  const names = acting.map(({ id, label }) => (label ? `${id} ${label}` : id)).join(", ");
+  const names = acting
+    .map((part) => [kindOf(part.kind).title, part.id, part.label].filter(Boolean).join(" "))
+    .join(", ");
   const unknown = driving.map((part) => part.id).join(", ");
   return (
     <p className={styles.moves} data-acting={acting.length > 0}>

@@ -25,14 +25,27 @@ import type { Command } from "./command.ts";
 const named = (ids: readonly string[], many: string): string =>
   ids.length === 1 ? (ids[0] as string) : `${ids.length} ${many}`;
 
-function chosen(session: Session): { parts: readonly Id[]; wires: readonly Id[] } {
+interface Chosen {
+  readonly parts: readonly Id[];
+  readonly wires: readonly Id[];
+}
+
+const NOTHING: Chosen = { parts: [], wires: [] };
+/** Every button asks again at every change of state, and a diagram may hold thousands of wires. */
+const answers = new WeakMap<readonly string[], { diagram: Job["diagram"]; chosen: Chosen }>();
+
+function chosen(session: Session): Chosen {
   const { job, selection } = session.get();
-  if (selection.length === 0) return { parts: [], wires: [] };
+  if (selection.length === 0) return NOTHING;
+  const known = answers.get(selection);
+  if (known?.diagram === job.diagram) return known.chosen;
   const of = (list: readonly { id: Id }[]) => {
-    const known = new Set(list.map((one) => one.id));
-    return selection.filter((ref) => known.has(ref));
+    const ids = new Set(list.map((one) => one.id));
+    return selection.filter((ref) => ids.has(ref));
   };
-  return { parts: of(job.diagram.parts), wires: of(job.diagram.wires) };
+  const answer = { parts: of(job.diagram.parts), wires: of(job.diagram.wires) };
+  answers.set(selection, { diagram: job.diagram, chosen: answer });
+  return answer;
 }
 
 const chosenThings = (session: Session): readonly Id[] => {
@@ -43,7 +56,8 @@ const chosenThings = (session: Session): readonly Id[] => {
 /** The chosen pins of modules: they alone can be taken out one by one. */
 function chosenPins(session: Session): readonly string[] {
   const { job, selection } = session.get();
-  return selection.filter((ref) =>
+  const refs = selection.filter((ref) => ref.includes(":"));
+  return refs.filter((ref) =>
     job.diagram.parts.some(
       (part) =>
         part.kind === "module" &&
@@ -177,7 +191,9 @@ export const DIAGRAM_COMMANDS: readonly Command[] = [
     label: "Place a part",
     keys: ["P"],
     canRun: () => true,
-    run: () => requestView({ ask: "palette" }),
+    run: () => {
+      requestView({ ask: "palette" });
+    },
   },
   {
     id: "edit-words",
@@ -263,27 +279,35 @@ export const DIAGRAM_COMMANDS: readonly Command[] = [
     label: "Show the whole sheet",
     keys: ["F"],
     canRun: (session) => session.get().sheet !== null,
-    run: () => requestView({ ask: "fit" }),
+    run: () => {
+      requestView({ ask: "fit" });
+    },
   },
   {
     id: "zoom-to-selection",
     label: "Show what is selected",
     keys: ["Shift+F"],
     canRun: (session) => editable(session) !== null,
-    run: (session) => requestView({ ask: "focus", refs: session.get().selection }),
+    run: (session) => {
+      requestView({ ask: "focus", refs: session.get().selection });
+    },
   },
   {
     id: "zoom-in",
     label: "Zoom in",
     keys: ["+", "="],
     canRun: (session) => session.get().sheet !== null,
-    run: () => requestView({ ask: "zoom", by: 1.25 }),
+    run: () => {
+      requestView({ ask: "zoom", by: 1.25 });
+    },
   },
   {
     id: "zoom-out",
     label: "Zoom out",
     keys: ["-"],
     canRun: (session) => session.get().sheet !== null,
-    run: () => requestView({ ask: "zoom", by: 0.8 }),
+    run: () => {
+      requestView({ ask: "zoom", by: 0.8 });
+    },
   },
 ];

@@ -25,7 +25,8 @@ function ofBox(box: Box, how: Alignment): number {
  */
 export function alignParts(draft: Job, ids: readonly Id[], how: Alignment): void {
   const { diagram } = plain(draft);
-  const shapes = ids.flatMap((id) => diagram.parts.filter((part) => part.id === id)).map(shapeOf);
+  const byId = new Map(diagram.parts.map((part) => [part.id, part]));
+  const shapes = ids.flatMap((id) => byId.get(id) ?? []).map(shapeOf);
   const chief = shapes[0];
   if (!chief) return;
   const goal =

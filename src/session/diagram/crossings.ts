@@ -1,6 +1,6 @@
-import { type Box, distance, type Point } from "../../base/index.ts";
+import { type Box, distance, growBox, type Point } from "../../base/index.ts";
 import type { Id } from "../../job/index.ts";
-import type { Scene, WireShape } from "./scene.ts";
+import { type Scene, type WireShape, wiresIn } from "./scene.ts";
 import { spatialGrid } from "./spatial-grid.ts";
 
 /** A spot where a wire passes another without touching it. */
@@ -85,4 +85,34 @@ function cross(one: Segment, two: Segment): Point | null {
   const clearU = CLEAR / Math.hypot(sx, sy);
   if (t < clearT || t > 1 - clearT || u < clearU || u > 1 - clearU) return null;
   return [one.a[0] + rx * t, one.a[1] + ry * t];
+}
+
+/**
+ * True when the straight run between two points, level or upright, would lie within `gap` pixels of
+ * a wire's own segment and along it, so that the two could not be told apart.
+ */
+export function liesOnWire(scene: Scene, a: Point, b: Point, gap: number): boolean {
+  const axis = a[1] === b[1] ? 0 : 1;
+  const across = axis === 0 ? 1 : 0;
+  const [from, to] = [Math.min(a[axis], b[axis]), Math.max(a[axis], b[axis])];
+  const area = growBox(
+    {
+      left: Math.min(a[0], b[0]),
+      top: Math.min(a[1], b[1]),
+      right: Math.max(a[0], b[0]),
+      bottom: Math.max(a[1], b[1]),
+    },
+    gap,
+  );
+  return wiresIn(scene, area).some(({ points }) =>
+    points.slice(1).some((q, index) => {
+      const p = points[index] as Point;
+      if (Math.abs(p[across] - a[across]) > gap || Math.abs(q[across] - a[across]) > gap) {
+        return false;
+      }
+      const shared =
+        Math.min(to, Math.max(p[axis], q[axis])) - Math.max(from, Math.min(p[axis], q[axis]));
+      return shared > gap;
+    }),
+  );
 }

@@ -10,6 +10,14 @@ export function draftPart(draft: Job, id: Id): Part | null {
   return draft.diagram.parts[index] ?? null;
 }
 
+/** Hands each of these parts to `write`; one look through the plain data for all of them. */
+export function eachDraftPart(draft: Job, ids: ReadonlySet<Id>, write: (part: Part) => void): void {
+  plain(draft).diagram.parts.forEach(({ id }, index) => {
+    const part = ids.has(id) ? draft.diagram.parts[index] : undefined;
+    if (part) write(part);
+  });
+}
+
 /** The wire to write to; null when there is none of that id. */
 export function draftWire(draft: Job, id: Id): Wire | null {
   const index = plain(draft).diagram.wires.findIndex((wire) => wire.id === id);
@@ -32,8 +40,13 @@ export function idSource(job: Job): (letter: string) => Id {
  */
 export function takeOut<T>(list: T[], gone: (one: T) => boolean): void {
   const now = plain(list);
-  for (let index = now.length - 1; index >= 0; index--) {
-    if (gone(now[index] as T)) list.splice(index, 1);
+  // Neighbours go together: every cut shifts all that lies behind it.
+  for (let end = now.length; end > 0; end--) {
+    if (!gone(now[end - 1] as T)) continue;
+    let start = end - 1;
+    while (start > 0 && gone(now[start - 1] as T)) start--;
+    list.splice(start, end - start);
+    end = start;
   }
 }
 

@@ -1,8 +1,9 @@
 import { distance, type Point } from "../../base/index.ts";
-import { type Id, type Job, type PinRef, pinRef, type Wire } from "../../job/index.ts";
+import { type Id, type Job, ownerOf, type PinRef, pinRef, type Wire } from "../../job/index.ts";
 import { draftWire, idSource, plain } from "./draft.ts";
 import { addPart } from "./new-part.ts";
 import { nearestOnLine, withoutIdleCorners } from "./polyline.ts";
+import { tidyLeft } from "./remove.ts";
 import { pointsOfWire, setPath, splitWire } from "./split-wire.ts";
 
 /** What an end of a wire is laid to. */
@@ -121,4 +122,5 @@ export function moveWireEnd(
   changed[which] = ref;
   const now = pointsOfWire(plain(draft), plain(changed));
   if (now) setPath(changed, withoutIdleCorners(now[0] as Point, corners, now.at(-1) as Point));
+  tidyLeft(draft, ownerOf(wire[which]));
 }

@@ -1,6 +1,6 @@
 import { add, boundsOf, type Point, scale, subtract, turn } from "../../base/index.ts";
 import { type Id, type Job, splitRef } from "../../job/index.ts";
-import { draftPart, draftWire, plain } from "./draft.ts";
+import { draftPart, draftWire, eachDraftPart, plain } from "./draft.ts";
 import { withWiresFollowing } from "./follow.ts";
 import { setPath } from "./split-wire.ts";
 
@@ -23,10 +23,9 @@ export function moveThings(draft: Job, ids: readonly string[], by: Point): void 
     draft,
     parts,
     () => {
-      for (const id of parts) {
-        const part = draftPart(draft, id);
-        if (part) part.at = write(shift(part.at));
-      }
+      eachDraftPart(draft, parts, (part) => {
+        part.at = write(shift(part.at));
+      });
     },
     shift,
   );
@@ -34,21 +33,20 @@ export function moveThings(draft: Job, ids: readonly string[], by: Point): void 
 
 /** Turns parts by `degrees` clockwise: one about its own `at`, several about their middle. */
 export function turnParts(draft: Job, ids: readonly Id[], degrees: number): void {
-  const chosen = plain(draft).diagram.parts.filter((part) => ids.includes(part.id));
+  const wanted = new Set(ids);
+  const chosen = plain(draft).diagram.parts.filter((part) => wanted.has(part.id));
   const box = boundsOf(chosen.map((part) => part.at));
   if (!box) return;
   const middle = scale([box.left + box.right, box.top + box.bottom], 0.5);
   const about = (point: Point) => add(middle, turn(subtract(point, middle), degrees));
   withWiresFollowing(
     draft,
-    new Set(chosen.map((part) => part.id)),
+    wanted,
     () => {
-      for (const { id } of chosen) {
-        const part = draftPart(draft, id);
-        if (!part) continue;
+      eachDraftPart(draft, wanted, (part) => {
         part.at = write(about(part.at));
         part.turn = (((part.turn + degrees) % 360) + 360) % 360;
-      }
+      });
     },
     about,
   );

@@ -12,11 +12,20 @@ export function removeWiresOn(draft: Job, on: (ref: PinRef) => boolean): void {
 /** Takes out wires; splices and untraced ends that they leave without a purpose go with them. */
 export function removeWires(draft: Job, ids: ReadonlySet<Id>): void {
   if (ids.size === 0) return;
-  const gone = plain(draft).diagram.wires.filter((wire) => ids.has(wire.id));
-  takeOut(draft.diagram.wires, (wire) => ids.has(wire.id));
-  for (const wire of gone) {
-    for (const ref of [wire.from, wire.to]) tidyEnd(draft, splitRef(ref).owner);
+  const before = plain(draft).diagram;
+  const there = new Set(before.parts.map((part) => part.id));
+  const ends = new Set<Id>();
+  for (const wire of before.wires) {
+    if (!ids.has(wire.id)) continue;
+    for (const ref of [wire.from, wire.to]) ends.add(splitRef(ref).owner);
   }
+  takeOut(draft.diagram.wires, (wire) => ids.has(wire.id));
+  for (const id of ends) if (there.has(id)) tidyEnd(draft, id);
+}
+
+/** The same for a part that one wire's end was taken away from. */
+export function tidyLeft(draft: Job, id: Id): void {
+  if (plain(draft).diagram.parts.some((part) => part.id === id)) tidyEnd(draft, id);
 }
 
 /** Takes out an idle splice or nameless untraced end, and joins two like wires at a splice to one. */
@@ -29,7 +38,7 @@ function tidyEnd(draft: Job, id: Id): void {
   const idle =
     wires.length === 0 &&
     (part?.kind === "splice" || (part?.kind === "offpage" && !part.label && !part.is));
-  if (idle) removePart(draft, id);
+  if (idle) removeParts(draft, new Set([id]));
   else if (part?.kind === "splice" && !part.label && wires.length === 2) joinAt(draft, id, wires);
 }
 
@@ -57,7 +66,7 @@ function joinAt(draft: Job, id: Id, [one, two]: readonly Wire[]): void {
   setPath(kept, withoutIdleCorners(first, run.slice(1, -1), last));
   if (one.metres !== undefined && two.metres !== undefined) kept.metres = one.metres + two.metres;
   takeOut(draft.diagram.wires, (wire) => wire.id === two.id);
-  removePart(draft, id);
+  removeParts(draft, new Set([id]));
 }
 
 /** True when nothing tells that the two were different wires. */
@@ -72,9 +81,9 @@ function alike(a: Wire, b: Wire): boolean {
   );
 }
 
-function removePart(draft: Job, id: Id): void {
-  takeOut(draft.diagram.parts, (part) => part.id === id);
-  takeOut(draft.links, (link) => splitRef(link.pin).owner === id);
+function removeParts(draft: Job, ids: ReadonlySet<Id>): void {
+  takeOut(draft.diagram.parts, (part) => ids.has(part.id));
+  takeOut(draft.links, (link) => ids.has(splitRef(link.pin).owner));
 }
 
 /** Takes out parts and wires by id, with the wires and links on those parts. */
@@ -87,7 +96,7 @@ export function removeThings(draft: Job, ids: readonly string[]): void {
       gone.has(wire.id) || held.has(splitRef(wire.from).owner) || held.has(splitRef(wire.to).owner),
   );
   // The parts go first: a splice among them is no longer there to be tidied.
-  for (const id of held) removePart(draft, id);
+  removeParts(draft, held);
   removeWires(draft, new Set(wires.map((wire) => wire.id)));
 }
 

@@ -7,30 +7,39 @@ export interface RouteEnd {
   readonly out: Point | null;
 }
 
+/** True when a straight run between the points would lie upon another wire. */
+export type Occupied = (a: Point, b: Point) => boolean;
+
+const FREE: Occupied = () => false;
+
+/** Where the step of a run with two corners may lie, as a share of the way; the middle first. */
+const STEPS = [1 / 2, 1 / 3, 2 / 3, 1 / 4, 3 / 4];
+
 /** How far a wire runs straight out of a pin before it turns back, pixels. */
 const STUB = 12;
 
 /**
  * Corners of a run at right angles from `a` to `b`: the fewest that leave both ends the way they
- * face. Empty when the two are in line.
+ * face and lie upon no other wire. Empty when the two are in line.
  */
-export function orthogonalCorners(a: RouteEnd, b: RouteEnd): Point[] {
+export function orthogonalCorners(a: RouteEnd, b: RouteEnd, occupied = FREE): Point[] {
   const [ax, ay] = a.at;
   const [bx, by] = b.at;
-  const middleX = (ax + bx) / 2;
-  const middleY = (ay + by) / 2;
-  const candidates: Point[][] = [
-    [[bx, ay]],
-    [[ax, by]],
-    [
-      [middleX, ay],
-      [middleX, by],
-    ],
-    [
-      [ax, middleY],
-      [bx, middleY],
-    ],
-  ];
+  const candidates: Point[][] = [[[bx, ay]], [[ax, by]]];
+  for (const share of STEPS) {
+    const x = Math.round(ax + (bx - ax) * share);
+    const y = Math.round(ay + (by - ay) * share);
+    candidates.push(
+      [
+        [x, ay],
+        [x, by],
+      ],
+      [
+        [ax, y],
+        [bx, y],
+      ],
+    );
+  }
   if (ax === bx || ay === by) candidates.unshift([]);
   for (const end of [a, b]) {
     if (!end.out) continue;
@@ -52,7 +61,7 @@ export function orthogonalCorners(a: RouteEnd, b: RouteEnd): Point[] {
   let best = candidates[0] as Point[];
   let lowest = Number.POSITIVE_INFINITY;
   for (const corners of candidates) {
-    const cost = costOf(a, corners, b);
+    const cost = costOf(a, corners, b, occupied);
     if (cost < lowest) {
       lowest = cost;
       best = corners;
@@ -61,10 +70,17 @@ export function orthogonalCorners(a: RouteEnd, b: RouteEnd): Point[] {
   return best;
 }
 
-function costOf(a: RouteEnd, corners: readonly Point[], b: RouteEnd): number {
-  const first = corners[0] ?? b.at;
-  const last = corners.at(-1) ?? a.at;
-  return corners.length + againstTheGrain(a, first) + againstTheGrain(b, last);
+/** Two lines on one another can't be told apart: worse than a step or two more. */
+const UPON_ANOTHER = 2.5;
+
+function costOf(a: RouteEnd, corners: readonly Point[], b: RouteEnd, occupied: Occupied): number {
+  const run = [a.at, ...corners, b.at];
+  let cost = corners.length;
+  cost += againstTheGrain(a, run[1] as Point) + againstTheGrain(b, run.at(-2) as Point);
+  for (let i = 1; i < run.length; i++) {
+    if (occupied(run[i - 1] as Point, run[i] as Point)) cost += UPON_ANOTHER;
+  }
+  return cost;
 }
 
 /** What it costs to leave an end the wrong way: sideways a little, back through the symbol a lot. */

@@ -15,8 +15,10 @@ export type ViewRequest =
 
 const listeners = new Set<(request: ViewRequest) => void>();
 
-export function requestView(request: ViewRequest): void {
+/** Returns whether a board was there to hear it. */
+export function requestView(request: ViewRequest): boolean {
   for (const listener of [...listeners]) listener(request);
+  return listeners.size > 0;
 }
 
 /** Returns the call that stops listening. */
@@ -26,4 +28,6 @@ export function onViewRequest(listener: (request: ViewRequest) => void): () => v
 }
 
 /** Brings parts, wires or pins into sight on the diagram board. */
-export const focusOn = (refs: readonly string[]): void => requestView({ ask: "focus", refs });
+export function focusOn(refs: readonly string[]): void {
+  requestView({ ask: "focus", refs });
+}

@@ -28,6 +28,17 @@ test("printed, circuit and verdict stand side by side, a wrong word struck throu
   expect(row("cavity 8").textContent).toContain("blocked");
 });
 
+test("a confirmed cavity says by what, and what else was measured speaks beside it", async () => {
+  const { row } = await table();
+  const meter = (name: string) => row(name).querySelector('[data-column="meter"]')?.textContent;
+  // R2 of the demo: a test lamp burns at 24.6 V; R11: plugged in, only 11.7 V reach the module.
+  expect(meter("cavity 1")).toMatch(/24\.60 V.*confirmed by volts with a test lamp as load/);
+  expect(meter("cavity 1")).toContain("1 not as expected");
+  // Open-circuit volts confirm nothing: they come through one strand.
+  expect(meter("cavity 2")).toMatch(/24\.70 V.*as expected/);
+  expect(meter("cavity 2")).not.toContain("confirmed");
+});
+
 test("a tap on a row selects its cavity, and the row says so", async () => {
   const { session, row } = await table();
   await send(row("cavity 3"), click());

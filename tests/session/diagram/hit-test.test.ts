@@ -5,6 +5,7 @@ import {
   crossingsOf,
   hitAt,
   idsInside,
+  liesOnWire,
   sceneOf,
   snap,
   spatialGrid,
@@ -90,6 +91,12 @@ test("wires that meet in a splice do not hop", () => {
     ],
   );
   expect(crossingsOf(sceneOf(joined.diagram, "s1")).size).toBe(0);
+});
+
+test("a run upon a wire is told from one that only crosses it or lies beside it", () => {
+  expect(liesOnWire(scene, [100, 2], [300, 2], 5)).toBe(true);
+  expect(liesOnWire(scene, [100, 20], [300, 20], 5)).toBe(false);
+  expect(liesOnWire(scene, [150, -50], [150, 50], 5)).toBe(false);
 });
 
 test("an end snaps to a pin first, then to a wire, else it stays in line with where it came from", () => {

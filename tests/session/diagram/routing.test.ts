@@ -37,6 +37,15 @@ test("a route never starts back through the symbol it leaves", () => {
   expect(first?.[0]).toBeLessThanOrEqual(0);
 });
 
+test("a step is put where no other wire lies", () => {
+  const a = { at: [0, 0] as const, out: [1, 0] as const };
+  const b = { at: [120, 60] as const, out: [-1, 0] as const };
+  expect(orthogonalCorners(a, b)[0]).toEqual([60, 0]);
+  const taken = orthogonalCorners(a, b, (p, q) => p[0] === 60 && q[0] === 60);
+  expect(taken).toHaveLength(2);
+  expect(taken[0]?.[0]).not.toBe(60);
+});
+
 test("corners that bend nothing are left out and the rest stay", () => {
   expect(
     withoutIdleCorners(

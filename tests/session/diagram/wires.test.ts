@@ -137,6 +137,33 @@ test("a wire's end moves to another pin", () => {
   expect(found(job.diagram.wires, "W1")).toMatchObject({ to: "X1:1", path: [[200, 0]] });
 });
 
+test("an end that leaves a splice or an untraced end lets the wires there be one again", () => {
+  const before = twoFuses();
+  const joined = edit(before, (draft) => {
+    layWire(draft, {
+      sheet: "s1",
+      from: { on: "pin", ref: "X1:1" },
+      to: { on: "wire", wire: "W1", at: [200, 0] },
+      corners: [],
+    });
+  });
+  const branch = joined.diagram.wires.find((wire) => wire.from === "X1:1")?.id ?? "";
+  const open = edit(joined, (draft) =>
+    moveWireEnd(draft, branch, "to", { on: "open", at: [200, 150] }, []),
+  );
+  expect(open.diagram.parts.map((part) => part.kind)).toEqual([
+    "fuse",
+    "fuse",
+    "ground",
+    "offpage",
+  ]);
+  expect(open.diagram.wires.map((wire) => wire.id)).toEqual(["W1", branch]);
+  const home = edit(open, (draft) =>
+    moveWireEnd(draft, branch, "to", { on: "pin", ref: "F2:2" }, []),
+  );
+  expect(home.diagram.parts).toEqual(before.diagram.parts);
+});
+
 test("taking out the third wire at a splice makes one wire of the other two again", () => {
   const before = twoFuses();
   const joined = edit(before, (draft) => {

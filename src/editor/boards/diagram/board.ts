@@ -81,6 +81,8 @@ export interface Board extends Store<BoardState> {
   readonly unit: () => number;
   readonly fit: () => void;
   readonly focus: (refs: readonly string[]) => void;
+  /** Brings the named things to the middle without another zoom. */
+  readonly centre: (refs: readonly string[]) => void;
   /** Shows what `change` would do without doing it. */
   readonly preview: (change: (draft: Job) => void) => void;
   /** Does it, as one edit. */
@@ -140,6 +142,18 @@ export function createBoard(session: Session): Board {
     const room = growBox(box, 8 * unitFor(jobShown(), sheetId() ?? ""));
     look(fitBox(room, size, 24, Math.max(MOST_FITTED_ZOOM, camera().zoom)));
   };
+  const centre = (refs: readonly string[]) => {
+    const now = scene();
+    const box = now && boundsOfRefs(now, refs);
+    const { size } = store.get();
+    const { zoom } = camera();
+    if (!box || size.width === 0) return;
+    look({
+      zoom,
+      left: (box.left + box.right) / 2 - size.width / 2 / zoom,
+      top: (box.top + box.bottom) / 2 - size.height / 2 / zoom,
+    });
+  };
   return {
     ...store,
     session,
@@ -151,6 +165,7 @@ export function createBoard(session: Session): Board {
     look,
     fit,
     focus,
+    centre,
     toSheet: (view) => fromView(camera(), view),
     toView: (sheet) => toView(camera(), sheet),
     reach: (touch) => (touch ? REACH.touch : REACH.mouse) / camera().zoom,

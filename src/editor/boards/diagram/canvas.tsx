@@ -1,12 +1,14 @@
 import type Konva from "konva";
-import { useEffect, useMemo, useRef } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { Layer, Shape, Stage } from "react-konva";
+import { growBox } from "../../../base/index.ts";
 import { counterparts, pathRuns } from "../../../session/index.ts";
 import { useAnalysis, useSelected, useSession } from "../../session-context.tsx";
 import { useTheme } from "../../theme/theme.tsx";
 import { useBoard, useBoardState } from "./board-context.tsx";
 import { drawScene } from "./drawing/draw-scene.ts";
 import { drawTop, type TopLook } from "./drawing/draw-top.ts";
+import { createKeptView, type Paint } from "./drawing/kept-view.ts";
 import { drawPicture } from "./picture/draw-picture.ts";
 import type { PictureTiles } from "./picture/picture-tiles.ts";
 
@@ -31,6 +33,7 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   const preview = useBoardState((state) => state.preview);
   const size = useBoardState((state) => state.size);
   const colours = useBoardState((state) => state.colours);
+  const [typeset, setTypeset] = useState(false);
 
   const roles = useMemo(() => new Map(analysis.roles.map((role) => [role.pin, role])), [analysis]);
   const lit = useMemo(() => counterparts(job, analysis, selection), [job, analysis, selection]);
@@ -51,6 +54,13 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   const traceLayer = useRef<Konva.Layer>(null);
   const topLayer = useRef<Konva.Layer>(null);
 
+  const keptView = useMemo(() => createKeptView(() => traceLayer.current?.batchDraw()), []);
+  // One object a look of the trace: another one, and what was kept of it is stale.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what the trace shows
+  const traced = useMemo(() => ({}), [scene, palette, roles, colours, typeset]);
+  const stamp = useRef(traced);
+  stamp.current = traced;
+
   const draw = useMemo(
     () => ({
       picture: (context: Konva.Context) => {
@@ -60,15 +70,24 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
       trace: (context: Konva.Context) => {
         const now = board.scene();
         if (!now) return;
-        const sceneLook = { ...look.current, unit: board.unit() };
-        drawScene(bare(context), now, board.camera(), board.get().size, sceneLook);
+        const passing = board.get().preview !== null;
+        const sceneLook = { ...look.current, unit: board.unit(), passing };
+        const paint: Paint = (canvas, camera, view) =>
+          drawScene(canvas, now, camera, view, sceneLook);
+        const { size: view } = board.get();
+        // Every step of a drag is another drawing: nothing of it is worth keeping.
+        if (passing) paint(bare(context), board.camera(), view);
+        else {
+          const room = now.bounds && growBox(now.bounds, 12 * board.unit());
+          keptView.draw(bare(context), board.camera(), view, stamp.current, room, paint);
+        }
       },
       top: (context: Konva.Context) => {
         const topLook: TopLook = { ...look.current, progress: progress.current };
         drawTop(bare(context), board, topLook);
       },
     }),
-    [board],
+    [board, keptView],
   );
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: these are what each layer shows
@@ -79,7 +98,7 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   useEffect(() => {
     traceLayer.current?.batchDraw();
     topLayer.current?.batchDraw();
-  }, [scene, palette, roles, colours, lit, size, sheet]);
+  }, [traced, lit, size, sheet]);
 
   useEffect(() => {
     let camera = board.camera();
@@ -95,7 +114,7 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   useEffect(() => session.subscribe(() => topLayer.current?.batchDraw()), [session]);
   useEffect(() => {
     // Words are drawn with the typeface once it has arrived.
-    document.fonts?.ready.then(() => traceLayer.current?.batchDraw());
+    document.fonts?.ready.then(() => setTypeset(true));
   }, []);
 
   const pathIds = lit.path.join(" ");

@@ -1,16 +1,15 @@
 import { useEffect, useRef, useState } from "react";
 import { boxContains } from "../../../base/index.ts";
-import { ownerOf } from "../../../job/index.ts";
-import { onViewRequest, type ViewRequest, viewBox, zoomAbout } from "../../../session/index.ts";
+import { onViewRequest, viewBox } from "../../../session/index.ts";
 import { registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
 import { useSelected, useSession } from "../../session-context.tsx";
-import { type Board, createBoard, outOfSight } from "./board.ts";
+import { type Board, createBoard } from "./board.ts";
 import { BoardProvider, useBoardState } from "./board-context.tsx";
 import { BoardMenu } from "./board-menu.tsx";
+import { answer, modulePinNear, resize, reveal } from "./board-view.ts";
 import { BoardCanvas } from "./canvas.tsx";
 import styles from "./diagram-board.module.css";
 import { EmptyBoard } from "./empty-board.tsx";
-import { placePart } from "./gestures/place-gesture.ts";
 import { useBoardKeys } from "./gestures/use-board-keys.ts";
 import { usePointer } from "./gestures/use-pointer.ts";
 import { Hint } from "./hint.tsx";
@@ -42,46 +41,6 @@ export function DiagramBoard({ onOpenDemo }: DiagramBoardProps) {
   );
 }
 
-function answer(board: Board, request: ViewRequest): void {
-  const { width, height } = board.get().size;
-  switch (request.ask) {
-    case "fit":
-      board.fit();
-      break;
-    case "zoom":
-      board.look(zoomAbout(board.camera(), [width / 2, height / 2], request.by));
-      break;
-    case "focus":
-      showSheetOf(board, request.refs);
-      board.focus(request.refs);
-      break;
-    case "edit":
-      showSheetOf(board, [request.ref]);
-      if (outOfSight(board, [request.ref])) board.focus([request.ref]);
-      board.show({ editing: request.ref });
-      break;
-    case "palette":
-      board.show({ paletteOpen: true });
-      break;
-    case "menu":
-      board.show({ menu: [width / 2, height / 3], menuSheet: null });
-      break;
-    case "place":
-      placePart(board, request.kind, board.toSheet([width / 2, height / 2]), 0);
-      break;
-  }
-}
-
-/** Goes to the sheet that the first of the named things lies on. */
-function showSheetOf(board: Board, refs: readonly string[]): void {
-  const { job, sheet } = board.session.get();
-  const owners = refs.map(ownerOf);
-  const wire = job.diagram.wires.find((one) => owners.includes(one.id));
-  const ends = wire ? [ownerOf(wire.from)] : owners;
-  const home = job.diagram.parts.find((part) => ends.includes(part.id))?.sheet;
-  if (home !== undefined && home !== sheet) board.session.show({ sheet: home });
-}
-
 function View({ board }: { board: Board }) {
   const session = useSession();
   const surface = useRef<HTMLDivElement>(null);
@@ -100,8 +59,7 @@ function View({ board }: { board: Board }) {
     if (!element) return;
     const observer = new ResizeObserver(([entry]) => {
       const box = entry?.contentRect;
-      if (box)
-        board.show({ size: { width: Math.round(box.width), height: Math.round(box.height) } });
+      if (box) resize(board, { width: Math.round(box.width), height: Math.round(box.height) });
     });
     observer.observe(element);
     return () => observer.disconnect();
@@ -132,6 +90,7 @@ function View({ board }: { board: Board }) {
       selection = now.selection;
       const editing = board.get().editing;
       if (editing !== null && !selection.includes(editing)) board.show({ editing: null });
+      reveal(board, selection);
     });
   }, [board, session]);
 
@@ -168,6 +127,7 @@ function View({ board }: { board: Board }) {
       <div
         ref={surface}
         className={styles.surface}
+        data-blank={file === null}
         role="application"
         aria-label="Diagram board"
         aria-describedby="diagram-board-help"
@@ -184,22 +144,4 @@ function View({ board }: { board: Board }) {
       <BoardMenu />
     </>
   );
-}
-
-/** The pin of a module under a place of the sheet: only those can be tied to cavities. */
-function modulePinNear(board: Board, at: readonly [number, number]): string | null {
-  const scene = board.scene();
-  if (!scene) return null;
-  let best: string | null = null;
-  let nearest = board.reach(true);
-  for (const shape of scene.parts) {
-    if (shape.part.kind !== "module") continue;
-    for (const spot of shape.pins) {
-      const away = Math.hypot(spot.at[0] - at[0], spot.at[1] - at[1]);
-      if (away > nearest) continue;
-      nearest = away;
-      best = spot.ref;
-    }
-  }
-  return best;
 }

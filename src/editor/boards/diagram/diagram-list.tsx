@@ -1,74 +1,107 @@
 import { Plus } from "lucide-react";
-import { useId, useState } from "react";
+import { type ReactNode, useId, useState } from "react";
 import { KINDS, kindOf } from "../../../circuit/index.ts";
-import type { Part, PartKindName, Wire } from "../../../job/index.ts";
+import { ownerOf, type Part, type PartKindName, type Wire } from "../../../job/index.ts";
 import {
+  addPart,
   focusOn,
   layWire,
   requestView,
   routedWire,
+  type Session,
   sceneOf,
+  sheetForDrawing,
   unitFor,
 } from "../../../session/index.ts";
 import { formatColour } from "../../../standards/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { ColourSwatch } from "../plug/colour-swatch.tsx";
-import { usePinOptions } from "./details/pin-pick.tsx";
+import { PinChoice, usePinOptions } from "./details/pin-pick.tsx";
 import styles from "./diagram-list.module.css";
 import { valueWords } from "./drawing/value-words.ts";
 
 const KIND_NAMES = Object.keys(KINDS) as PartKindName[];
+/** Rows shown before the user asks for all of them: a large diagram has thousands. */
+const FIRST_ROWS = 60;
 
 /** Everything drawn, as tables: what the board shows can be added, chosen and changed here by keyboard. */
 export function DiagramList() {
   const sheet = useSelected((state) => state.sheet);
   const diagram = useSelected((state) => state.job.diagram);
-  const parts = diagram.parts.filter((part) => part.sheet === sheet);
-  const here = new Set(parts.map((part) => part.id));
-  const wires = diagram.wires.filter((wire) =>
-    here.has(wire.from.slice(0, wire.from.indexOf(":"))),
+  const [words, setWords] = useState("");
+  const searchId = useId();
+  const matches = (text: string) => text.toLowerCase().includes(words.trim().toLowerCase());
+  const here = new Set<string>();
+  const parts = diagram.parts.filter((part) => {
+    if (part.sheet === sheet) here.add(part.id);
+    return part.sheet === sheet && matches(partText(part));
+  });
+  const wires = diagram.wires.filter(
+    (wire) => here.has(ownerOf(wire.from)) && matches(wireText(wire)),
   );
   return (
     <section className={styles.list} aria-label="Parts and wires">
       <h2>Parts and wires</h2>
       <AddPart />
       <AddWire sheet={sheet} />
-      {parts.length > 0 && (
-        <table className={styles.table}>
-          <caption>Parts</caption>
-          <thead>
-            <tr>
-              <th scope="col">Id</th>
-              <th scope="col">Kind</th>
-              <th scope="col">Label, value</th>
-            </tr>
-          </thead>
-          <tbody>
-            {parts.map((part) => (
-              <PartRow key={part.id} part={part} />
-            ))}
-          </tbody>
-        </table>
+      {here.size > 8 && (
+        <div className={styles.add}>
+          <label htmlFor={searchId}>Only those with</label>
+          <input
+            id={searchId}
+            type="search"
+            value={words}
+            onChange={(event) => setWords(event.target.value)}
+          />
+        </div>
       )}
-      {wires.length > 0 && (
-        <table className={styles.table}>
-          <caption>Wires</caption>
-          <thead>
-            <tr>
-              <th scope="col">Id</th>
-              <th scope="col">From, to</th>
-              <th scope="col">Number, colour</th>
-            </tr>
-          </thead>
-          <tbody>
-            {wires.map((wire) => (
-              <WireRow key={wire.id} wire={wire} />
-            ))}
-          </tbody>
-        </table>
-      )}
+      <Rows caption="Parts" columns={["Id", "Kind", "Label, value"]} things={parts}>
+        {(part) => <PartRow key={part.id} part={part} />}
+      </Rows>
+      <Rows caption="Wires" columns={["Id", "From, to", "Number, colour"]} things={wires}>
+        {(wire) => <WireRow key={wire.id} wire={wire} />}
+      </Rows>
     </section>
+  );
+}
+
+const partText = (part: Part) =>
+  [part.id, kindOf(part.kind).title, part.label, part.place, valueWords(part)].join(" ");
+
+const wireText = (wire: Wire) =>
+  [wire.id, wire.from, wire.to, wire.number, wire.colour && formatColour(wire.colour)].join(" ");
+
+interface RowsProps<T> {
+  caption: string;
+  columns: readonly string[];
+  things: readonly T[];
+  children: (thing: T) => ReactNode;
+}
+
+function Rows<T>({ caption, columns, things, children }: RowsProps<T>) {
+  const [all, setAll] = useState(false);
+  if (things.length === 0) return null;
+  const shown = all ? things : things.slice(0, FIRST_ROWS);
+  return (
+    <>
+      <table className={styles.table}>
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            {columns.map((column) => (
+              <th key={column} scope="col">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>{shown.map(children)}</tbody>
+      </table>
+      {shown.length < things.length && (
+        <Button onClick={() => setAll(true)}>Show all {things.length}</Button>
+      )}
+    </>
   );
 }
 
@@ -119,7 +152,21 @@ function WireRow({ wire }: { wire: Wire }) {
   );
 }
 
+/** Where no board is on the screen to say what is seen: beside the part laid last. */
+function addOutOfSight(session: Session, kind: PartKindName): void {
+  const { job, sheet } = session.get();
+  const last = job.diagram.parts.findLast((part) => part.sheet === sheet);
+  const step = 8 * unitFor(job, sheet ?? "");
+  const [x, y] = last?.at ?? [0, 0];
+  let id = "";
+  session.edit(`Place ${kindOf(kind).title}`, (draft) => {
+    id = addPart(draft, kind, sheetForDrawing(draft, sheet), [x + step, y + step]);
+  });
+  session.show({ selection: [id] });
+}
+
 function AddPart() {
+  const session = useSession();
   const id = useId();
   const [kind, setKind] = useState<PartKindName>("fuse");
   return (
@@ -127,7 +174,7 @@ function AddPart() {
       className={styles.add}
       onSubmit={(event) => {
         event.preventDefault();
-        requestView({ ask: "place", kind });
+        if (!requestView({ ask: "place", kind })) addOutOfSight(session, kind);
       }}
     >
       <label htmlFor={id}>Part</label>
@@ -150,11 +197,10 @@ function AddPart() {
 }
 
 /** Stands for an end that goes on and is not traced. */
-const GOES_ON = "goes on";
+const GOES_ON = { value: "goes on", text: "goes on, not traced" };
 
 function AddWire({ sheet }: { sheet: string | null }) {
   const session = useSession();
-  const id = useId();
   const pins = usePinOptions(sheet);
   const [from, setFrom] = useState("");
   const [to, setTo] = useState("");
@@ -163,7 +209,8 @@ function AddWire({ sheet }: { sheet: string | null }) {
     const { job } = session.get();
     if (!ready || sheet === null) return;
     const scene = sceneOf(job.diagram, sheet);
-    const plan = routedWire(scene, from, to === GOES_ON ? null : to, unitFor(job, sheet));
+    const end = to === GOES_ON.value ? null : to;
+    const plan = routedWire(scene, from, end, unitFor(job, sheet));
     let wire: string | null = null;
     session.edit("Draw a wire", (draft) => {
       if (plan) wire = layWire(draft, plan);
@@ -172,30 +219,16 @@ function AddWire({ sheet }: { sheet: string | null }) {
     setFrom("");
     setTo("");
   };
-  const options = pins.map((pin) => (
-    <option key={pin.value} value={pin.value}>
-      {pin.text}
-    </option>
-  ));
   return (
     <form
-      className={styles.add}
+      className={styles.wire}
       onSubmit={(event) => {
         event.preventDefault();
         lay();
       }}
     >
-      <label htmlFor={`${id}from`}>Wire from</label>
-      <select id={`${id}from`} value={from} onChange={(event) => setFrom(event.target.value)}>
-        <option value="">choose a pin</option>
-        {options}
-      </select>
-      <label htmlFor={`${id}to`}>to</label>
-      <select id={`${id}to`} value={to} onChange={(event) => setTo(event.target.value)}>
-        <option value="">choose a pin</option>
-        <option value={GOES_ON}>goes on, not traced</option>
-        {options}
-      </select>
+      <PinChoice label="Wire from" value={from} options={pins} onChange={setFrom} />
+      <PinChoice label="to" value={to} options={[GOES_ON, ...pins]} onChange={setTo} />
       <Button type="submit" icon={<Plus aria-hidden />} disabled={!ready}>
         Add wire
       </Button>

@@ -44,8 +44,10 @@ export function Toolbar() {
           onClick={() => board.show({ colours: !colours })}
         />
       </Tip>
-      <CommandButton command={commandNamed("zoom-out")} icon={<ZoomOut aria-hidden />} />
-      <CommandButton command={commandNamed("zoom-in")} icon={<ZoomIn aria-hidden />} />
+      <span className={styles.zoom}>
+        <CommandButton command={commandNamed("zoom-out")} icon={<ZoomOut aria-hidden />} />
+        <CommandButton command={commandNamed("zoom-in")} icon={<ZoomIn aria-hidden />} />
+      </span>
       <CommandButton command={commandNamed("zoom-to-fit")} icon={<Maximize aria-hidden />} />
     </div>
   );

@@ -1,5 +1,5 @@
 import { Plus, X } from "lucide-react";
-import { useEffect, useRef, useState } from "react";
+import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import { type Job, type PartOf, pinRef } from "../../../../job/index.ts";
 import {
   addModulePin,
@@ -32,7 +32,8 @@ export function ModuleEditor({ part }: { part: Module }) {
   const edit = (label: string, change: (draft: Job) => void) => session.edit(label, change);
   useEffect(() => {
     if (fresh === null) return;
-    body.current?.querySelector<HTMLInputElement>(`[data-pin="${CSS.escape(fresh)}"]`)?.focus();
+    const fields = body.current?.querySelectorAll<HTMLInputElement>("input[data-pin]") ?? [];
+    [...fields].find((field) => field.dataset.pin === fresh)?.focus();
     setFresh(null);
   }, [fresh]);
   const add = () => {
@@ -41,6 +42,18 @@ export function ModuleEditor({ part }: { part: Module }) {
       pin = addModulePin(draft, id, null);
     });
     setFresh(pin);
+  };
+  /** Enter goes to the same word of the next pin; after the last one it adds a pin. */
+  const goOn = (event: KeyboardEvent) => {
+    const field = event.target;
+    if (event.key !== "Enter" || !(field instanceof HTMLInputElement)) return;
+    const column = field.dataset.pin === undefined ? "input:not([data-pin])" : "input[data-pin]";
+    const fields = [...(body.current?.querySelectorAll<HTMLInputElement>(column) ?? [])];
+    const next = fields[fields.indexOf(field) + 1];
+    if (next) {
+      next.focus();
+      next.select();
+    } else if (field.dataset.pin !== undefined) add();
   };
   return (
     <div className={styles.wide}>
@@ -56,7 +69,7 @@ export function ModuleEditor({ part }: { part: Module }) {
             </th>
           </tr>
         </thead>
-        <tbody ref={body}>
+        <tbody ref={body} onKeyDown={goOn}>
           {pins.map((pin) => {
             const ref = pinRef(id, pin.id);
             return (

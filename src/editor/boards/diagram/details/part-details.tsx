@@ -40,7 +40,8 @@ export function PartDetails() {
   const job = useSelected((state) => state.job);
   const selection = useSelected((state) => state.selection);
   const thing = chosenThing(job, selection[0]);
-  const several = selection.filter((ref) => chosenThing(job, ref)).length > 1;
+  // The first few tell: looking each of thousands up would take longer than the eye waits.
+  const several = selection.slice(0, 9).filter((ref) => chosenThing(job, ref)).length > 1;
   return (
     <section className={styles.details} aria-label="Details">
       {several ? (

@@ -37,6 +37,13 @@ export function WireDetails({ wire }: { wire: Wire }) {
         onChange={(value) => set("size", "mm2", value)}
       />
       <NumberField
+        label="Gauge"
+        unit="AWG"
+        zero
+        value={wire.awg}
+        onChange={(value) => set("gauge", "awg", value)}
+      />
+      <NumberField
         label="Length"
         unit="m"
         value={wire.metres}

@@ -88,20 +88,25 @@ function pathsOf(shape: PartShape): PartPaths {
   return made;
 }
 
-/** Draws symbols in ink with a halo of paper. */
-export function drawParts(ink: Ink, visible: readonly PartShape[]): void {
+/** Clears paper around symbols, so that their ink reads over the scan. */
+export function drawPartHalos(ink: Ink, visible: readonly PartShape[]): void {
   const { canvas, palette } = ink;
-  const made = visible.map((shape) => [shape, pathsOf(shape)] as const);
   canvas.strokeStyle = palette.paperRaised;
   canvas.globalAlpha = 0.8;
-  for (const [shape, { lines }] of made) {
+  for (const shape of visible) {
     canvas.lineWidth = widthFor(ink, shape) * 3.4;
-    canvas.stroke(lines);
+    canvas.stroke(pathsOf(shape).lines);
   }
   canvas.globalAlpha = 1;
+}
+
+/** Draws symbols in ink. */
+export function drawParts(ink: Ink, visible: readonly PartShape[]): void {
+  const { canvas, palette } = ink;
   canvas.strokeStyle = palette.ink;
   canvas.fillStyle = palette.ink;
-  for (const [shape, { lines, dashed, filled, texts }] of made) {
+  for (const shape of visible) {
+    const { lines, dashed, filled, texts } = pathsOf(shape);
     canvas.lineWidth = widthFor(ink, shape);
     canvas.stroke(lines);
     canvas.fill(filled);

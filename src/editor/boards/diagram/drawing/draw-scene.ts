@@ -11,8 +11,8 @@ import {
 } from "../../../../session/index.ts";
 import type { Palette } from "../../../theme/theme.tsx";
 import { drawModuleWords } from "./draw-module-words.ts";
-import { drawParts, drawPartWords } from "./draw-parts.ts";
-import { drawWires, drawWireWords } from "./draw-wires.ts";
+import { drawPartHalos, drawParts, drawPartWords } from "./draw-parts.ts";
+import { drawWireHalos, drawWires, drawWireWords, strandsFor } from "./draw-wires.ts";
 import { inkFor, onSheet } from "./ink.ts";
 
 export interface SceneLook {
@@ -21,7 +21,12 @@ export interface SceneLook {
   readonly unit: number;
   readonly colours: boolean;
   readonly roles: ReadonlyMap<PinRef, Role>;
+  /** Seen only in passing, as in a drag: hops that take long to find are left out. */
+  readonly passing: boolean;
 }
+
+/** So many wires cross one another in more places than can be found anew in every frame. */
+const MANY_WIRES = 1000;
 
 /** Draws everything traced that the camera sees: wires, symbols, then words. */
 export function drawScene(
@@ -37,7 +42,12 @@ export function drawScene(
     const seen = growBox(viewBox(camera, size), 6 * look.unit);
     const wires = wiresIn(scene, seen);
     const parts = partsIn(scene, seen);
-    drawWires(ink, scene, wires, look.colours);
+    // All halos first: the halo of one must not cut the ink of another.
+    const bare = look.passing && scene.wires.length > MANY_WIRES;
+    const strands = strandsFor(ink, scene, wires, !bare);
+    drawWireHalos(ink, strands);
+    drawPartHalos(ink, parts);
+    drawWires(ink, strands, look.colours);
     drawParts(ink, parts);
     drawWireWords(ink, scene, wires);
     drawPartWords(ink, parts);

@@ -4,6 +4,7 @@ import type { Part } from "../../../../job/index.ts";
 import {
   type Counterparts,
   handlesOf,
+  liesOnWire,
   orthogonalCorners,
   type PathRun,
   type Scene,
@@ -36,6 +37,7 @@ export interface TopLook {
 
 /** The points of a wire in hand, from its start through its fixed corners to the pointer. */
 export function pointsInHand(
+  board: Board,
   start: Snap,
   corners: readonly Point[],
   target: Snap,
@@ -46,11 +48,13 @@ export function pointsInHand(
   if (free) return [...fixed, target.at];
   const out = corners.length === 0 ? wayOut(start, target.at) : null;
   const back = wayOut(target, last);
-  return [
-    ...fixed,
-    ...orthogonalCorners({ at: last, out }, { at: target.at, out: back }),
-    target.at,
-  ];
+  const scene = board.scene();
+  // Nearer than this two lines look like one.
+  const gap = board.unit() * 0.6;
+  const between = orthogonalCorners({ at: last, out }, { at: target.at, out: back }, (a, b) =>
+    scene ? liesOnWire(scene, a, b, gap) : false,
+  );
+  return [...fixed, ...between, target.at];
 }
 
 /** The layer over the trace: what lights up, what is chosen, what is being drawn, and the path. */
@@ -79,7 +83,7 @@ export function drawTop(canvas: CanvasRenderingContext2D, board: Board, look: To
     if (tool.name !== "wire") return;
     if (state.wire) {
       const { start, corners, target } = state.wire;
-      drawWireInHand(ink, pointsInHand(start, corners, target, tool.free), target.onto);
+      drawWireInHand(ink, pointsInHand(board, start, corners, target, tool.free), target.onto);
     } else if (scene) drawStart(ink, scene, state.hover);
   });
 }

@@ -1,5 +1,5 @@
 import type { Point } from "../../../../base/index.ts";
-import type { Colour } from "../../../../job/index.ts";
+import type { Colour, Id } from "../../../../job/index.ts";
 import {
   type Crossing,
   crossingsOf,
@@ -54,14 +54,17 @@ export function traceWire(
   }
 }
 
-interface Strands {
+export interface Strands {
   /** Every wire's line. */
   readonly all: Path2D;
   readonly byColour: ReadonlyMap<string, { colour: Colour; path: Path2D }>;
 }
 
-function strandsOf(scene: Scene, wires: readonly WireShape[], radius: number): Strands {
-  const hops = crossingsOf(scene);
+function strandsOf(
+  wires: readonly WireShape[],
+  hops: ReadonlyMap<Id, readonly Crossing[]>,
+  radius: number,
+): Strands {
   const all = new Path2D();
   const byColour = new Map<string, { colour: Colour; path: Path2D }>();
   for (const { wire, points } of wires) {
@@ -78,40 +81,49 @@ function strandsOf(scene: Scene, wires: readonly WireShape[], radius: number): S
 
 const wholeScenes = new WeakMap<Scene, { radius: number; strands: Strands }>();
 
-/** The strands of the whole scene are kept; a small part of it is quicker traced anew. */
-function strandsFor(scene: Scene, visible: readonly WireShape[], radius: number): Strands {
-  if (visible.length < scene.wires.length * 0.5) return strandsOf(scene, visible, radius);
+/** The lines of wires, traced. Those of the whole scene are kept; a small part is quicker traced anew. */
+export function strandsFor(
+  ink: Ink,
+  scene: Scene,
+  visible: readonly WireShape[],
+  hopping: boolean,
+): Strands {
+  const radius = ink.line * HOP;
+  if (!hopping) return strandsOf(visible, new Map(), radius);
+  if (visible.length < scene.wires.length * 0.5)
+    return strandsOf(visible, crossingsOf(scene), radius);
   const known = wholeScenes.get(scene);
   if (known && known.radius === radius) return known.strands;
-  const strands = strandsOf(scene, scene.wires, radius);
+  const strands = strandsOf(scene.wires, crossingsOf(scene), radius);
   wholeScenes.set(scene, { radius, strands });
   return strands;
 }
 
-/** Draws wires in ink with a halo of paper, and their true colours within the ink when asked. */
-export function drawWires(
-  ink: Ink,
-  scene: Scene,
-  visible: readonly WireShape[],
-  colours: boolean,
-): void {
-  const { canvas, palette, line } = ink;
-  const strands = strandsFor(scene, visible, line * HOP);
+/** Clears paper around wires, so that their ink reads over the scan. */
+export function drawWireHalos({ canvas, palette, line }: Ink, strands: Strands): void {
   canvas.strokeStyle = palette.paperRaised;
   canvas.lineWidth = line * 3;
   canvas.globalAlpha = 0.75;
   canvas.stroke(strands.all);
   canvas.globalAlpha = 1;
+}
+
+/** Draws wires in ink, and their true colours within the ink when asked. */
+export function drawWires(
+  { canvas, palette, line }: Ink,
+  strands: Strands,
+  colours: boolean,
+): void {
   canvas.strokeStyle = palette.ink;
   canvas.lineWidth = line;
   canvas.stroke(strands.all);
   if (!colours) return;
   for (const { colour, path } of strands.byColour.values()) {
     canvas.strokeStyle = palette.ink;
-    canvas.lineWidth = line * 2.6;
+    canvas.lineWidth = line * 2.4;
     canvas.stroke(path);
     canvas.strokeStyle = IEC_60757[colour.base].rgb;
-    canvas.lineWidth = line * 1.7;
+    canvas.lineWidth = line * 1.6;
     canvas.stroke(path);
     const tracer = colour.tracer ?? builtInTracer(colour.base);
     if (!tracer) continue;

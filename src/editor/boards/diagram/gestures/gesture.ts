@@ -19,6 +19,8 @@ export interface Gesture {
   readonly up?: (now: Press, dragged: boolean) => void;
   /** Escape, a second finger, or the system took the pointer away: nothing may be left behind. */
   readonly cancel?: () => void;
+  /** True once somebody else follows the pointer: Escape is theirs then. */
+  readonly handedOver?: () => boolean;
 }
 
 /** A pointer that strays less than this is held still, pixels of the view. */

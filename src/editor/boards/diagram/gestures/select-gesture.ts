@@ -96,7 +96,7 @@ function dragFrom(board: Board, down: Press, hit: DiagramHit | null): Gesture {
   const chosen = chosenBy(board, hit);
   if (hit.on === "pin" && chosen === hit.ref) {
     beginLinkDrag(hit.ref, down);
-    return {};
+    return { handedOver: () => true };
   }
   const together = selection.filter((ref) => !ref.includes(":"));
   if (together.includes(chosen) && together.length > 1) return moveGesture(board, down, together);
@@ -139,5 +139,6 @@ export function selectGesture(board: Board, down: Press): Gesture {
       else tap(board, now);
     },
     cancel: () => drag?.cancel?.(),
+    handedOver: () => drag?.handedOver?.() ?? false,
   };
 }

@@ -223,7 +223,7 @@ export function usePointer(board: Board, target: RefObject<HTMLElement | null>):
     };
     /** Escape while a drag is under way. */
     const giveUp = () => {
-      const was = held !== null;
+      const was = held !== null && !held.gesture.handedOver?.();
       drop();
       return was;
     };

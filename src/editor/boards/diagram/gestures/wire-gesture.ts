@@ -36,7 +36,7 @@ export function aimWire(board: Board, now: Press): void {
 
 /** Fixes the corners up to the pointer and goes on from there. */
 function fixCorner(board: Board, wire: WireInHand, target: Snap): void {
-  const points = pointsInHand(wire.start, wire.corners, target, isFree(board));
+  const points = pointsInHand(board, wire.start, wire.corners, target, isFree(board));
   const steps = [...wire.steps, wire.corners];
   board.show({ wire: { ...wire, corners: points.slice(1), steps, target } });
 }
@@ -47,7 +47,7 @@ export function endWire(board: Board, target: Snap): void {
   const { sheet } = board.session.get();
   if (!wire || sheet === null) return;
   const aligned = inLineWithEnd(wire, target, board.reach(false), isFree(board));
-  const corners = pointsInHand(wire.start, aligned, target, isFree(board)).slice(1, -1);
+  const corners = pointsInHand(board, wire.start, aligned, target, isFree(board)).slice(1, -1);
   const plan = { sheet, from: endOf(wire.start), to: endOf(target), corners };
   let laid: string | null = null;
   board.session.edit(

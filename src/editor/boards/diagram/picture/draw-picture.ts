@@ -14,6 +14,9 @@ export function drawPicture(
   const level = levelToDraw(tiles, Math.max(0, Math.min(tiles.levels.length - 1, wanted)));
   ink.imageSmoothingEnabled = camera.zoom * density < 3;
   for (const tile of tiles.levels[level] ?? []) {
+    // A frame asked for before another picture took the place of this one may still come: a
+    // closed bitmap has no width, and drawing it throws.
+    if (tile.bitmap.width === 0) continue;
     if (tile.left > shown.right || tile.left + tile.width < shown.left) continue;
     if (tile.top > shown.bottom || tile.top + tile.height < shown.top) continue;
     // Whole pixels of the screen, so that no seam shows between tiles.

@@ -40,6 +40,13 @@ function bake(bitmap: ImageBitmap, left: number, top: number, tint: Tint): Image
   ink.fillRect(0, 0, width, height);
   ink.drawImage(bitmap, left, top, width, height, 0, 0, width, height);
   if (tint.theme === "dark") {
+    // Cream paper turned over would be navy: most of its colour goes first.
+    ink.globalCompositeOperation = "saturation";
+    ink.globalAlpha = 0.8;
+    ink.fillStyle = "#808080";
+    ink.fillRect(0, 0, width, height);
+    ink.globalAlpha = 1;
+    ink.fillStyle = "#ffffff";
     ink.globalCompositeOperation = "difference";
     ink.fillRect(0, 0, width, height);
     ink.globalCompositeOperation = "source-over";

@@ -1,0 +1,122 @@
+import type { Box } from "../../../../base/index.ts";
+import { type Camera, type ViewSize, viewBox } from "../../../../session/index.ts";
+
+/** Paints what a camera sees onto a canvas whose units are pixels of the view. */
+export type Paint = (canvas: CanvasRenderingContext2D, camera: Camera, size: ViewSize) => void;
+
+/** A slow drawing kept as a bitmap, so that panning and zooming over it stay quick. */
+export interface KeptView {
+  /**
+   * Draws through the bitmap. `of` names what is painted: another object, another painting.
+   * `bounds` holds all there is to see, pixels of the sheet; null when there is nothing.
+   */
+  draw(
+    canvas: CanvasRenderingContext2D,
+    camera: Camera,
+    size: ViewSize,
+    of: unknown,
+    bounds: Box | null,
+    paint: Paint,
+  ): void;
+}
+
+/** Painting that takes less than this, milliseconds, is done anew in every frame and always sharp. */
+const QUICK = 5;
+/** Part of the view that is painted beyond each of its sides, to pan into. */
+const MARGIN = 0.3;
+/** How long the zoom must rest before the bitmap is painted sharp again, milliseconds. */
+const REST = 140;
+/** Beyond this a scaled bitmap is too coarse to look at even in passing. */
+const MOST_SCALE = 3;
+
+interface Kept {
+  readonly of: unknown;
+  readonly camera: Camera;
+  readonly size: ViewSize;
+  readonly density: number;
+  readonly bitmap: HTMLCanvasElement;
+}
+
+/** @param again draws the layer once more, for when the zoom has come to rest */
+export function createKeptView(again: () => void): KeptView {
+  let kept: Kept | null = null;
+  let cost = 0;
+  let timer = 0;
+
+  const repaint = (camera: Camera, size: ViewSize, of: unknown, paint: Paint): Kept => {
+    const density = globalThis.devicePixelRatio || 1;
+    const wide: ViewSize = {
+      width: Math.ceil(size.width * (1 + 2 * MARGIN)),
+      height: Math.ceil(size.height * (1 + 2 * MARGIN)),
+    };
+    const wider: Camera = {
+      zoom: camera.zoom,
+      left: camera.left - (size.width * MARGIN) / camera.zoom,
+      top: camera.top - (size.height * MARGIN) / camera.zoom,
+    };
+    const bitmap = kept?.bitmap ?? document.createElement("canvas");
+    bitmap.width = Math.ceil(wide.width * density);
+    bitmap.height = Math.ceil(wide.height * density);
+    const canvas = bitmap.getContext("2d");
+    if (!canvas) throw new Error("no canvas to draw on");
+    canvas.scale(density, density);
+    const began = performance.now();
+    paint(canvas, wider, wide);
+    cost = performance.now() - began;
+    return { of, camera: wider, size: wide, density, bitmap };
+  };
+
+  return {
+    draw(canvas, camera, size, of, bounds, paint) {
+      if (cost < QUICK) {
+        const began = performance.now();
+        paint(canvas, camera, size);
+        cost = performance.now() - began;
+        return;
+      }
+      const fresh = kept !== null && kept.of === of && covers(kept, camera, size, bounds);
+      const scale = kept ? camera.zoom / kept.camera.zoom : 0;
+      const passing = fresh && scale !== 1 && scale < MOST_SCALE && scale > 1 / MOST_SCALE;
+      clearTimeout(timer);
+      if (passing) {
+        timer = window.setTimeout(() => {
+          kept = null;
+          again();
+        }, REST);
+      } else if (!fresh || scale !== 1) kept = repaint(camera, size, of, paint);
+      if (kept) blit(canvas, kept, camera);
+    },
+  };
+}
+
+/** True when all that the camera sees of `bounds` was painted. */
+function covers(kept: Kept, camera: Camera, size: ViewSize, bounds: Box | null): boolean {
+  if (!bounds) return true;
+  const seen = viewBox(camera, size);
+  const has = viewBox(kept.camera, kept.size);
+  return (
+    Math.max(seen.left, bounds.left) >= has.left &&
+    Math.max(seen.top, bounds.top) >= has.top &&
+    Math.min(seen.right, bounds.right) <= has.right &&
+    Math.min(seen.bottom, bounds.bottom) <= has.bottom
+  );
+}
+
+function blit(canvas: CanvasRenderingContext2D, kept: Kept, camera: Camera): void {
+  const scale = camera.zoom / kept.camera.zoom;
+  const left = (kept.camera.left - camera.left) * camera.zoom;
+  const top = (kept.camera.top - camera.top) * camera.zoom;
+  const { density, bitmap } = kept;
+  // At the same zoom whole pixels, so that lines stay as sharp as they were painted.
+  const [x, y] =
+    scale === 1
+      ? [Math.round(left * density) / density, Math.round(top * density) / density]
+      : [left, top];
+  canvas.drawImage(
+    bitmap,
+    x,
+    y,
+    (bitmap.width / density) * scale,
+    (bitmap.height / density) * scale,
+  );
+}
