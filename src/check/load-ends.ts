@@ -16,8 +16,16 @@ export interface LoadReach {
   readonly hasReturn: boolean;
 }
 
+const known = new WeakMap<Explorer, readonly LoadReach[]>();
+
 /** Whether anything can feed each load of the circuit, and whether current can get back. */
 export function loadReaches(explorer: Explorer): readonly LoadReach[] {
+  const found = known.get(explorer) ?? findLoadReaches(explorer);
+  known.set(explorer, found);
+  return found;
+}
+
+function findLoadReaches(explorer: Explorer): readonly LoadReach[] {
   const { network } = explorer;
   const reaches: LoadReach[] = [];
   for (const [index, net] of network.nets.entries()) {

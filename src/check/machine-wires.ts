@@ -18,9 +18,10 @@ export function machineWires(
   return machine.wires.flatMap((here) => {
     const pin = pinAt.get(here.cavity);
     if (pin === undefined) return [];
-    const drawn = [...network.wires.values()].filter(
-      (wire) => wire.from === pin || wire.to === pin,
-    );
+    const drawn = (network.hops.get(pin) ?? []).flatMap(({ wire }) => {
+      const found = wire === null ? undefined : network.wires.get(wire);
+      return found ? [found] : [];
+    });
     return [{ cavity: here.cavity, pin, here, drawn }];
   });
 }

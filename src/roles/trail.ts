@@ -1,5 +1,5 @@
 import { type Network, nearestInNet, type Step, wayInsideNet } from "../circuit/index.ts";
-import { type Id, ownerOf, type PinRef } from "../job/index.ts";
+import { type Id, ownerOf, type PinRef, splitRef } from "../job/index.ts";
 import type { Leg, Trail } from "./sighting.ts";
 
 /** Ids of wires and parts along a trail, from the pin outward; each id once in a row. */
@@ -37,15 +37,16 @@ export function trailIds(network: Network, from: PinRef, trail: Trail): readonly
 
 /** Ground is ground and battery plus is battery plus: of several in one net, the one nearest by. */
 function nearestLike(network: Network, at: PinRef, end: PinRef): PinRef {
-  const kindAt = new Map<PinRef, "ground" | "source">();
-  const net = network.netOf.get(end);
-  for (const { pin, terminal } of net === undefined ? [] : (network.nets[net]?.terminals ?? [])) {
-    if (terminal === "battery-plus") kindAt.set(pin, "source");
-    if (terminal === "chassis" || terminal === "battery-minus") kindAt.set(pin, "ground");
-  }
-  const wanted = kindAt.get(end);
+  const wanted = busOf(network, end);
   if (!wanted) return end;
-  return nearestInNet(network, at, (pin) => kindAt.get(pin) === wanted) ?? end;
+  return nearestInNet(network, at, (pin) => busOf(network, pin) === wanted) ?? end;
+}
+
+function busOf(network: Network, pin: PinRef): "source" | "ground" | null {
+  const { owner, name } = splitRef(pin);
+  const kind = network.parts.get(owner)?.kind;
+  if (kind === "ground") return "ground";
+  return kind === "battery" ? (name === "+" ? "source" : "ground") : null;
 }
 
 function stepsOf(leg: Leg): readonly Step[] {

@@ -1,4 +1,5 @@
 import type { Id, PinRef, RoleName } from "../../job/index.ts";
+import type { Terminal } from "../kinds/index.ts";
 import type { Net, Network } from "../nets.ts";
 import { ALWAYS, type Cube } from "./conditions.ts";
 import { TWO_STATE, type Variables } from "./variables.ts";
@@ -19,6 +20,52 @@ export type End =
     }
   /** A page end whose beyond the user has named. */
   | { readonly is: "named"; readonly pin: PinRef; readonly role: RoleName };
+
+/** What a net is whatever any switch does; pins null where it is not. */
+export interface FixedEnds {
+  readonly source: PinRef | null;
+  readonly ground: PinRef | null;
+  /** Fed, or grounded, at least in some state of the machine. */
+  readonly mayFeed: boolean;
+  readonly mayGround: boolean;
+}
+
+const fixed = new WeakMap<Net, FixedEnds>();
+
+export function fixedEnds(network: Network, net: Net): FixedEnds {
+  let found = fixed.get(net);
+  if (!found) {
+    found = findFixedEnds(network, net);
+    fixed.set(net, found);
+  }
+  return found;
+}
+
+function findFixedEnds(network: Network, net: Net): FixedEnds {
+  const at = (...wanted: readonly Terminal[]) =>
+    net.terminals.find((one) => wanted.includes(one.terminal))?.pin ?? null;
+  const beyond = (...roles: readonly RoleName[]) =>
+    net.terminals.find(
+      ({ pin, part }) =>
+        part.kind === "offpage" &&
+        part.is !== undefined &&
+        roles.includes(part.is) &&
+        !network.untraced.has(pin),
+    )?.pin ?? null;
+  const plus = at("battery-plus");
+  const source = plus ?? beyond("supply");
+  // Between two batteries in series the point is live, not ground.
+  const ground = at("chassis") ?? (plus === null ? at("battery-minus") : null) ?? beyond("ground");
+  const engine = net.ways.some(({ element, forward }) => {
+    return forward && element.law.is === "source" && element.law.live === "engine-running";
+  });
+  return {
+    source,
+    ground,
+    mayFeed: source !== null || engine || beyond("switched-supply") !== null,
+    mayGround: ground !== null || beyond("switched-ground") !== null,
+  };
+}
 
 /** What ends at a net by itself, before any element is crossed. */
 export function endsAt(

@@ -35,31 +35,6 @@ export interface Explorer {
 /** Past this many alternatives a condition is taken to be possible. */
 const MOST_STATES = 256;
 
-/** A quick no: whether ground can be reached at all when every contact is taken as closed. */
-function mayReachGround(network: Network, start: NetId): boolean {
-  const seen = new Set<NetId>([start]);
-  const queue: NetId[] = [start];
-  for (const net of queue) {
-    const here = network.nets[net];
-    if (!here) continue;
-    if (
-      here.terminals.some((one) => one.terminal === "battery-minus") &&
-      !here.terminals.some((one) => one.terminal === "battery-plus")
-    )
-      return true;
-    if (here.terminals.some((one) => one.terminal === "chassis")) return true;
-    for (const way of here.ways) {
-      const { is } = way.element.law;
-      const passes =
-        is === "protection" || is === "contact" || is === "relay-contact" || is === "diode";
-      if (!passes || seen.has(way.far)) continue;
-      seen.add(way.far);
-      queue.push(way.far);
-    }
-  }
-  return false;
-}
-
 export function createExplorer(network: Network, judged: Id | null): Explorer {
   const variables = createVariables();
   const walks = { in: new Map<NetId, Walk>(), out: new Map<NetId, Walk>() };
@@ -114,6 +89,7 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
       conduction: (way, flow) =>
         (conduction(way, flow) ?? []).filter((cube) => plainly(cube, flow)),
       isRail: () => false,
+      railsOnly: true,
     };
     return (net: NetId, flow: Flow): boolean => {
       let answer = known[flow].get(net);
@@ -148,8 +124,12 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
   };
 
   const shorts = (net: NetId): readonly Arrival[] => {
-    if (!mayReachGround(network, net)) return [];
-    const around: Surroundings = { ...surroundings, isRail: () => false, overFeeds: true };
+    const around: Surroundings = {
+      ...surroundings,
+      isRail: () => false,
+      railsOnly: true,
+      overFeeds: true,
+    };
     return walkFrom(around, net, "out").arrivals.filter(
       ({ end, cube }) => end.is === "ground" && canComeAbout(cube),
     );

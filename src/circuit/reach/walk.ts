@@ -1,7 +1,8 @@
 import type { Id } from "../../job/index.ts";
 import type { NetId, Network, Way } from "../nets.ts";
 import { ALWAYS, both, type Condition, type Cube, covers } from "./conditions.ts";
-import { type End, endsAt } from "./ends.ts";
+import { type End, endsAt, fixedEnds } from "./ends.ts";
+import { rootwardWays } from "./rootward.ts";
 import { MOST_POSITIONS, positionBits, type Variables } from "./variables.ts";
 
 /** Which way current would run as seen from the starting point. */
@@ -42,6 +43,8 @@ export interface Surroundings {
   conduction(way: Way, flow: Flow): Condition | null;
   /** Whether a net is fed (flow in) or grounded (flow out) by itself. */
   isRail(net: NetId, flow: Flow): boolean;
+  /** Only what feeds (or grounds) the start is asked for, and nothing else that hangs about. */
+  readonly railsOnly?: boolean;
   /** Goes on over feeds on its way to ground, as a search for shorts must. */
   readonly overFeeds?: boolean;
 }
@@ -123,26 +126,33 @@ export function walkFrom(around: Surroundings, start: NetId, flow: Flow): Walk {
     queue.push(step);
   };
 
-  arrive({ net: start, cube: ALWAYS, via: null, before: null, pastRail: false });
+  const rootward = rootwardWays(network)[flow];
+  const pastRailAtStart = around.railsOnly ?? false;
+  arrive({ net: start, cube: ALWAYS, via: null, before: null, pastRail: pastRailAtStart });
   for (let head = 0; head < queue.length; head++) {
     const step = queue[head] as Step;
     const net = network.nets[step.net];
     if (!net || !kept.get(step.net)?.includes(step)) continue;
+    const { source, ground } = fixedEnds(network, net);
+    const wantedPin = flow === "in" ? source : ground;
+    if (wantedPin !== null) {
+      // Of the many ground points of a net one is as good as another here.
+      const end: End = { is: flow === "in" ? "source" : "ground", pin: wantedPin, cube: ALWAYS };
+      arrivals.push({ end, cube: step.cube, step });
+      continue;
+    }
     // Current can't come out of a ground bus nor run into a fed one.
+    const against = flow === "in" ? ground : source;
+    if (against !== null && !around.overFeeds) continue;
     if (around.isRail(step.net, flow === "in" ? "out" : "in")) continue;
     const pastRail = step.pastRail || around.isRail(step.net, flow);
-    let hard = false;
     for (const end of endsAt(network, net, around.judged, around.variables)) {
       const rail = end.is === "source" || end.is === "ground";
-      if (!rail && pastRail) continue;
-      const wanted = (end.is === "source") === (flow === "in");
-      if (rail && end.cube.length === 0 && (wanted || !around.overFeeds)) hard = true;
-      if (rail && !wanted) continue;
+      if (rail ? (end.is === "source") !== (flow === "in") : pastRail) continue;
       const cube = rail ? both(step.cube, end.cube) : step.cube;
       if (cube) arrivals.push({ end, cube, step });
     }
-    if (hard) continue;
-    for (const way of net.ways) {
+    for (const way of pastRail ? (rootward[step.net] ?? []) : net.ways) {
       const beyond = throughConverter(network, way, flow);
       if (beyond !== null) {
         arrive({ net: beyond, cube: step.cube, via: way, before: step, pastRail });
