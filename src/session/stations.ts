@@ -154,17 +154,20 @@ function proveStation({ roles }: CheckResult, machine: Machine | undefined): Sta
     : { ...base, state: "done", has, next: null };
 }
 
+/** A station has one line: of more plugs than this only the number is told. */
+const MOST_NAMED = 3;
+
 function sheetStation(job: Job, { roles }: CheckResult): Station {
   const base = { id: "sheet", title: "Sheet" } as const;
   const tied = roles.filter((role) => role.cavity !== null);
   if (tied.length === 0) {
     return { ...base, state: "lacking", has: "nothing to print yet", next: "Match the plug first" };
   }
-  const plugs = new Set(job.links.map((one) => ownerOf(one.cavity)));
+  const plugs = [...new Set(job.links.map((one) => ownerOf(one.cavity)))];
   return {
     ...base,
     state: "started",
-    has: `ready for ${[...plugs].join(", ")}`,
+    has: `ready for ${plugs.length <= MOST_NAMED ? plugs.join(", ") : count(plugs.length, "plug")}`,
     next: "Print the sheet",
   };
 }

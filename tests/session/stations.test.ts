@@ -59,3 +59,11 @@ test("once the meter has spoken everywhere nothing is left to prove", () => {
   const prove = stationsOf(smallJob(), checked(roles)).find((station) => station.id === "prove");
   expect(prove).toMatchObject({ state: "done", next: null });
 });
+
+test("hundreds of plugs still leave the sheet's station its one line", () => {
+  const job = newJob("Whole machine", 24);
+  for (let n = 1; n <= 260; n++) job.links.push({ pin: `A${n}:1`, cavity: `X${n}:1` });
+  const tied = { ...role("A1:1"), cavity: "X1:1" };
+  const sheet = stationsOf(job, checked([tied])).find((one) => one.id === "sheet");
+  expect(sheet?.has).toBe("ready for 260 plugs");
+});

@@ -293,8 +293,20 @@ function addOthers(
   if (sender) roles.add("input");
   if (others && load) roles.add("input");
   if (others && roles.size === 0) roles.add("signal");
+  // The published page has no row for two pins of one module that are wired together and to
+  // nothing else: a strap can code, or carry anything between them. This is the engine's choice.
+  const module = job.diagram.parts.find((part) => part.id === moduleId);
+  const strapped = (module ? pinsOf(module) : []).some((one) => {
+    const other = pinRef(moduleId, one.id);
+    return other !== pin && nodes.get(other) === home;
+  });
+  if (strapped && roles.size === 0) {
+    for (const role of STRAP) roles.add(role);
+  }
   if (contact && roles.size === 0) roles.add("input");
 }
+
+const STRAP: readonly RoleName[] = ["input", "output", "sensor-supply", "sensor-ground", "signal"];
 
 /** Page ends without a label, and those that no other has the label of. */
 function openPageEnds(job: Job): readonly PinRef[] {

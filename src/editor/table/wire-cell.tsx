@@ -1,4 +1,5 @@
 import { Popover } from "radix-ui";
+import { Fragment } from "react";
 import type { PinRow } from "../../session/index.ts";
 import { known } from "../../sheet/index.ts";
 import { formatColour, nameColour } from "../../standards/index.ts";
@@ -9,7 +10,8 @@ import styles from "./pin-table.module.css";
 export function WireCell({ row }: { row: PinRow }) {
   const { colour, number, mm2 } = row;
   const shown = known(colour);
-  const words = [shown ? formatColour(shown) : "", known(number) ?? ""].filter(Boolean).join(" ");
+  const codes = [shown ? formatColour(shown) : "", known(number) ?? ""].filter(Boolean);
+  const words = codes.join(" ");
   const size = known(mm2);
   const differs = row.colourDiffers || row.numberDiffers;
   const drawn = [
@@ -26,7 +28,15 @@ export function WireCell({ row }: { row: PinRow }) {
     <>
       <ColourSwatch colour={shown} />
       <span className={styles.wireWords}>
-        <span>{words || <span className={styles.soft}>not known</span>}</span>
+        <span>
+          {codes.length === 0 && <span className={styles.soft}>not known</span>}
+          {codes.map((code, index) => (
+            <Fragment key={code}>
+              {index > 0 && " "}
+              <span className={styles.code}>{code}</span>
+            </Fragment>
+          ))}
+        </span>
         {under !== "" && (
           <span className={styles.under} data-differs={differs}>
             {differs && "! "}
