@@ -16,6 +16,7 @@ import {
 import { type Id, isFixedProbe, type Job, ownerOf } from "../job/index.ts";
 import { ammeterPlace } from "./ammeter-place.ts";
 import { ohmsBand, voltsBand } from "./band.ts";
+import { impossibleWhen } from "./impossible-when.ts";
 import { keep } from "./kept-predictions.ts";
 import { liveCircuit } from "./live.ts";
 import {
@@ -47,6 +48,8 @@ export const predict = (job: Job, machine: Id, setup: ReadingSetup): Prediction 
   keep(job, machine, setup, () => predictAfresh(job, machine, setup));
 
 function predictAfresh(job: Job, machine: Id, setup: ReadingSetup): Prediction {
+  const impossible = impossibleWhen(job, machine, setup.when);
+  if (impossible !== null) return invalidReading(impossible);
   if (setup.when.standIn !== undefined) {
     return uncertainReading("A stand-in is fitted, and what it does is not worked out here.");
   }

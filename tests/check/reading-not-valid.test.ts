@@ -36,3 +36,11 @@ test("ohms with the battery off are fine", () => {
   const dead = { unplugged: ["A1"], removed: ["G1"] };
   expect(judged(reading("R1", 0.3, { quantity: "ohms", red: "X1:2", when: dead }))).toEqual([]);
 });
+
+test("conditions that name what is not there", () => {
+  const under = (when: Reading["when"]) => judged(reading("R1", 24.3, { when }))[0]?.message ?? "";
+  expect(under({ unplugged: ["A9"] })).toContain("A9, which is not there");
+  expect(under({ switches: { S9: "on" } })).toContain("switch S9 that is not there");
+  expect(under({ switches: { F1: "on" } })).toContain("switch F1 that is not there");
+  expect(under({ unplugged: ["A1", "X1"] })).toBe("");
+});

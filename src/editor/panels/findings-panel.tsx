@@ -1,5 +1,5 @@
 import { Route } from "lucide-react";
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import type { Severity } from "../../check/index.ts";
 import type { Job } from "../../job/index.ts";
 import { counterparts, type OrderedFinding } from "../../session/index.ts";
@@ -28,6 +28,14 @@ export function FindingsPanel() {
     () => counterparts(job, analysis, selection).refs,
     [job, analysis, selection],
   );
+  const list = useRef<HTMLOListElement>(null);
+  const chief = selection[0];
+  useEffect(() => {
+    // Chosen elsewhere, what it says comes into view; chosen here, nothing moves under the finger.
+    if (chief === undefined || list.current?.contains(document.activeElement)) return;
+    const first = list.current?.querySelector("[data-lit=true]");
+    first?.scrollIntoView?.({ block: "nearest" });
+  }, [chief]);
   const counts = {
     contradiction: analysis.summary.contradictions,
     warning: analysis.summary.warnings,
@@ -56,7 +64,7 @@ export function FindingsPanel() {
         </fieldset>
       </header>
       {findings.length === 0 && <NothingFound job={job} />}
-      <ol className={styles.list}>
+      <ol ref={list} className={styles.list}>
         {shown.map((one) => (
           <FindingItem
             key={one.key}

@@ -1,0 +1,21 @@
+import { circuitOf } from "../circuit/index.ts";
+import type { Id, Job, Position, When } from "../job/index.ts";
+
+/**
+ * Why no machine can be in this state: it names a switch, a position or a part that the circuit
+ * does not have. One sentence, or null. A slip of the pen must not turn into a false prediction.
+ */
+export function impossibleWhen(job: Job, machine: Id, when: When): string | null {
+  const parts = new Map(circuitOf(job, machine).parts.map((part) => [part.id, part]));
+  for (const [id, position] of Object.entries<Position>(when.switches ?? {})) {
+    const part = parts.get(id);
+    if (part?.kind !== "switch") return `The conditions name a switch ${id} that is not there.`;
+    if (!part.positions.includes(position))
+      return `Switch ${id} has no position ${position}: it has ${part.positions.join(", ")}.`;
+  }
+  const plugs = new Set(job.plugs.map((plug) => plug.id));
+  const missing = [...(when.unplugged ?? []), ...(when.removed ?? [])].find(
+    (id) => !parts.has(id) && !plugs.has(id),
+  );
+  return missing === undefined ? null : `The conditions name ${missing}, which is not there.`;
+}
