@@ -1,5 +1,13 @@
-import { both, type Explorer, type Flow, type NetId, type Way } from "../circuit/index.ts";
+import {
+  both,
+  type Explorer,
+  type Flow,
+  type NetId,
+  raisedMinuses,
+  type Way,
+} from "../circuit/index.ts";
 import type { Part } from "../job/index.ts";
+import { leadsBackToBattery } from "./way-back.ts";
 
 /** What one end of a load can be connected to in some state of the machine. */
 interface EndReach {
@@ -52,10 +60,12 @@ function reachOf(explorer: Explorer, part: Part, way: Way, nearNet: NetId): Load
     if (feed.unknown || back.unknown) return true;
     return feed.cubes.some((a) => back.cubes.some((b) => both(a, b) !== null));
   };
-  const complete = together(feeds[0], returns[1]) || together(feeds[1], returns[0]);
-  const fed = some(feeds[0]) || some(feeds[1]);
-  const returned = (some(feeds[0]) && some(returns[1])) || (some(feeds[1]) && some(returns[0]));
-  const grounded = some(returns[0]) || some(returns[1]);
+  // A lamp of light-emitting diodes works one way round only: from its first pin to its second.
+  const ways = way.element.law.is === "led" ? ([[0, 1]] as const) : BOTH_WAYS;
+  const complete = ways.some(([from, to]) => together(feeds[from], returns[to]));
+  const fed = ways.some(([from]) => some(feeds[from]));
+  const returned = ways.some(([from, to]) => some(feeds[from]) && some(returns[to]));
+  const grounded = ways.some(([, to]) => some(returns[to]));
   return {
     part,
     // Fed and grounded, but never at the same time: no position can feed it.
@@ -64,12 +74,24 @@ function reachOf(explorer: Explorer, part: Part, way: Way, nearNet: NetId): Load
   };
 }
 
+const BOTH_WAYS = [
+  [0, 1],
+  [1, 0],
+] as const;
+
 function endReach(explorer: Explorer, net: NetId, flow: Flow, load: Way): EndReach {
   const { arrivals, bounded } = explorer.walk(net, flow);
   const wanted = flow === "in" ? "source" : "ground";
-  const cubes = arrivals.filter(({ end }) => end.is === wanted).map(({ cube }) => cube);
+  const { network } = explorer;
+  const cubes = arrivals
+    .filter(({ end, step }) => {
+      return end.is === wanted && (flow === "in" || leadsBackToBattery(network, step.net));
+    })
+    .map(({ cube }) => cube);
   const unknown =
     bounded ||
+    // With batteries in series a load may lie between two of their taps.
+    (flow === "out" && raisedMinuses(network).size > 0) ||
     arrivals.some(({ end }) => end.is !== "source" && end.is !== "ground") ||
     (cubes.length === 0 && reachesThroughLoads(explorer, net, flow, load));
   return { cubes, unknown };
@@ -85,7 +107,8 @@ function reachesThroughLoads(explorer: Explorer, start: NetId, flow: Flow, load:
     const has = (terminal: string) => here.terminals.some((one) => one.terminal === terminal);
     const live = has("battery-plus");
     const grounded = !live && (has("chassis") || has("battery-minus"));
-    if (flow === "in" ? live : grounded) return true;
+    const back = flow === "in" ? live : grounded && leadsBackToBattery(explorer.network, net);
+    if (back) return true;
     if (live || grounded) continue;
     if (has("module") || has("charge-signal")) return true;
     if (here.terminals.some((one) => explorer.network.untraced.has(one.pin))) return true;

@@ -88,7 +88,8 @@ function decide(
 function seenFeed(rail: Rail, otherFeed: boolean): Sighting {
   const { commands, cube, trail } = rail;
   const roles = (): readonly RoleName[] => {
-    if (commands.size === 0) return ["supply"];
+    // Where plus is earthed, what lies on chassis is called ground all the same.
+    if (commands.size === 0) return rail.onChassis ? ["supply", "ground"] : ["supply"];
     if (isPlainlyFed(rail)) return ["switched-supply"];
     // A contact that only tells something may still carry the module's only feed.
     if (commands.has("event") && otherFeed) return ["input"];

@@ -35,6 +35,8 @@ export const ANYTHING_BUT_UNUSED: readonly RoleName[] = ROLE_NAMES.filter(
 export interface Rail {
   readonly cube: Cube;
   readonly commands: ReadonlySet<Command>;
+  /** The end lies on chassis: of a feed that makes a machine with its plus earthed. */
+  readonly onChassis: boolean;
   readonly trail: Trail;
 }
 
@@ -116,10 +118,23 @@ function railsOf(
     primes?.flatMap((cube) => {
       const shown = at.find((one) => sameCube(one.cube, cube)) ?? at[0];
       if (!shown) return [];
-      return [{ cube, commands: explorer.commands(cube), trail: trailTo(shown.arrival) }];
+      const { commands, ownPins, hasMemory } = explorer.trace(cube);
+      // A relay with a memory that nothing but the very pin could have pulled in proves no feed.
+      const other = [...ownPins].some((name) => name !== splitRef(pin).name);
+      const isItsOwn = hasMemory && commands.size === 0 && !other;
+      const rail: Rail = {
+        cube,
+        commands: isItsOwn ? new Set(["unknown"]) : commands,
+        onChassis: isChassis(explorer, shown.arrival.step.net),
+        trail: trailTo(shown.arrival),
+      };
+      return [rail];
     }) ?? null
   );
 }
+
+const isChassis = (explorer: Explorer, net: NetId): boolean =>
+  explorer.network.nets[net]?.terminals.some((one) => one.terminal === "chassis") ?? false;
 
 const sameCube = (a: Cube, b: Cube) =>
   a.length === b.length && a.every((value, index) => value === b[index]);
@@ -137,7 +152,9 @@ function neighbours(
     const { end, cube } = arrival;
     if (end.pin === pin || end.is === "source" || end.is === "ground") continue;
     const switched = explorer.commands(cube).size > 0;
-    const key = `${end.pin} ${switched}`;
+    // One neighbour says as much as a hundred on the same line.
+    const isMany = end.is === "own-pin" || end.is === "other-module";
+    const key = `${isMany ? end.is : end.pin} ${switched}`;
     if (seen.has(key)) continue;
     seen.add(key);
     const straight = !switched && (end.is === "other-module" || end.is === "own-pin");
@@ -186,13 +203,18 @@ function rolesAt(end: Arrival["end"], switched: boolean): readonly RoleName[] {
   }
 }
 
-/** A contact whose far side leads nowhere is still a contact. */
+/** A contact is still a contact where its far side leads nowhere, or where nothing ever closes it. */
 function contactToNowhere(explorer: Explorer, net: NetId): readonly Sighting[] {
   for (const flow of ["in", "out"] satisfies Flow[]) {
-    const step = explorer.walk(net, flow).steps.find((one) => explorer.commands(one.cube).size > 0);
-    if (!step) continue;
-    const trail: Trail = { legs: [{ step, through: null }], end: null };
-    return [{ of: "part", roles: ["input"], side: null, cube: step.cube, trail }];
+    for (const step of explorer.walk(net, flow).steps) {
+      const contact = explorer.network.nets[step.net]?.ways.find(({ element: { law } }) => {
+        const isSwitch = law.is === "contact" && law.control !== "isolator";
+        return isSwitch || law.is === "relay-contact";
+      });
+      if (!contact) continue;
+      const trail: Trail = { legs: [{ step, through: contact }], end: null };
+      return [{ of: "part", roles: ["input"], side: null, cube: step.cube, trail }];
+    }
   }
   return [];
 }

@@ -64,6 +64,9 @@ function rolesThrough(
     // A load, a pull resistor, a coding part or a line's terminator: topology can't tell.
     add("input", "output");
     if (!atRail) add("signal");
+    // A dropping resistor in a feed: what it feeds is fed, if weakly.
+    if (path.end?.is === "source" && passages.size === 1)
+      add(explorer.commands(path.cube).size === 0 ? "supply" : "switched-supply");
   }
   if (passages.has("sender")) add(...senderRoles(module, pin, path));
   if (passages.has("track") || passages.has("wiper"))

@@ -282,12 +282,10 @@ function addOthers(
   const others = job.diagram.parts
     .filter((part) => part.kind === "module" && part.id !== moduleId)
     .some((part) => pinsOf(part).some((one) => onLine(pinRef(part.id, one.id))));
-  const contact = rows.some(({ closed }) =>
-    closed.some(
-      ({ element: { law }, a, b }) =>
-        (law.is === "contact" || law.is === "relay-contact") && (a === home || b === home),
-    ),
-  );
+  const contact = joins.some(({ element: { law }, a, b }) => {
+    const isSwitch = law.is === "contact" && law.control !== "isolator";
+    return (isSwitch || law.is === "relay-contact") && (line.has(a) || line.has(b));
+  });
   if (open) for (const role of ROLE_NAMES) if (role !== "unused") roles.add(role);
   if (load) roles.add("output");
   if (sender) roles.add("input");

@@ -4,9 +4,19 @@ import { trailIds } from "../../roles/index.ts";
 import { conditionInWords } from "../condition-words.ts";
 import { defineRule, type Found } from "../rule.ts";
 
-/** Only what switches and traced relays bring about: what another module might do is not known. */
-const isCertain = (explorer: Explorer, arrival: Arrival) =>
-  !explorer.commands(arrival.cube).has("unknown");
+/**
+ * Only what switches and traced relays bring about: what another module might do is not known, nor
+ * in which state a latching relay was left.
+ */
+function isCertain(explorer: Explorer, { cube }: Arrival): boolean {
+  for (let i = 0; i < cube.length; i += 2) {
+    const variable = explorer.variables.at(cube[i] as number);
+    if (variable.is !== "relay") continue;
+    const part = explorer.network.parts.get(variable.part);
+    if (part?.kind === "relay" && part.latching) return false;
+  }
+  return !explorer.commands(cube).has("unknown");
+}
 
 export const deadShort = defineRule({
   id: "dead-short",

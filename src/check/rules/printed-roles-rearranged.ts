@@ -7,6 +7,7 @@ import { defineRule, type Found } from "../rule.ts";
 const STAYS = 0;
 const MOVES = 1;
 const NEVER = 1e6;
+const MOST_WORDS = 150;
 /** Breaks ties between equally short lists of moves in favour of near neighbours. */
 const DISTANCE = 1e-4;
 
@@ -31,9 +32,13 @@ function rearranged(
 ): readonly Found[] {
   if (!roles.some((role) => role.verdict === "contradicted")) return [];
   const words = module.pins.map((pin) => printedWord(pin, taught));
-  const known = roles.flatMap((_, index) =>
+  const readable = roles.flatMap((_, index) =>
     (words[index]?.meanings.length ?? 0) > 0 ? [index] : [],
   );
+  const wrong = readable.filter((index) => roles[index]?.verdict === "contradicted");
+  // On a very large module only the wrong words are looked at: the search grows with the cube.
+  const known = readable.length > MOST_WORDS ? wrong : readable;
+  if (known.length > MOST_WORDS) return [];
   const fits = (word: number, place: number) => {
     const role = roles[place];
     return (

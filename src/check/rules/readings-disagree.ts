@@ -17,7 +17,8 @@ export const readingsDisagree = defineRule({
   find: ({ readings }) => {
     const found: Found[] = [];
     const firstOf = new Map<string, Reading>();
-    for (const { reading } of readings) {
+    for (const { reading, judged } of readings) {
+      if (judged.verdict === "invalid") continue;
       const key = sameThing(reading);
       const first = firstOf.get(key);
       if (!first) {

@@ -1,4 +1,4 @@
-import type { Control } from "../../job/index.ts";
+import type { Control, Id, PinId } from "../../job/index.ts";
 import type { Cube } from "./conditions.ts";
 import { positionBits, type Variable, type Variables } from "./variables.ts";
 
@@ -14,10 +14,10 @@ export type Command =
   /** Another module, or something not traced. */
   | "unknown";
 
-const COMMAND_OF: Readonly<Record<Control, Command>> = {
+/** An isolator is taken as closed and commands nothing. */
+const COMMAND_OF: Readonly<Record<Exclude<Control, "isolator">, Command>> = {
   key: "key",
   "emergency-stop": "key",
-  isolator: "key",
   interlock: "interlock",
   operator: "event",
   limit: "event",
@@ -26,8 +26,14 @@ const COMMAND_OF: Readonly<Record<Control, Command>> = {
   level: "event",
 };
 
-/** Commands behind a relay whose state is a variable of its own. */
-export type RelayCommands = (relay: string) => ReadonlySet<Command>;
+/** What a condition asks for: switches as commands, and what has to be followed further. */
+export interface Commanders {
+  readonly commands: ReadonlySet<Command>;
+  /** Relays whose state is a variable of its own. */
+  readonly relays: readonly Id[];
+  /** Pins of the judged module that are driven for it. */
+  readonly ownPins: readonly PinId[];
+}
 
 function springBits(variable: Variable & { is: "switch" }): number {
   const { part } = variable;
@@ -40,33 +46,34 @@ function springBits(variable: Variable & { is: "switch" }): number {
   );
 }
 
-/** What commands a path of this condition; empty: nothing, or the judged module itself. */
-export function commandsOf(
-  cube: Cube,
-  variables: Variables,
-  relayCommands: RelayCommands,
-): ReadonlySet<Command> {
+/** What a condition asks for at first hand. */
+export function commandersOf(cube: Cube, variables: Variables): Commanders {
   const commands = new Set<Command>();
+  const relays: Id[] = [];
+  const ownPins: PinId[] = [];
   for (let i = 0; i < cube.length; i += 2) {
     const variable = variables.at(cube[i] as number);
     const bits = cube[i + 1] as number;
     switch (variable.is) {
       case "switch": {
-        const command = COMMAND_OF[variable.part.control];
+        const { control } = variable.part;
+        if (control === "isolator") break;
+        const command = COMMAND_OF[control];
         const springs = command === "key" && (bits & ~springBits(variable)) === 0;
         commands.add(springs ? "spring-key" : command);
         break;
       }
       case "relay":
-        for (const command of relayCommands(variable.part)) commands.add(command);
+        relays.push(variable.part);
         break;
       case "own-pin":
+        ownPins.push(variable.pin);
         break;
       default:
         commands.add("key");
     }
   }
-  return commands;
+  return { commands, relays, ownPins };
 }
 
 /** True where nothing but key and emergency stop commands: a feed of the machine, live or not. */

@@ -1,7 +1,8 @@
 import type { Id, PinRef, RoleName } from "../../job/index.ts";
 import type { Terminal } from "../kinds/index.ts";
 import type { Net, Network } from "../nets.ts";
-import { ALWAYS, type Cube } from "./conditions.ts";
+import { raisedMinuses } from "./battery-stack.ts";
+import type { Cube } from "./conditions.ts";
 import { TWO_STATE, type Variables } from "./variables.ts";
 
 /** What a walk without a load in it can come to. */
@@ -52,22 +53,34 @@ function findFixedEnds(network: Network, net: Net): FixedEnds {
         roles.includes(part.is) &&
         !network.untraced.has(pin),
     )?.pin ?? null;
-  const plus = at("battery-plus");
-  const source = plus ?? beyond("supply");
-  // Between two batteries in series the point is live, not ground.
-  const ground = at("chassis") ?? (plus === null ? at("battery-minus") : null) ?? beyond("ground");
-  const engine = net.ways.some(({ element, forward }) => {
-    return forward && element.law.is === "source" && element.law.live === "engine-running";
-  });
+  const source = at("battery-plus") ?? beyond("supply");
+  const raised = raisedMinuses(network);
+  const minus =
+    net.terminals.find((one) => one.terminal === "battery-minus" && !raised.has(one.pin))?.pin ??
+    null;
+  // Where plus itself lies on chassis, chassis is the feed; it takes a minus there to make a short.
+  const ground = minus ?? (source === null ? at("chassis") : null) ?? beyond("ground");
   return {
     source,
     ground,
-    mayFeed: source !== null || engine || beyond("switched-supply") !== null,
-    mayGround: ground !== null || beyond("switched-ground") !== null,
+    mayFeed: source !== null || chargers(net).length > 0 || beyond("switched-supply") !== null,
+    mayGround: ground !== null,
   };
 }
 
-/** What ends at a net by itself, before any element is crossed. */
+/** Pins that an engine's alternator feeds; its charge line only tells and excites. */
+const chargers = (net: Net): readonly PinRef[] =>
+  net.ways
+    .filter(({ element, forward, from }) => {
+      const isCharger = element.law.is === "source" && element.law.live === "engine-running";
+      const tells = net.terminals.some(
+        (one) => one.pin === from && one.terminal === "charge-signal",
+      );
+      return forward && isCharger && !tells;
+    })
+    .map((way) => way.from);
+
+/** What else ends at a net that is neither fed nor grounded for good. */
 export function endsAt(
   network: Network,
   net: Net,
@@ -75,18 +88,11 @@ export function endsAt(
   variables: Variables,
 ): readonly End[] {
   const ends: End[] = [];
-  const between = net.terminals.some((one) => one.terminal === "battery-plus");
   for (const { pin, part, terminal } of net.terminals) {
     switch (terminal) {
       case "battery-plus":
-        ends.push({ is: "source", pin, cube: ALWAYS });
-        break;
       case "battery-minus":
-        // Between two batteries in series the point is live, not ground.
-        if (!between) ends.push({ is: "ground", pin, cube: ALWAYS });
-        break;
       case "chassis":
-        ends.push({ is: "ground", pin, cube: ALWAYS });
         break;
       case "module":
         ends.push({ is: part.id === judged ? "own-pin" : "other-module", pin });
@@ -100,28 +106,16 @@ export function endsAt(
         ends.push({ is: terminal, pin });
     }
   }
-  for (const way of net.ways) {
-    const { law } = way.element;
-    if (law.is === "source" && law.live === "engine-running" && way.forward) {
-      const engine = variables.numberOf({ is: "engine" });
-      ends.push({ is: "source", pin: way.from, cube: [engine, TWO_STATE.on] });
-    }
+  for (const pin of chargers(net)) {
+    const engine = variables.numberOf({ is: "engine" });
+    ends.push({ is: "source", pin, cube: [engine, TWO_STATE.on] });
   }
   return ends;
 }
 
+/** A feed that is switched somewhere beyond the page is one here; any other role is as stated. */
 function namedEnd(pin: PinRef, part: Id, role: RoleName, variables: Variables): End {
-  const on = (): Cube => [variables.numberOf({ is: "beyond", part }), TWO_STATE.on];
-  switch (role) {
-    case "supply":
-      return { is: "source", pin, cube: ALWAYS };
-    case "switched-supply":
-      return { is: "source", pin, cube: on() };
-    case "ground":
-      return { is: "ground", pin, cube: ALWAYS };
-    case "switched-ground":
-      return { is: "ground", pin, cube: on() };
-    default:
-      return { is: "named", pin, role };
-  }
+  if (role !== "switched-supply") return { is: "named", pin, role };
+  const beyond = variables.numberOf({ is: "beyond", part });
+  return { is: "source", pin, cube: [beyond, TWO_STATE.on] };
 }

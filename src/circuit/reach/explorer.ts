@@ -1,7 +1,7 @@
-import type { Id } from "../../job/index.ts";
+import type { Id, PinId } from "../../job/index.ts";
 import type { NetId, Network, Way } from "../nets.ts";
 import { allOf, type Condition, type Cube } from "./conditions.ts";
-import { type Command, commandsOf, isPlainFeed } from "./controls.ts";
+import { type Command, type Commanders, commandersOf, isPlainFeed } from "./controls.ts";
 import { createRelayStates, type RelayStates } from "./relays.ts";
 import { createVariables, RELAY, type Variables } from "./variables.ts";
 import {
@@ -29,7 +29,23 @@ export interface Explorer {
   /** Whether current of this direction can pass an element in some state, loads included. */
   canPass(way: Way, flow: Flow): boolean;
   /** What commands a condition, relays that hold themselves followed to their own commands. */
-  commands(cube: readonly number[]): ReadonlySet<Command>;
+  commands(cube: Cube): ReadonlySet<Command>;
+  /** The same with the module's own pins, and whether a relay with a memory is among it. */
+  trace(cube: Cube): Traced;
+}
+
+export interface Traced {
+  readonly commands: ReadonlySet<Command>;
+  readonly ownPins: ReadonlySet<PinId>;
+  readonly hasMemory: boolean;
+}
+
+function merged(all: readonly Commanders[]): Commanders {
+  return {
+    commands: new Set(all.flatMap((one) => [...one.commands])),
+    relays: [...new Set(all.flatMap((one) => one.relays))],
+    ownPins: [...new Set(all.flatMap((one) => one.ownPins))],
+  };
 }
 
 /** Past this many alternatives a condition is taken to be possible. */
@@ -55,18 +71,38 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
     (net, flow) => coilSurroundings.isRail(net, flow),
   );
 
-  const relayCommands = (relay: Id, seen: ReadonlySet<Id> = new Set()): ReadonlySet<Command> => {
-    const commands = new Set<Command>();
-    if (seen.has(relay)) return commands;
-    if (relays.commandedByUnknown(relay)) commands.add("unknown");
-    const follow = (next: Id) => relayCommands(next, new Set([...seen, relay]));
-    for (const cube of relays.energised(relay) ?? []) {
-      for (const command of commandsOf(cube, variables, follow)) commands.add(command);
+  const directly = new Map<Id, Commanders>();
+  const behind = (relay: Id): Commanders => {
+    let found = directly.get(relay);
+    if (!found) {
+      found = merged((relays.energised(relay) ?? []).map((cube) => commandersOf(cube, variables)));
+      directly.set(relay, found);
     }
-    return commands;
+    return found;
   };
-  const commands = (cube: readonly number[]) =>
-    commandsOf(cube, variables, (relay) => relayCommands(relay));
+
+  const trace = (cube: Cube): Traced => {
+    const first = commandersOf(cube, variables);
+    const commands = new Set(first.commands);
+    const ownPins = new Set(first.ownPins);
+    const waiting = [...first.relays];
+    const seen = new Set(waiting);
+    for (const relay of waiting) {
+      if (relays.commandedByUnknown(relay)) commands.add("unknown");
+      const more = behind(relay);
+      for (const command of more.commands) commands.add(command);
+      for (const pin of more.ownPins) ownPins.add(pin);
+      for (const next of more.relays) {
+        if (seen.has(next)) continue;
+        seen.add(next);
+        waiting.push(next);
+      }
+    }
+    // Relays that only one another could pull in: nobody knows what started them.
+    if (waiting.length > 0 && commands.size + ownPins.size === 0) commands.add("unknown");
+    return { commands, ownPins, hasMemory: waiting.length > 0 };
+  };
+  const commands = (cube: Cube) => trace(cube).commands;
 
   const conductionWith =
     (contact: RelayStates["contact"]): Surroundings["conduction"] =>
@@ -154,5 +190,5 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
     return isContact ? plain(way, flow)?.length !== 0 : passesCurrent(way, flow);
   };
 
-  return { network, judged, variables, relays, walk, isRail, shorts, canPass, commands };
+  return { network, judged, variables, relays, walk, isRail, shorts, canPass, commands, trace };
 }

@@ -1,4 +1,4 @@
-import type { Id } from "../../job/index.ts";
+import type { Id, PartOf } from "../../job/index.ts";
 import type { NetId, Network, Way } from "../nets.ts";
 import { ALWAYS, both, type Condition, type Cube, covers } from "./conditions.ts";
 import { type End, endsAt, fixedEnds } from "./ends.ts";
@@ -72,12 +72,13 @@ export function plainConduction(
       // Leaving the start towards the far net, current must run from anode to cathode.
       return way.forward === (flow === "out") ? FREELY : NEVER;
     case "contact": {
-      if (law.control === "isolator") return FREELY;
       const owner = network.parts.get(part);
       if (owner?.kind !== "switch") return NEVER;
       if (owner.positions.length > MOST_POSITIONS) return null;
       const bits = positionBits(owner, law.closedIn);
       if (bits === 0) return NEVER;
+      // An isolator counts as closed, as far as one position can close all of its contacts.
+      if (law.control === "isolator" && closesTogether(owner)) return FREELY;
       const variable = variables.numberOf({ is: "switch", part: owner });
       return bits === variables.valuesOf(variable) ? FREELY : [[variable, bits]];
     }
@@ -87,6 +88,11 @@ export function plainConduction(
       return NEVER;
   }
 }
+
+const closesTogether = (part: PartOf<"switch">): boolean =>
+  part.positions.some((position) =>
+    part.contacts.every((contact) => contact.closedIn.includes(position)),
+  );
 
 /** A converter passes its feed from its input to its output: the net that a walk goes on at. */
 function throughConverter(network: Network, way: Way, flow: Flow): NetId | null {

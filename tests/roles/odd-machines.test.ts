@@ -1,0 +1,159 @@
+/** Machines that are wired soundly but unusually: none of their right words may be contradicted. */
+import { describe, expect, test } from "vitest";
+import { checkJob } from "../../src/check/index.ts";
+import { rolesOf } from "../../src/roles/index.ts";
+import { CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
+
+const fed = (printed: string) =>
+  withBattery()
+    .module("A1", { "1": null, "2": null, "3": printed })
+    .part("fuse", "F1")
+    .part("ground", "GND2")
+    .wire("G1:+ F1:1", "F1:2 A1:1", "A1:2 GND2:1");
+
+const role = (circuit: CircuitBuilder, pin: string) => {
+  const found = rolesOf(circuit.job, "machine1").roles.find((one) => one.pin === pin);
+  if (!found) throw new Error(`no pin ${pin}`);
+  return found;
+};
+const rules = (circuit: CircuitBuilder) =>
+  checkJob(circuit.job, "machine1").findings.map((finding) => finding.rule);
+
+describe("batteries in series", () => {
+  const series = (between: "fuse" | "switch") => {
+    const circuit = withBattery(12).part("battery", "G2");
+    if (between === "fuse") circuit.part("fuse", "F9");
+    else circuit.contact("F9", "isolator");
+    return circuit
+      .wire("G1:+ F9:1", "F9:2 G2:-")
+      .module("A1", { "1": "24V", "2": "GND", "3": "SUPPLY" })
+      .part("fuse", "F1")
+      .wire("G2:+ F1:1", "F1:2 A1:1", "A1:2 GND1:1", "A1:3 G1:+");
+  };
+
+  test("joined by a fuse or an isolator are no short, and the middle is live", () => {
+    for (const circuit of [series("fuse"), series("switch")]) {
+      expect(rules(circuit)).not.toContain("dead-short");
+      expect(role(circuit, "A1:1").verdict).toBe("agrees");
+      expect(role(circuit, "A1:2").fits).toEqual(["ground"]);
+      expect(role(circuit, "A1:3").fits).toEqual(["supply"]);
+    }
+  });
+
+  test("a lamp between two taps has its way back", () => {
+    const circuit = series("fuse").part("lamp", "P1").wire("G2:+ P1:1", "P1:2 G1:+");
+    expect(rules(circuit)).not.toContain("no-return");
+  });
+});
+
+describe("a charge line", () => {
+  const charging = (printed: string) =>
+    fed(printed).part("alternator", "G5").wire("G5:B+ G1:+", "G5:E GND1:1", "G5:D+ A1:3");
+
+  test("may be read or may excite, and is no feed", () => {
+    for (const word of ["CHARGE LAMP", "D+", "OUTPUT", "INPUT"]) {
+      expect(role(charging(word), "A1:3").fits).toEqual(["input", "output"]);
+      expect(role(charging(word), "A1:3").verdict).not.toBe("contradicted");
+    }
+  });
+
+  test("that pulls in a relay does not make its contact a plain feed", () => {
+    const circuit = fed("ENGINE RUN INPUT")
+      .part("alternator", "G5")
+      .part("relay", "K1")
+      .wire("G5:B+ G1:+", "G5:E GND1:1", "G5:D+ K1:86", "K1:85 GND1:1", "F1:2 K1:30")
+      .wire("K1:87 A1:3");
+    expect(role(circuit, "A1:3").fits).toContain("input");
+  });
+});
+
+test("what the user says of a page end fits, whatever it is", () => {
+  const words = {
+    supply: "SUPPLY",
+    "switched-supply": "IGN",
+    ground: "GND",
+    "switched-ground": "SWITCHED GROUND",
+    input: "INPUT",
+    output: "OUTPUT",
+    signal: "CAN H",
+  } as const;
+  for (const [is, word] of Object.entries(words)) {
+    const circuit = fed(word)
+      .part("offpage", "X9", { is: is as keyof typeof words })
+      .wire("A1:3 X9:1");
+    expect(role(circuit, "A1:3").fits, is).toContain(is);
+    expect(role(circuit, "A1:3").verdict, is).not.toBe("contradicted");
+  }
+});
+
+test("an isolator that discharges in its other position is no short", () => {
+  const circuit = withBattery()
+    .part("switch", "Q1", {
+      positions: ["on", "off"],
+      control: "isolator",
+      contacts: [
+        { between: ["1", "2"], closedIn: ["on"] },
+        { between: ["2", "3"], closedIn: ["off"] },
+      ],
+    })
+    .part("lamp", "P1")
+    .wire("G1:+ Q1:1", "Q1:2 P1:1", "P1:2 GND1:1", "Q1:3 GND1:1");
+  expect(rules(circuit)).toEqual([]);
+});
+
+test("plus on chassis is no short, and what lies on chassis may be called ground", () => {
+  const circuit = new CircuitBuilder(12)
+    .part("battery", "G1")
+    .part("ground", "GND1")
+    .module("A1", { "1": "GND", "2": "BATT NEG" })
+    .wire("G1:+ GND1:1", "A1:1 GND1:1", "A1:2 G1:-");
+  expect(rules(circuit)).not.toContain("dead-short");
+  for (const pin of ["A1:1", "A1:2"]) expect(role(circuit, pin).verdict).not.toBe("contradicted");
+});
+
+test("a battery whose own plus is wired to its own minus is a short", () => {
+  const circuit = new CircuitBuilder().part("battery", "G1").wire("G1:+ G1:-");
+  expect(rules(circuit)).toContain("dead-short");
+});
+
+test("a load on a ground that is strapped to no battery has no way back", () => {
+  const motor = () =>
+    withBattery()
+      .part("ground", "GND2", { place: "engine" })
+      .part("motor", "M1")
+      .wire("G1:+ M1:1", "M1:2 GND2:1");
+  expect(rules(motor())).toContain("no-return");
+  expect(rules(motor().wire("GND2:1 GND1:1"))).toEqual([]);
+});
+
+test("relays in a ring that nothing starts prove no feed", () => {
+  const circuit = fed("IN")
+    .part("relay", "K1")
+    .part("relay", "K2")
+    .wire("F1:2 K1:30", "F1:2 K2:30", "K1:87 K2:86", "K2:87 K1:86", "K1:85 GND1:1")
+    .wire("K2:85 GND1:1", "K2:87 A1:3");
+  expect(role(circuit, "A1:3").fits).toContain("input");
+});
+
+test("a dropping resistor in a key feed leaves its word standing", () => {
+  const circuit = fed("IGN").key("S1").part("resistor", "R1");
+  circuit.wire("F1:2 S1:30", "S1:15 R1:1", "R1:2 A1:3");
+  expect(role(circuit, "A1:3").verdict).not.toBe("contradicted");
+});
+
+test("relays that lock one another out in dozens are answered and not followed for ever", () => {
+  const circuit = fed("IN");
+  const count = 12;
+  for (let n = 0; n < count; n++) {
+    circuit.part("relay", `K${n}`).contact(`S${n}`, "operator").wire(`F1:2 S${n}:1`);
+    circuit.wire(`K${n}:85 GND1:1`, `F1:2 K${n}:30`);
+  }
+  for (let n = 0; n < count; n++) {
+    // Held by its own contact or started by hand, and fed from every other one as well.
+    circuit.wire(`S${n}:2 K${n}:86`, `K${n}:87 K${n}:86`);
+    for (let other = 0; other < count; other++)
+      if (other !== n) circuit.wire(`K${other}:87 K${n}:86`);
+  }
+  circuit.wire("K0:87 A1:3");
+  expect(role(circuit, "A1:3").fits).toContain("input");
+});
