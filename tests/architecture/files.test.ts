@@ -6,7 +6,10 @@ const ASK_ABOVE = 400;
 const NEVER_ABOVE = 700;
 
 /** Files longer than 400 lines, each with the reason why it is better in one piece. */
-const LONG: Readonly<Record<string, string>> = {};
+const LONG: Readonly<Record<string, string>> = {
+  "tests/support/role-oracle.ts":
+    "an oracle is worth only what one can read in one go, top to bottom",
+};
 
 const code = FOLDERS.flatMap((folder) => filesUnder(folder, /\.(tsx?|mjs|css)$/));
 const linesOf = (path: string) => readText(path).split("\n").length - 1;
