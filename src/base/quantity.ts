@@ -18,7 +18,8 @@ export const unitOf = (measure: Measure): UnitLetter => UNIT[measure];
 /**
  * Reads what a mechanic types for a meter's display: comma or point, the unit or none, a prefix
  * (`12 mV`, `1.2k`), the trade's letter in place of the point (`1k2`, `4R7`), `OL` in its spellings.
- * Fails with a sentence that says what to type instead; never guesses a number.
+ * Fails with a sentence that says what to type instead; never guesses a number, so a number with
+ * both a comma and a point is refused: which of them is the decimal one depends on the country.
  */
 export function parseQuantity(text: string, measure: Measure): Result<Measured> {
   const typed = text.trim();
@@ -33,6 +34,14 @@ export function parseQuantity(text: string, measure: Measure): Result<Measured> 
   const [, sign = "", digits = "", tail = ""] = found;
   const split = splitTail(tail);
   if (!split) return fail(unreadable(typed, measure));
+  if (digits.includes(",") && digits.includes(".")) {
+    return fail(
+      issue(
+        "quantity-two-marks",
+        `“${typed}” has a comma and a point. Type only the one before the decimals, like ${EXAMPLE[UNIT[measure]]}.`,
+      ),
+    );
+  }
   const unit = UNIT[measure];
   if (split.unit !== null && split.unit !== unit) {
     const other = UNIT_NAME[split.unit];
@@ -44,7 +53,16 @@ export function parseQuantity(text: string, measure: Measure): Result<Measured> 
   const factor = factorOf(split.prefix, unit);
   if (number === null || factor === null) return fail(unreadable(typed, measure));
   const value = Number((number * factor).toPrecision(12));
-  return ok(sign === "-" && value !== 0 ? -value : value);
+  if (sign !== "-" || value === 0) return ok(value);
+  if (unit === "Ω") {
+    return fail(
+      issue(
+        "quantity-negative-ohms",
+        "No resistance is less than nothing: a meter that shows a minus in ohms finds voltage on the wire. Make it dead and measure again.",
+      ),
+    );
+  }
+  return ok(-value);
 }
 
 /** A reading as it is shown everywhere: `12.40 V`, `1.20 kΩ`, `12 mV`, `OL`. */
@@ -131,17 +149,10 @@ function unitOfWord(word: string): UnitLetter | null {
   return first === "" ? null : "Ω";
 }
 
-/** `12,4`, `1.200,5` and `1,200.5`: of two different signs the last is the decimal one. */
+/** One mark at most, and that one the decimal: `12,4` and `12.4`. */
 function readDigits(digits: string, fraction: string): number | null {
-  const marks = [...digits].filter((c) => c === "." || c === ",");
-  const last = marks.at(-1);
-  let plain = digits;
-  if (marks.length > 1) {
-    const others = marks.slice(0, -1);
-    if (last === undefined || others.some((mark) => mark === last)) return null;
-    plain = digits.split(others[0] ?? "").join("");
-  }
-  plain = plain.replace(",", ".");
+  let plain = digits.replaceAll(",", ".");
+  if (plain.indexOf(".") !== plain.lastIndexOf(".")) return null;
   if (fraction !== "") {
     if (plain.includes(".")) return null;
     plain = `${plain}.${fraction}`;

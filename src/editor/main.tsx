@@ -6,7 +6,7 @@ import { pouchJobStore } from "../store/pouch.ts";
 import { App } from "./app/app.tsx";
 import { createJobDesk, NO_JOB } from "./app/job-desk.ts";
 import { JobDeskProvider } from "./app/job-desk-context.tsx";
-import { rescue } from "./app/rescue.ts";
+import { forgetRescued, rescue } from "./app/rescue.ts";
 import { SessionProvider } from "./session-context.tsx";
 import { JobStoreProvider } from "./store-context.tsx";
 import { ThemeProvider } from "./theme/theme.tsx";
@@ -28,9 +28,14 @@ const desk = createJobDesk(session, store, saving);
 // A tab can be killed without a word once it is hidden: this is the last sure moment to save.
 const leave = () => {
   const { key, job } = session.get();
-  if (saving.status.get().state !== "saved") rescue(key, job, new Date().toISOString());
+  if (saving.status.get().state !== "saved") {
+    rescue(key, job, saving.builtUpon());
+  }
   void saving.flush();
 };
+saving.status.subscribe(() => {
+  if (saving.status.get().state === "saved") forgetRescued();
+});
 document.addEventListener("visibilitychange", () => {
   if (document.visibilityState === "hidden") leave();
 });

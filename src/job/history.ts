@@ -9,6 +9,8 @@ export interface Edit {
   readonly label: string;
   readonly patches: readonly Patch[];
   readonly inverse: readonly Patch[];
+  /** Names the intention that goes on as long as edits of the same name follow one another. */
+  readonly mergeKey?: string;
 }
 
 /** The edits that led to the document, newest last, and those taken back, next to redo last. */
@@ -24,16 +26,49 @@ export interface Versioned {
   readonly history: History;
 }
 
+export interface EditOptions {
+  /**
+   * Joins this edit to the newest one when that bears the same key: both are one intention, such
+   * as the letters of one word, and one undo step.
+   */
+  readonly mergeKey?: string;
+}
+
 /**
  * Applies `change` to a draft of the job as one undo step. The same object comes back when
  * nothing changed. Any new edit forgets what had been taken back.
  */
-export function applyEdit(now: Versioned, label: string, change: (draft: Job) => void): Versioned {
+export function applyEdit(
+  now: Versioned,
+  label: string,
+  change: (draft: Job) => void,
+  { mergeKey }: EditOptions = {},
+): Versioned {
   const [job, patches, inverse] = produceWithPatches(now.job, (draft: Job) => {
     change(draft);
   });
   if (patches.length === 0) return now;
-  return { job, history: { done: [...now.history.done, { label, patches, inverse }], undone: [] } };
+  const newest = now.history.done.at(-1);
+  if (mergeKey !== undefined && newest?.mergeKey === mergeKey) {
+    return goOn(now, newest, { label, patches, inverse, mergeKey });
+  }
+  const edit = { label, patches, inverse, ...(mergeKey === undefined ? {} : { mergeKey }) };
+  return { job, history: { done: [...now.history.done, edit], undone: [] } };
+}
+
+/**
+ * The newest edit and what follows it as one. It is made anew from where the newest one began, so
+ * that a long word costs no more patches than a short one; what ends as it began is no step.
+ */
+function goOn(now: Versioned, newest: Edit, next: Edit): Versioned {
+  const before = applyPatches(now.job, newest.inverse as Patch[]);
+  const [job, patches, inverse] = produceWithPatches(before, (draft: Job) => {
+    applyPatches(draft, [...newest.patches, ...next.patches] as Patch[]);
+  });
+  const earlier = now.history.done.slice(0, -1);
+  if (patches.length === 0 || JSON.stringify(job) === JSON.stringify(before))
+    return { job: before, history: { done: earlier, undone: [] } };
+  return { job, history: { done: [...earlier, { ...next, patches, inverse }], undone: [] } };
 }
 
 /** Takes the newest edit back; the same object when there is none. */

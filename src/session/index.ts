@@ -3,6 +3,7 @@ export * from "./commands/index.ts";
 export * from "./counterparts.ts";
 export * from "./diagram/index.ts";
 export * from "./finding-order.ts";
+export * from "./job-key.ts";
 export * from "./match.ts";
 export * from "./persistence.ts";
 export * from "./pin-rows.ts";

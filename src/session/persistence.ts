@@ -1,5 +1,6 @@
 import type { Job } from "../job/index.ts";
-import type { JobStore } from "../store/index.ts";
+import type { VisitStore } from "../store/index.ts";
+import { newJobKey } from "./job-key.ts";
 import type { Session } from "./session.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -27,6 +28,8 @@ export interface Saving {
    * a save failed, with false. Call it when the page is about to be hidden or left.
    */
   flush(): Promise<boolean>;
+  /** Revision of the stored version that the open job was made from; null when there is none. */
+  builtUpon(): string | null;
   /** Watches the session no longer; what is waiting is still saved. */
   stop(): void;
 }
@@ -40,8 +43,11 @@ const PAUSES = [500, 1_000, 2_000, 5_000, 10_000, 30_000];
  * job that is opened in place of another is saved too, and the other one's last edits first. A
  * failed save keeps the job in hand and is tried again, at the next edit or after a pause.
  * The job that is open when this begins is taken to be in the store, or not worth it until edited.
+ *
+ * The same job may be open in another window. What that one saves is taken over while this one has
+ * nothing of its own to save; where both have, neither is lost: this one goes on as another job.
  */
-export function keepSaved(session: Session, store: JobStore, clock: SaveClock): Saving {
+export function keepSaved(session: Session, store: VisitStore, clock: SaveClock): Saving {
   const status = createStore<SaveStatus>({ state: "saved", at: null });
   /** What is not in the store yet: the latest of each key, oldest key first. */
   const waiting = new Map<string, Job>();
@@ -50,6 +56,74 @@ export function keepSaved(session: Session, store: JobStore, clock: SaveClock): 
   /** Counts attempts so that a pause which an edit has overtaken does not start another. */
   let attempt = 0;
   let { key: seenKey, job: seenJob } = session.get();
+  /** Of each key, the version in the store as far as this window knows: the next is made from it. */
+  const known = new Map<string, Job>([[seenKey, seenJob]]);
+  const tell = (text: string) => session.show({ notice: { tone: "info", text } });
+
+  async function saveOne(key: string, job: Job): Promise<void> {
+    try {
+      await store.save(key, job, known.get(key));
+      known.set(key, job);
+    } catch (error) {
+      if (!isChangedElsewhere(error)) throw error;
+      await keepBoth(key, job);
+    }
+  }
+
+  /** This window's version and that of another one are both wanted: this one becomes a new job. */
+  async function keepBoth(key: string, job: Job): Promise<void> {
+    const theirs = await store.load(key).catch(() => undefined);
+    if (theirs === null) {
+      await store.save(key, job);
+      known.set(key, job);
+      tell(
+        `“${job.title}” was deleted in another window. It is kept, because you changed it here.`,
+      );
+      return;
+    }
+    if (theirs && JSON.stringify(theirs) === JSON.stringify(job)) {
+      known.set(key, theirs);
+      return;
+    }
+    const ownKey = newJobKey();
+    const own = { ...job, title: otherTitle(job.title) };
+    await store.save(ownKey, own);
+    if (waiting.get(key) === job) waiting.delete(key);
+    const now = session.get();
+    if (now.key === key) {
+      const next = now.job === job ? own : { ...now.job, title: otherTitle(now.job.title) };
+      known.set(ownKey, own);
+      waiting.delete(key);
+      if (next !== own) waiting.set(ownKey, next);
+      seenKey = ownKey;
+      seenJob = next;
+      session.moveTo(ownKey, next);
+      await store.setLastOpened(ownKey).catch(() => {});
+    }
+    tell(
+      `Another window changed “${job.title}” too: your version is now the job “${own.title}”, and theirs stays in the list of jobs.`,
+    );
+  }
+
+  /** Takes over what another window saved, unless there is something here that is not saved yet. */
+  async function catchUp(): Promise<void> {
+    const { key, job } = session.get();
+    const idle = () => !running && !waiting.has(key) && session.get().job === job;
+    const from = known.get(key);
+    if (!idle() || from !== job) return;
+    const theirs = await store.load(key).catch(() => undefined);
+    // A save that has begun meanwhile will find out by itself.
+    if (theirs === undefined || !idle() || session.get().key !== key) return;
+    if (theirs === null) {
+      tell(`“${job.title}” was deleted in another window. It comes back with your next change.`);
+      return;
+    }
+    if (store.revisionOf(theirs) === store.revisionOf(from)) return;
+    known.set(key, theirs);
+    seenJob = theirs;
+    session.reopen(theirs);
+    tell("Another window changed this job: here it is as it stands now. Undo begins anew.");
+  }
 
   async function saveAll(): Promise<boolean> {
     // Edits of the same turn are one save.
@@ -64,7 +138,7 @@ export function keepSaved(session: Session, store: JobStore, clock: SaveClock): 
       tried.add(job);
       status.set((now) => ({ state: "saving", at: now.at }));
       try {
-        await store.save(key, job);
+        await saveOne(key, job);
         if (waiting.get(key) === job) waiting.delete(key);
         const at = clock.now();
         status.set(() => ({ state: waiting.size > 0 ? "saving" : "saved", at }));
@@ -96,16 +170,29 @@ export function keepSaved(session: Session, store: JobStore, clock: SaveClock): 
       running = saveAll();
       void running.then((done) => {
         if (!done) void retryLater();
+        else if (heard) hear();
       });
     }
     return running;
   }
 
-  const stop = session.subscribe(() => {
+  let heard = false;
+  function hear() {
+    heard = running !== null;
+    if (!heard) void catchUp();
+  }
+  const stopHearing = store.watch((key) => {
+    if (key === session.get().key) hear();
+  });
+
+  const stopSeeing = session.subscribe(() => {
     const { key, job } = session.get();
     if (key === seenKey && job === seenJob) return;
+    if (key !== seenKey) known.set(key, job);
+    const fromStore = key !== seenKey && store.revisionOf(job) !== null;
     seenKey = key;
     seenJob = job;
+    if (fromStore) return;
     waiting.set(key, job);
     void run();
   });
@@ -113,6 +200,20 @@ export function keepSaved(session: Session, store: JobStore, clock: SaveClock): 
   return {
     status,
     flush: () => (waiting.size > 0 || running ? run() : Promise.resolve(true)),
-    stop,
+    builtUpon: () => {
+      const from = known.get(session.get().key);
+      return from ? store.revisionOf(from) : null;
+    },
+    stop: () => {
+      stopSeeing();
+      stopHearing();
+    },
   };
 }
+
+/** Known by its name, because here the store is only known by its port. */
+const isChangedElsewhere = (error: unknown) =>
+  error instanceof Error && error.name === "ChangedElsewhere";
+
+const OTHER = " (other window)";
+const otherTitle = (title: string) => (title.endsWith(OTHER) ? title : title + OTHER);

@@ -18,16 +18,15 @@ import {
   type CavityState,
   cavityFacts,
   cavityState,
-  evidenceAt,
-  type JudgedEvidence,
-  settlingEvidence,
+  type MeterPicture,
+  meterPicture,
   type WireFact,
   wiresByPin,
 } from "../sheet/index.ts";
 import { sameColour } from "../standards/index.ts";
 
 /** One row of the pin table: a cavity of the plug at hand, or a pin that has no cavity. */
-export interface PinRow {
+export interface PinRow extends MeterPicture {
   /** Stays the same while the row is the same cavity or pin. */
   readonly key: string;
   /** What a tap on the row selects: the cavity, else the pin. */
@@ -47,10 +46,6 @@ export interface PinRow {
   readonly verdict: Verdict | null;
   /** The meter's own verdict, which never changes the other one. */
   readonly meterVerdict: Verdict | null;
-  /** Readings there, newest first. */
-  readonly evidence: readonly JudgedEvidence[];
-  /** The reading that confirms what the circuit says; null while none does. */
-  readonly settledBy: JudgedEvidence | null;
   readonly colour: WireFact<Colour>;
   readonly colourDiffers: boolean;
   readonly number: WireFact<string>;
@@ -78,7 +73,6 @@ export function pinRows(
 }
 
 function cavityRow(job: Job, machine: Id, facts: CavityFacts, index: number): PinRow {
-  const evidence = evidenceAt(job, machine, facts);
   return {
     key: `${facts.ref}#${index}`,
     ref: facts.ref,
@@ -88,8 +82,7 @@ function cavityRow(job: Job, machine: Id, facts: CavityFacts, index: number): Pi
     pins: facts.pins,
     ...roleColumns(facts.role),
     printed: facts.role ? (facts.role.printed ?? "") : null,
-    evidence,
-    settledBy: settlingEvidence(job, machine, facts, evidence),
+    ...meterPicture(job, machine, facts),
     ...wireColumns(facts.colour, facts.number, facts.mm2),
   };
 }

@@ -53,8 +53,12 @@ export function setupOf(draft: ReadingDraft): ReadingSetup | null {
 
 /** Why the draft cannot be kept yet, in a sentence; null when it can. */
 export function lacking(draft: ReadingDraft): string | null {
-  if (draft.red === null) return "Tap where the red lead goes.";
-  if (draft.black === null) return "Tap where the black lead goes.";
+  if (draft.red === null || draft.black === null) {
+    // Only what is true now: a tap goes to the lead that is asked for, and to none when none is.
+    return draft.asks === null
+      ? `Tap the ${draft.red === null ? "red" : "black"} lead, then where it goes.`
+      : `Tap where the ${draft.asks} lead goes.`;
+  }
   if (draft.red === draft.black) return "Both leads are on the same place.";
   const value = parseQuantity(draft.value, draft.quantity);
   return value.ok ? null : (value.issues[0]?.message ?? "Type what the meter shows.");
@@ -91,9 +95,17 @@ export function draftOf(reading: Reading, keepValue: boolean): ReadingDraft {
 /** A tapped place goes to the lead that was asked for; then the other one is asked for, if it has none. */
 export function placeProbe(draft: ReadingDraft, probe: Probe): ReadingDraft {
   if (draft.asks === null) return draft;
-  const placed = { ...draft, [draft.asks]: probe };
-  const asks = placed.red === null ? "red" : placed.black === null ? "black" : null;
-  return { ...placed, asks };
+  return askOn({ ...draft, [draft.asks]: probe });
+}
+
+/** The other way round; a lead that has no place now is asked for. */
+export function swapLeads(draft: ReadingDraft): ReadingDraft {
+  return askOn({ ...draft, red: draft.black, black: draft.red });
+}
+
+/** Asks for the lead that has no place yet, or for none. */
+function askOn(draft: ReadingDraft): ReadingDraft {
+  return { ...draft, asks: draft.red === null ? "red" : draft.black === null ? "black" : null };
 }
 
 /** Keeps a reading in a draft of the job: a new one at the end, a mended one in its old place. */

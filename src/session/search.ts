@@ -131,8 +131,8 @@ function entriesOf(job: Job, analysis: CheckResult): readonly Entry[] {
             title: ref,
             detail: [plug.name, colourText(wire?.colour), wire?.number].filter(Boolean).join(" · "),
           },
-          [ref, cavity.mark, wire?.number],
-          [plug.name, plug.id, ...colourWords(wire?.colour), wire?.note],
+          [ref, cavity.mark, `cavity ${cavity.mark}`, wire?.number],
+          ["cavity", plug.name, plug.id, ...colourWords(wire?.colour), wire?.note],
         );
       }),
     ),
@@ -166,8 +166,8 @@ function partEntries(part: Part): readonly Entry[] {
     const ref = pinRef(part.id, id);
     return entry(
       { ref, kind: "pin", title: ref, detail: own?.printed ?? part.label ?? part.kind },
-      [ref, own?.printed],
-      [part.id, own?.printed, own?.label, part.kind === "module" ? id : undefined],
+      [ref, part.kind === "module" ? `pin ${id}` : undefined, own?.printed],
+      ["pin", part.id, own?.printed, own?.label, part.kind === "module" ? id : undefined],
     );
   });
   return [whole, ...pins];

@@ -1,5 +1,6 @@
 import {
   applyEdit,
+  type EditOptions,
   EMPTY_HISTORY,
   type Job,
   redo as redoEdit,
@@ -12,13 +13,20 @@ import { createStore, type Store } from "./store.ts";
 /** The editor without a screen. Every change of the document goes through `edit`, `undo` or `redo`. */
 export interface Session extends Pick<Store<SessionState>, "get" | "subscribe"> {
   /** One intention of the user: one edit, one undo step. Nothing is recorded when nothing changed. */
-  edit(label: string, change: (draft: Job) => void): void;
+  edit(label: string, change: (draft: Job) => void, options?: EditOptions): void;
   undo(): void;
   redo(): void;
   /** Changes what is not part of the document: selection, tool, view. Never undone. */
   show(change: Partial<Omit<SessionState, "job" | "history" | "key">>): void;
   /** Opens another job in place of this one, with an empty history. */
   open(key: string, job: Job): void;
+  /**
+   * The open job as it was changed elsewhere. What was shown is shown on where it still exists;
+   * the undo steps are forgotten, because they belong to the document that was here before.
+   */
+  reopen(job: Job): void;
+  /** Goes on with this document under another key, undo steps and view included. */
+  moveTo(key: string, job: Job): void;
 }
 
 /** What the screens show of a job just opened. */
@@ -65,10 +73,14 @@ export function createSession(key: string, job: Job): Session {
   return {
     get: store.get,
     subscribe: store.subscribe,
-    edit: (label, change) => step((now) => applyEdit(now, label, change)),
+    edit: (label, change, options) => step((now) => applyEdit(now, label, change, options)),
     undo: () => step(undoEdit),
     redo: () => step(redoEdit),
     show: (change) => store.set((state) => ({ ...state, ...change })),
     open: (nextKey, nextJob) => store.set(() => openedState(nextKey, nextJob)),
+    reopen: (nextJob) =>
+      store.set((state) => settle({ ...state, job: nextJob, history: EMPTY_HISTORY })),
+    moveTo: (nextKey, nextJob) =>
+      store.set((state) => settle({ ...state, key: nextKey, job: nextJob })),
   };
 }

@@ -24,7 +24,7 @@ export function stationsOf(job: Job, analysis: CheckResult): readonly Station[] 
     diagramStation(job),
     plugStation(job),
     matchStation(job),
-    checkStation(analysis),
+    checkStation(job, analysis),
     proveStation(analysis, machine),
     sheetStation(job, analysis),
   ];
@@ -33,6 +33,12 @@ export function stationsOf(job: Job, analysis: CheckResult): readonly Station[] 
 /** The first station with something left to do, the one to point at; null when all are done. */
 export function nextStation(stations: readonly Station[]): Station | null {
   return stations.find((station) => station.state !== "done" && station.next !== null) ?? null;
+}
+
+/** What a job needs before its pins can be told apart; null when it has some. */
+function lacksPins(job: Job): string | null {
+  if (!job.diagram.parts.some((part) => part.kind === "module")) return "Place the module";
+  return matchables(job).pins.size === 0 ? "Add the module's pins" : null;
 }
 
 function diagramStation(job: Job): Station {
@@ -48,9 +54,8 @@ function diagramStation(job: Job): Station {
     };
   }
   const has = `${count(parts.length, "part")}, ${count(wires.length, "wire")}`;
-  if (!parts.some((part) => part.kind === "module")) {
-    return { ...base, state: "started", has, next: "Place the module" };
-  }
+  const lacks = lacksPins(job);
+  if (lacks) return { ...base, state: "started", has, next: lacks };
   if (wires.length === 0) return { ...base, state: "started", has, next: "Trace the wires" };
   return { ...base, state: "done", has, next: null };
 }
@@ -78,7 +83,7 @@ function matchStation(job: Job): Station {
       ...base,
       state: "lacking",
       has: "nothing to tie yet",
-      next: pins.size === 0 ? "Place the module first" : "Draw the plug first",
+      next: lacksPins(job) ?? "Draw the plug first",
     };
   }
   const has = `${pins.size - left.pins.length} of ${count(pins.size, "pin")} tied`;
@@ -108,10 +113,11 @@ export function leftOver(job: Job): {
   };
 }
 
-function checkStation({ roles, summary }: CheckResult): Station {
+function checkStation(job: Job, { roles, summary }: CheckResult): Station {
   const base = { id: "check", title: "Check" } as const;
   if (roles.length === 0) {
-    return { ...base, state: "lacking", has: "nothing to check yet", next: "Trace a module first" };
+    const next = lacksPins(job) ?? "Trace the wires";
+    return { ...base, state: "lacking", has: "nothing to check yet", next };
   }
   const { contradictions, warnings } = summary;
   if (contradictions > 0) {

@@ -29,6 +29,8 @@ const COLUMNS: readonly (readonly [
   ["hours", (_row, model) => model.machine.hours],
   ["date", (_row, model) => model.date],
   ["revision", (_row, model) => model.revision],
+  ["evidence measured how", (row) => row.evidenceSetup.join(" · ")],
+  ["also measured", (row) => row.evidenceBesides.join(" · ")],
 ];
 
 /** RFC 4180 with a byte order mark, so that spreadsheets read Ω and é right. */

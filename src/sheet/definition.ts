@@ -140,15 +140,31 @@ function contradictions(model: SheetModel, density: Density, isLong: boolean): C
 
 /** Under the table: what else was found about this plug. */
 function warnings(model: SheetModel, density: Density): Content[] {
-  if (model.warnings.length === 0) return [];
   const fontSize = Math.min(9, density.small);
-  const left = model.warnings.length - MOST_WARNINGS;
   const list = model.warnings.slice(0, MOST_WARNINGS).map((one) => statement("!", one, fontSize));
-  if (left > 0) list.push({ text: `and ${left} more warnings in the job file`, fontSize });
+  const left = leftOut(model);
+  const counted: Content[] = left === "" ? [] : [{ text: left, fontSize, margin: [0, 2, 0, 0] }];
+  if (list.length === 0) return counted;
   return [
     { text: "Also found", bold: true, fontSize: 9.5, margin: [0, density.runOn ? 3 : 6, 0, 1] },
     inTwoColumns(list),
+    ...counted,
   ];
+}
+
+/** `3 more not shown: 1 warning and 2 notes on this plug.`; empty when all is. */
+function leftOut({ warnings: all, unshown }: SheetModel): string {
+  const over = Math.max(0, all.length - MOST_WARNINGS);
+  const { notes, elsewhere } = unshown;
+  const count = (number: number, word: string) =>
+    number === 0 ? "" : `${number} ${word}${number === 1 ? "" : "s"}`;
+  const here = [count(over, "warning"), count(notes, "note")].filter((words) => words !== "");
+  const parts = [
+    here.length > 0 ? `${here.join(" and ")} on this plug` : "",
+    elsewhere > 0 ? `${count(elsewhere, "finding")} elsewhere in the job` : "",
+  ].filter((words) => words !== "");
+  const total = over + notes + elsewhere;
+  return total === 0 ? "" : `${total} more not shown: ${parts.join(", ")}.`;
 }
 
 function inTwoColumns(list: readonly Content[]): Content {

@@ -30,10 +30,20 @@ export interface SheetModel {
   readonly face: FaceView;
   /** One a cavity, in the plug's order. */
   readonly rows: readonly SheetRow[];
-  /** Phrases of the conditions that every expected reading shares: said once, above the table. */
+  /**
+   * Phrases of the conditions that every expected reading shares, and every taken one that does not
+   * say otherwise: said once, under the table.
+   */
   readonly sharedSetup: readonly string[];
   readonly contradictions: readonly SheetStatement[];
   readonly warnings: readonly SheetStatement[];
+  /** Findings of the job that are on neither list, so that none is left out in silence. */
+  readonly unshown: {
+    /** Lesser notes about this plug. */
+    readonly notes: number;
+    /** Whatever is about other places. */
+    readonly elsewhere: number;
+  };
   /** How much of this is proved, in one honest sentence. */
   readonly standing: string;
   readonly cautions: readonly string[];
@@ -74,9 +84,14 @@ export interface SheetRow {
   readonly expected: string;
   /** With which probes and in which conditions, a phrase each. */
   readonly expectedSetup: readonly string[];
+  /** The reading that says most about the cavity: value, comparison and day. */
   readonly evidence: string;
+  /** Between what and in which conditions it was taken, a phrase each. */
+  readonly evidenceSetup: readonly string[];
+  /** Other readings there, a line each: what speaks of a fault is named, the rest counted. */
+  readonly evidenceBesides: readonly string[];
   /** A reading settled it. */
   readonly proved: boolean;
-  /** The evidence speaks against a healthy machine. */
+  /** That reading speaks against a healthy machine. */
   readonly faulty: boolean;
 }

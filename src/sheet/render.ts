@@ -44,14 +44,20 @@ function pdfMaker(): Promise<PdfMaker> {
 
 /**
  * The sheet set as large as one page allows. Thirty cavities fit; what does not fit at the
- * smallest legible type runs on to a second page, and both pages say so.
+ * smallest legible type runs on to a second page, and both pages say so. Rejects with the signal's
+ * reason once nobody waits for it.
  */
-export async function renderSheetPdf(model: SheetModel, fonts: SheetFonts): Promise<Uint8Array> {
+export async function renderSheetPdf(
+  model: SheetModel,
+  fonts: SheetFonts,
+  signal?: AbortSignal,
+): Promise<Uint8Array> {
   let low = 0;
   let high = DENSITIES.length - 1;
   let best: Uint8Array | null = null;
   let last: Uint8Array | null = null;
   while (low <= high) {
+    signal?.throwIfAborted();
     const middle = (low + high) >> 1;
     const { bytes, pages } = await renderAt(model, fonts, middle);
     if (pages <= 1) {

@@ -1,9 +1,10 @@
 import type { CheckResult } from "../check/index.ts";
 import type { CavityRef, Id, Job, Machine, Part, Plug } from "../job/index.ts";
 import {
-  type ExpectedReading,
   expectedAt,
+  type Prediction,
   phrasesForWhen,
+  type ReadingSetup,
   wordsForPrediction,
   wordsForProbe,
 } from "../readings/index.ts";
@@ -16,7 +17,8 @@ import {
   cavityState,
   known,
 } from "./cavity-facts.ts";
-import { chiefEvidence, evidenceAt, settlingEvidence } from "./evidence.ts";
+import { loadPhrases, type MeterPicture, meterPicture } from "./evidence.ts";
+import { evidenceColumns } from "./evidence-columns.ts";
 import type { SheetRow } from "./model.ts";
 
 /** The sheet's table for one plug on one machine. */
@@ -35,6 +37,8 @@ function sheetRow(
 ): SheetRow {
   const { cavity, role, colour, number, mm2 } = facts;
   const state = cavityState(facts);
+  const picture = meterPicture(job, machine, facts);
+  const expected = state === "wired" ? expectedBeside(job, machine, facts.ref, picture) : null;
   const shownColour = known(colour);
   const differs =
     colour.onMachine && colour.onDiagram && !sameColour(colour.onMachine, colour.onDiagram);
@@ -53,12 +57,8 @@ function sheetRow(
     mm2: known(mm2),
     wireFrom: wireFrom(facts),
     diagramColourCode: differs && colour.onDiagram ? formatColour(colour.onDiagram) : "",
-    ...expectation(
-      job,
-      facts.ref,
-      state === "wired" ? expectedAt(job, machine, facts.ref)[0] : undefined,
-    ),
-    ...evidenceWords(job, machine, facts),
+    ...expectation(job, facts.ref, expected),
+    ...evidenceColumns(state, picture, expected?.isSameWay ?? false),
   };
 }
 
@@ -89,46 +89,64 @@ function partsAlong(because: readonly Id[], parts: ReadonlyMap<Id, Part>): strin
     .join(", ");
 }
 
+interface Expected extends Prediction {
+  readonly setup: ReadingSetup;
+  /** The chief reading was taken in this way. */
+  readonly isSameWay: boolean;
+}
+
+/**
+ * What to print beside the chief reading: what a healthy machine shows measured in the same way,
+ * so that like is compared with like; where the reading is of another kind, the most telling.
+ */
+function expectedBeside(
+  job: Job,
+  machine: Id,
+  cavity: CavityRef,
+  { chief }: MeterPicture,
+): Expected | null {
+  const offers = expectedAt(job, machine, cavity);
+  const isComparable = chief && (chief.verdict === "inside" || chief.verdict === "outside");
+  if (isComparable && chief.reach === "harness") {
+    const { reading, judged } = chief;
+    const alike = offers.filter((one) => isSameWay(one.setup, reading) && isSameValue(one, judged));
+    const first = alike.find((one) => sameSwitches(one.setup, reading)) ?? alike[0];
+    return { ...(first ?? { ...judged, setup: reading }), isSameWay: true };
+  }
+  const [first] = offers;
+  return first ? { ...first, isSameWay: false } : null;
+}
+
+const isSameWay = (a: ReadingSetup, b: ReadingSetup): boolean =>
+  a.quantity === b.quantity && a.red === b.red && a.black === b.black && a.with === b.with;
+
+/** Between them no mechanic would tell a difference, whichever way the circuit is made dead or live. */
+function isSameValue(a: Prediction, b: Prediction): boolean {
+  const holds = ({ low, high }: Prediction, { predicted }: Prediction) =>
+    typeof predicted === "number" && low !== null && high !== null
+      ? predicted >= low && predicted <= high
+      : false;
+  if (a.predicted === "OL" || b.predicted === "OL") return a.predicted === b.predicted;
+  return holds(a, b) && holds(b, a);
+}
+
+const sameSwitches = (a: ReadingSetup, b: ReadingSetup): boolean => {
+  const listed = ({ when }: ReadingSetup) => Object.entries(when.switches ?? {}).sort();
+  return JSON.stringify(listed(a)) === JSON.stringify(listed(b));
+};
+
 function expectation(
   job: Job,
   cavity: CavityRef,
-  first: ExpectedReading | undefined,
+  expected: Expected | null,
 ): Pick<SheetRow, "expected" | "expectedSetup"> {
-  if (!first) return { expected: "", expectedSetup: [] };
-  const { setup } = first;
+  if (!expected) return { expected: "", expectedSetup: [] };
+  const { setup } = expected;
   const isBlack = setup.black === cavity;
   const expectedSetup = [
-    setup.quantity === "drop" ? "drop under load" : "",
     isBlack ? `from ${wordsForProbe(job, setup.red)}` : `to ${wordsForProbe(job, setup.black)}`,
-    setup.with === "test-lamp" ? "test lamp as load" : "",
+    ...loadPhrases(setup),
     ...phrasesForWhen(job, setup.when),
-  ].filter((phrase) => phrase !== "");
-  return { expected: wordsForPrediction(first, setup.quantity), expectedSetup };
-}
-
-function evidenceWords(
-  job: Job,
-  machine: Id,
-  facts: CavityFacts,
-): Pick<SheetRow, "evidence" | "proved" | "faulty"> {
-  const evidence = evidenceAt(job, machine, facts);
-  const settling = settlingEvidence(job, machine, facts, evidence);
-  const outside = evidence.filter((one) => one.verdict === "outside");
-  const chief = chiefEvidence(settling, evidence);
-  if (!chief) {
-    const state = cavityState(facts);
-    const isNeeded = state === "wired" || state === "untied";
-    return { evidence: isNeeded ? "not measured" : "", proved: false, faulty: false };
-  }
-  const comparison = chief.verdict === "not-comparable" ? "" : chief.verdictWords;
-  const rest = evidence.length - 1;
-  const bad = outside.filter((one) => one !== chief).length;
-  const more =
-    bad > 0 && settling ? `but ${bad} not as expected` : rest > 0 ? `and ${rest} more` : "";
-  const words = [chief.value, comparison, chief.day, more].filter((word) => word !== "");
-  return {
-    evidence: words.join(", "),
-    proved: settling !== null,
-    faulty: outside.length > 0,
-  };
+  ];
+  return { expected: wordsForPrediction(expected, setup.quantity), expectedSetup };
 }

@@ -1,10 +1,12 @@
-import { type CheckResult, checkJob, type Finding } from "../check/index.ts";
-import { type Id, type Job, type Machine, ownerOf, type Plug, splitRef } from "../job/index.ts";
+import { type CheckResult, checkJob } from "../check/index.ts";
+import { type Id, type Job, ownerOf, type Plug } from "../job/index.ts";
 import { viewFrom } from "../plug/index.ts";
 import { USUAL_CAUTIONS, WHO_COMES_FIRST } from "../readings/index.ts";
 import { longDay } from "./evidence.ts";
-import type { PaperSize, SheetModel, SheetRow, SheetStatement } from "./model.ts";
+import type { PaperSize, SheetModel, SheetRow } from "./model.ts";
 import { sheetRows } from "./rows.ts";
+import { statementsOf } from "./statements.ts";
+import { PLUGGED_IN } from "./text.ts";
 
 export interface SheetOptions {
   readonly side: "mating" | "wire";
@@ -31,11 +33,6 @@ export function sheetModel(job: Job, machineId: Id, options: SheetOptions): Shee
   const plug = plugOf(job, options.plug);
   const check = options.check ?? checkJob(job, machineId);
   const rows = sheetRows(job, machine, plug, check);
-  const about = findingsAbout(job, machine, plug, check.findings);
-  const statements = (severity: Finding["severity"]) =>
-    about
-      .filter((finding) => finding.severity === severity)
-      .map((finding) => statementOf(job, plug, finding));
   return {
     size: options.size,
     heading: plug.name ? `Plug ${plug.id} · ${plug.name}` : `Plug ${plug.id}`,
@@ -55,8 +52,7 @@ export function sheetModel(job: Job, machineId: Id, options: SheetOptions): Shee
     face: viewFrom(plug, options.side),
     rows,
     sharedSetup: sharedSetup(rows),
-    contradictions: statements("contradiction"),
-    warnings: statements("warning"),
+    ...statementsOf(job, machine, plug, check.findings, check.roles),
     standing: standingOf(rows),
     cautions: USUAL_CAUTIONS,
     whoComesFirst: WHO_COMES_FIRST,
@@ -80,39 +76,6 @@ function modulesOf(job: Job, rows: readonly SheetRow[]): string {
     .join(", ");
 }
 
-/** Pins and cavities of the plug, the plug itself, and readings taken there. */
-function findingsAbout(
-  job: Job,
-  machine: Machine,
-  plug: Plug,
-  findings: readonly Finding[],
-): Finding[] {
-  const isOfPlug = (ref: string) => ownerOf(ref) === plug.id;
-  const pins = new Set(job.links.filter((link) => isOfPlug(link.cavity)).map((link) => link.pin));
-  const owners = new Set([...pins].map(ownerOf));
-  const readings = new Set(
-    machine.readings
-      .filter(({ red, black }) => [red, black].some((probe) => isOfPlug(probe) || pins.has(probe)))
-      .map((reading) => reading.id),
-  );
-  const concerns = (subject: string) =>
-    isOfPlug(subject) || pins.has(subject) || readings.has(subject) || owners.has(subject);
-  return findings.filter((finding) => finding.subjects.some(concerns));
-}
-
-function statementOf(job: Job, plug: Plug, finding: Finding): SheetStatement {
-  const marks = new Set<string>();
-  for (const subject of finding.subjects) {
-    const cavity =
-      ownerOf(subject) === plug.id
-        ? subject
-        : job.links.find((link) => link.pin === subject && ownerOf(link.cavity) === plug.id)
-            ?.cavity;
-    if (cavity?.includes(":")) marks.add(splitRef(cavity).name);
-  }
-  return { marks: [...marks].join(", "), message: finding.message };
-}
-
 function standingOf(rows: readonly SheetRow[]): string {
   const wired = rows.filter((row) => row.state === "wired");
   const count = (test: (row: SheetRow) => boolean) => wired.filter(test).length;
@@ -127,11 +90,21 @@ function standingOf(rows: readonly SheetRow[]): string {
   return `${parts.join("; ")}.`;
 }
 
-/** A phrase that only one row has to share with itself says nothing by being moved. */
+/**
+ * A phrase that only one row has to share with itself says nothing by being moved. What was measured
+ * must share it too, or say the contrary itself, as of a module that was plugged in.
+ */
 function sharedSetup(rows: readonly SheetRow[]): string[] {
   const [first, ...rest] = rows.filter((row) => row.expected !== "");
   if (!first || rest.length === 0) return [];
-  return first.expectedSetup.filter((phrase) =>
-    rest.every((row) => row.expectedSetup.includes(phrase)),
+  const taken = rows.filter((row) => row.evidenceSetup.length > 0);
+  const isTrueOf = (phrase: string, setup: readonly string[] | string) =>
+    setup.includes(phrase) || setup.includes(phrase.replace(/ unplugged$/, ` ${PLUGGED_IN}`));
+  const named = rows.flatMap((row) => row.evidenceBesides).filter((line) => line.startsWith("!"));
+  return first.expectedSetup.filter(
+    (phrase) =>
+      rest.every((row) => row.expectedSetup.includes(phrase)) &&
+      taken.every((row) => isTrueOf(phrase, row.evidenceSetup)) &&
+      named.every((line) => isTrueOf(phrase, line)),
   );
 }

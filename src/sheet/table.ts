@@ -3,7 +3,7 @@ import type { Colour } from "../job/index.ts";
 import type { Density } from "./density.ts";
 import type { SheetModel, SheetRow } from "./model.ts";
 import { drawing, INK, wireSwatch } from "./svg.ts";
-import { plain } from "./text.ts";
+import { PLUGGED_IN, plain } from "./text.ts";
 
 const SOFT = "#444444";
 const HEADINGS = ["Mark", "Pin", "Printed", "What it is", "Wire", "Should read", "Evidence"];
@@ -41,12 +41,18 @@ export function rowsTable(model: SheetModel, density: Density): Content[] {
 /** Mark, pin, printed, what it is, wire, should read, evidence. */
 const widths = ({ type, runOn }: Density) =>
   runOn
-    ? [type * 2.4, type * 3.4, type * 7.4, "*", type * 9.6, "*", type * 8.6]
-    : [type * 2.4, type * 3.2, type * 6.6, "*", type * 6.6, "*", type * 7.6];
+    ? [type * 2.4, type * 3.4, type * 7.4, "*", type * 9.6, "*", "25%"]
+    : [type * 2.4, type * 3.2, type * 6.6, "*", type * 6.6, "*", "23%"];
 
 function notes({ rows, sharedSetup }: SheetModel): string[] {
   const list: string[] = [];
-  if (sharedSetup.length > 0) list.push(`All readings ${sharedSetup.join(", ")}.`);
+  if (sharedSetup.length > 0) {
+    const words = `All readings ${sharedSetup.join(", ")}`;
+    const differs = rows.some((row) =>
+      [...row.evidenceSetup, ...row.evidenceBesides].some((phrase) => phrase.includes(PLUGGED_IN)),
+    );
+    list.push(differs ? `${words}, except where “${PLUGGED_IN}” is said.` : `${words}.`);
+  }
   const own = rows.some((row) => row.wireFrom === "machine");
   const drawn = rows.some((row) => row.wireFrom === "diagram");
   if (drawn) {
@@ -72,7 +78,7 @@ function cells(row: SheetRow, model: SheetModel, density: Density): TableCell[] 
       : led({ text: row.is, bold: true }, row.by, density),
     wire(row, model, density),
     led({ text: row.expected }, setup.join(" · "), density),
-    evidence(row, density),
+    evidence(row, model, density),
   ];
 }
 
@@ -164,14 +170,24 @@ function besideSwatch(colour: Colour, code: Content, type: number): Content {
 
 const unbroken = (text: string) => plain(text).replaceAll(" ", "\u00a0");
 
-function evidence(row: SheetRow, density: Density): Content {
+function evidence(row: SheetRow, model: SheetModel, density: Density): Content {
   if (row.evidence === "not measured" || row.evidence === "") {
     return { text: row.evidence, fontSize: density.small, color: SOFT };
   }
   const shape = row.proved ? "✓ " : row.faulty ? "! " : "";
-  return led(
-    { text: shape + row.evidence, bold: row.proved || row.faulty },
-    row.proved ? "confirmed" : "",
-    { ...density, type: Math.max(density.small, density.type * 0.88) },
-  );
+  const setup = row.evidenceSetup.filter((phrase) => !model.sharedSetup.includes(phrase));
+  const lesser = [...(row.proved ? ["confirmed"] : []), ...setup].join(" · ");
+  const chief = led({ text: shape + row.evidence, bold: row.proved || row.faulty }, lesser, {
+    ...density,
+    type: Math.max(density.small, density.type * 0.88),
+  });
+  const besides = row.evidenceBesides.map((line) => withoutShared(line, model.sharedSetup));
+  if (besides.length === 0) return chief;
+  const lines = density.runOn ? [besides.join("; ")] : besides;
+  return {
+    stack: [chief, ...lines.map((line) => ({ text: plain(line), fontSize: density.small }))],
+  };
 }
+
+const withoutShared = (line: string, shared: readonly string[]) =>
+  shared.reduce((text, phrase) => text.replace(`, ${phrase}`, ""), line);

@@ -1,3 +1,6 @@
+/** Said of a module that a reading was taken with, and that the notes under the table refer to. */
+export const PLUGGED_IN = "plugged in";
+
 /**
  * Text of a job made fit for a line of print: no control characters, no lone surrogates, no marks
  * that turn the reading direction, one kind of space.

@@ -1,6 +1,7 @@
 import indexedDbAdapter from "pouchdb-adapter-indexeddb";
 import PouchDB from "pouchdb-browser";
 import type { Job } from "../job/index.ts";
+import { ChangedElsewhere } from "./changed-elsewhere.ts";
 import type { JobSummary, Picture, VisitStore } from "./port.ts";
 import { fileFor, hashesIn, hashIn, storedJob, storedText } from "./stored-job.ts";
 
@@ -29,11 +30,14 @@ const BYTES = "bytes";
 /** Another tab may write between our looking and our writing; more often than this it does not. */
 const ATTEMPTS = 10;
 
+/** Another version stands where a certain one was to be replaced. */
+class Overtaken extends Error {}
+
 const isMissing = (error: unknown) => (error as { status?: number } | null)?.status === 404;
 
 /**
- * Jobs and pictures in the browser's IndexedDB database `name`. Two tabs that save one job do not
- * disturb one another's saving: the later save stands.
+ * Jobs and pictures in the browser's IndexedDB database `name`. Tabs that save one job tell one
+ * another, and a save over a version that this tab has not seen is refused.
  */
 export function pouchJobStore(name = "pintruth"): VisitStore {
   const database = new PouchDB<Document>(name, {
@@ -41,6 +45,11 @@ export function pouchJobStore(name = "pintruth"): VisitStore {
     auto_compaction: true,
     revs_limit: 2,
   });
+
+  /** The revision that a job object was read or written as. */
+  const seen = new WeakMap<Job, string>();
+  const channel =
+    typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel(`${name}-jobs`);
 
   let queue: Promise<unknown> = Promise.resolve();
   /** Runs after everything asked for before it, whether that went well or not. */
@@ -69,17 +78,30 @@ export function pouchJobStore(name = "pintruth"): VisitStore {
     return found;
   }
 
-  /** Writes documents in one transaction, over whatever stands there. */
-  async function overwrite(documents: ReadonlyMap<string, Document & { _deleted?: true }>) {
+  /**
+   * Writes documents in one transaction, over whatever stands there, and tells their revisions.
+   * The one that `over` names must stand there as it says, else it is not written.
+   */
+  async function overwrite(
+    documents: ReadonlyMap<string, Document & { _deleted?: true }>,
+    over: { readonly id: string; readonly revision: string | undefined } | null = null,
+  ): Promise<ReadonlyMap<string, string>> {
+    const left = new Map(documents);
+    const written = new Map<string, string>();
     for (let attempt = 1; ; attempt++) {
-      const now = await revisions([...documents.keys()]);
+      const now = await revisions([...left.keys()]);
+      if (over && left.has(over.id) && now.get(over.id) !== over.revision) throw new Overtaken();
       const results = await database.bulkDocs(
-        [...documents].map(([id, document]) => ({ ...document, _id: id, _rev: now.get(id) })),
+        [...left].map(([id, document]) => ({ ...document, _id: id, _rev: now.get(id) })),
       );
-      const failure = results.find((result) => "error" in result && result.error) as
-        | PouchDB.Core.Error
-        | undefined;
-      if (!failure) return;
+      let failure: PouchDB.Core.Error | undefined;
+      for (const result of results) {
+        if ("rev" in result) {
+          written.set(result.id, result.rev);
+          left.delete(result.id);
+        } else failure ??= result;
+      }
+      if (!failure) return written;
       if (failure.status !== 409 || attempt === ATTEMPTS) {
         throw new Error(failure.message ?? failure.reason ?? "the browser refused to save");
       }
@@ -94,6 +116,16 @@ export function pouchJobStore(name = "pintruth"): VisitStore {
   async function hashesInUse(): Promise<ReadonlySet<string>> {
     const { rows } = await database.allDocs({ ...within("job:"), include_docs: true });
     return new Set(rows.flatMap((row) => [...hashesIn(row.doc?.text ?? "")]));
+  }
+
+  /** The row's title is that of the stored job again, should a save have got half-way. */
+  async function retitle(key: string) {
+    const document = await find(`job:${key}`);
+    const row = await find(`row:${key}`);
+    if (!document || !row) return;
+    const title = String((JSON.parse(document.text ?? "{}") as { title?: unknown }).title ?? "");
+    if (row.title === title) return;
+    await overwrite(new Map([[row._id, { title, savedAt: row.savedAt ?? "" }]]));
   }
 
   async function removeUnused(hashes: ReadonlySet<string>) {
@@ -117,20 +149,41 @@ export function pouchJobStore(name = "pintruth"): VisitStore {
 
     async load(key) {
       const document = await find(`job:${key}`);
-      return document ? storedJob(key, document.text ?? "") : null;
+      if (!document) return null;
+      const job = storedJob(key, document.text ?? "");
+      seen.set(job, document._rev);
+      return job;
     },
 
-    save(key: string, job: Job) {
+    save(key: string, job: Job, over?: Job) {
       const text = storedText(job);
       const { title } = job;
-      return inTurn(() =>
-        overwrite(
-          new Map<string, Document>([
-            [`job:${key}`, { text }],
-            [`row:${key}`, { title, savedAt: new Date().toISOString() }],
-          ]),
-        ),
-      );
+      const id = `job:${key}`;
+      return inTurn(async () => {
+        const documents = new Map<string, Document>([
+          [id, { text }],
+          [`row:${key}`, { title, savedAt: new Date().toISOString() }],
+        ]);
+        // Asked only now: the save before this one may have been of that very version.
+        const upon = over ? { id, revision: seen.get(over) } : null;
+        try {
+          const written = await overwrite(documents, upon);
+          seen.set(job, written.get(id) ?? "");
+        } catch (error) {
+          if (!(error instanceof Overtaken)) throw error;
+          await retitle(key);
+          throw new ChangedElsewhere(key);
+        }
+        channel?.postMessage(key);
+      });
+    },
+
+    revisionOf: (job) => seen.get(job) ?? null,
+
+    watch(listener) {
+      const hear = ({ data }: MessageEvent) => listener(String(data));
+      channel?.addEventListener("message", hear);
+      return () => channel?.removeEventListener("message", hear);
     },
 
     remove(key) {
@@ -139,6 +192,7 @@ export function pouchJobStore(name = "pintruth"): VisitStore {
         const there = await revisions([`job:${key}`, `row:${key}`]);
         await overwrite(new Map([...there.keys()].map((id) => [id, { _deleted: true as const }])));
         await removeUnused(hashesIn(document?.text ?? ""));
+        channel?.postMessage(key);
       });
     },
 

@@ -129,6 +129,73 @@ test("there is no limit: three thousand edits are all taken back", () => {
   expect(untilDone(undo, now).job).toStrictEqual(before);
 });
 
+describe("edits with one merge key", () => {
+  test("are one step, whatever they change and however it is undone and redone", () => {
+    fc.assert(
+      fc.property(
+        seeds,
+        fc.array(seeds, { maxLength: 5 }),
+        fc.array(seeds, { minLength: 1, maxLength: 12 }),
+        (jobSeed, earlier, merged) => {
+          const first = earlier.reduce((now, seed) => editBy(seed, now), begin(jobSeed));
+          const before = structuredClone(first.job);
+          let plain = first;
+          let joined = first;
+          for (const seed of merged) {
+            const { label, change } = randomEdit(seededRandom(seed));
+            plain = applyEdit(plain, label, change);
+            joined = applyEdit(joined, label, randomEdit(seededRandom(seed)).change, {
+              mergeKey: "one visit",
+            });
+          }
+          expect(joined.job).toStrictEqual(plain.job);
+          const steps = joined.history.done.length - first.history.done.length;
+          const same = JSON.stringify(joined.job) === JSON.stringify(before);
+          if (same) expect(steps).toBe(0);
+          else expect(steps).toBe(1);
+          if (steps === 1) {
+            const undone = undo(joined);
+            expect(undone.job).toStrictEqual(before);
+            expect(redo(undone).job).toStrictEqual(plain.job);
+          }
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  const rename = (title: string) => (draft: Job) => {
+    draft.title = title;
+  };
+  const visit = { mergeKey: "a" };
+
+  test("end where another edit came between, and where the key is another", () => {
+    let now = applyEdit(begin(7), "Name", rename("A"), visit);
+    now = applyEdit(now, "Other", (draft) => {
+      draft.systemVoltage = 48;
+    });
+    now = applyEdit(now, "Name", rename("AB"), visit);
+    now = applyEdit(now, "Name", rename("ABC"), { mergeKey: "b" });
+    expect(now.history.done.map((edit) => edit.label)).toEqual(["Name", "Other", "Name", "Name"]);
+    expect(undo(now).job.title).toBe("AB");
+  });
+
+  test("that put everything back leave no step behind", () => {
+    const first = begin(8);
+    const typed = applyEdit(first, "Name", rename("A"), visit);
+    const back = applyEdit(typed, "Name", rename(first.job.title), visit);
+    expect(back.history).toEqual(first.history);
+    expect(back.job).toStrictEqual(first.job);
+  });
+
+  test("forget what had been taken back", () => {
+    let now = applyEdit(begin(9), "Name", rename("A"), visit);
+    now = undo(applyEdit(now, "Other", rename("X")));
+    now = applyEdit(now, "Name", rename("AB"), visit);
+    expect(now.history).toMatchObject({ done: [{ label: "Name" }], undone: [] });
+  });
+});
+
 describe("a single edit", () => {
   const rename = (title: string) => (draft: Job) => {
     draft.title = title;

@@ -68,3 +68,20 @@ test("the printed word of a pin is set and taken away", () => {
   setPrinted(job, "A1:4", "");
   expect(printedAt4()).toEqual({ id: "4" });
 });
+
+test("the reading that speaks of the cavity itself comes first, whatever is newer", () => {
+  const [row] = rows((job) => {
+    const readings = job.machines[0]?.readings;
+    const [first] = readings ?? [];
+    if (!readings || !first) throw new Error("no reading");
+    first.when = { unplugged: ["A1"] };
+    readings.push({ ...first, id: "R3", black: "X1:4", value: 3 });
+    readings.push({ ...first, id: "R4", red: "A1:1", value: 3, when: {} });
+  });
+  expect(row?.evidence.map((one) => [one.reading.id, one.reach, one.between])).toEqual([
+    ["R4", "fixed", "to chassis"],
+    ["R3", "between", "to cavity 4"],
+    ["R1", "harness", "to chassis"],
+  ]);
+  expect(row?.chief?.reading.id).toBe("R1");
+});

@@ -5,9 +5,11 @@ import {
   draftOf,
   lacking,
   newDraft,
+  placeProbe,
   pressKey,
   readingOf,
   setSwitch,
+  swapLeads,
   togglePlugged,
 } from "../../src/session/index.ts";
 
@@ -44,6 +46,20 @@ test("a pad says what it still lacks, in the order in which one does it", () => 
     "Both leads are on the same place.",
   );
   expect(lacking({ ...draft, red: "X1:4", value: "12,4" })).toBeNull();
+});
+
+test("what a pad asks for is what the next tap does", () => {
+  const draft = newDraft();
+  const black = { ...draft, asks: "black" as const };
+  expect(lacking(black)).toBe("Tap where the black lead goes.");
+  expect(placeProbe(black, "X1:2")).toMatchObject({ black: "X1:2", red: null, asks: "red" });
+  const none = { ...draft, asks: null };
+  expect(placeProbe(none, "X1:2")).toBe(none);
+  expect(lacking(none)).toBe("Tap the red lead, then where it goes.");
+  const swapped = swapLeads(draft);
+  expect(swapped).toMatchObject({ red: "chassis", black: null, asks: "black" });
+  expect(lacking(swapped)).toBe("Tap where the black lead goes.");
+  expect(swapLeads(swapped)).toEqual(draft);
 });
 
 test("what is kept is the reading in full, at the first free id, without what is at rest", () => {

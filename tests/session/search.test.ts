@@ -51,3 +51,9 @@ test("every word asked for must be there", () => {
 test("one or two letters do not find everything that has them somewhere inside", () => {
   expect(find("ac")).toEqual([]);
 });
+
+test("a cavity or a pin is found by what it is and its mark", () => {
+  expect(find("cavity 2")[0]).toBe("X1:2");
+  expect(find("Cavity 3")[0]).toBe("X1:3");
+  expect(find("pin 2")[0]).toBe("A1:2");
+});

@@ -67,3 +67,21 @@ test("hundreds of plugs still leave the sheet's station its one line", () => {
   const sheet = stationsOf(job, checked([tied])).find((one) => one.id === "sheet");
   expect(sheet?.has).toBe("ready for 260 plugs");
 });
+
+test("a module without pins is asked for pins wherever pins are needed, not for a module", () => {
+  const job = smallJob();
+  for (const part of job.diagram.parts) if (part.kind === "module") part.pins = [];
+  job.links = [];
+  const next = (id: string) => stationsOf(job, checked([])).find((one) => one.id === id)?.next;
+  expect(["diagram", "match", "check"].map(next)).toEqual([
+    "Add the module's pins",
+    "Add the module's pins",
+    "Add the module's pins",
+  ]);
+  job.diagram.parts = job.diagram.parts.filter((part) => part.kind !== "module");
+  expect(["diagram", "match", "check"].map(next)).toEqual([
+    "Place the module",
+    "Place the module",
+    "Place the module",
+  ]);
+});

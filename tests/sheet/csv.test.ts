@@ -65,6 +65,8 @@ test("the columns are these, in this order", () => {
     "hours",
     "date",
     "revision",
+    "evidence measured how",
+    "also measured",
   ]);
 });
 

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { renderSheetPdf, type SheetOptions, sheetModel } from "../../src/sheet/index.ts";
 import { eightWayCheck, eightWayJob, installedFonts, wideJob } from "./fixtures.ts";
@@ -63,6 +64,38 @@ test("a contradicted word is marked wrong in words, beside what the pin is", {
   expect(text).toMatch(/A1:5 GND × \(wrong\) output, grounds the load/);
   expect(text).toMatch(/A1:1 BAT permanent feed/);
   expect(text).toMatch(/A1:6 LAMP input or output/);
+});
+
+test("findings that are not printed are counted in words", { timeout: 60_000 }, async () => {
+  const { text } = await printed();
+  expect(text).toContain("1 more not shown: 1 finding elsewhere in the job.");
+  const check = eightWayCheck();
+  const warning = check.findings.find((one) => one.severity === "warning");
+  if (!warning) throw new Error("no warning");
+  const many = { ...check, findings: [...check.findings, ...Array(7).fill(warning)] };
+  expect((await printed({ check: many })).text).toContain(
+    "3 more not shown: 2 warnings on this plug, 1 finding elsewhere in the job.",
+  );
+});
+
+test("a sheet that nobody waits for any more is not laid out", async () => {
+  const stop = new AbortController();
+  stop.abort();
+  const model = sheetModel(eightWayJob(), "M1", { ...options, check: eightWayCheck() });
+  await expect(renderSheetPdf(model, fonts, stop.signal)).rejects.toThrow(/abort/i);
+});
+
+test("the note under the table is true of what was measured plugged in", {
+  timeout: 60_000,
+}, async () => {
+  const job = JSON.parse(readFileSync("sample-data/sweeper/job.json", "utf8"));
+  const sheet = sheetModel(job, job.machines[0].id, options);
+  const { pages, text } = await readBack(await renderSheetPdf(sheet, fonts));
+  expect(pages).toBe(1);
+  expect(text).toContain("All readings A1 unplugged, except where “plugged in” is said.");
+  expect(text).toMatch(/! 22\.4 Ω, not as expected, 16 Sep to chassis · Q1 at off/);
+  expect(text).toContain("SP2:1 to chassis: the meter shows 13.0 V");
+  expect(text).not.toContain("not shown");
 });
 
 test("Letter paper and the mating side are said and used", { timeout: 60_000 }, async () => {

@@ -1,4 +1,5 @@
-import { COMMANDS, type Command } from "../../session/index.ts";
+import { COMMANDS, type Command, matchables, newDraft } from "../../session/index.ts";
+import { beginReading } from "../panels/unfinished.ts";
 import type { JobDesk } from "./job-desk.ts";
 import { openPicked } from "./open-picked.ts";
 
@@ -7,6 +8,17 @@ export function appCommands(desk: JobDesk): readonly Command[] {
   const always = () => true;
   return [
     ...COMMANDS,
+    {
+      id: "enter-reading",
+      label: "Enter a reading",
+      keys: ["E"],
+      canRun: (session) => session.get().draft === null,
+      run: (session) => {
+        const { job, selection } = session.get();
+        const { cavities } = matchables(job);
+        beginReading(session, newDraft(selection.find((ref) => cavities.has(ref)) ?? null));
+      },
+    },
     {
       id: "new-job",
       label: "New job",

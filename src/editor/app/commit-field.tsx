@@ -1,32 +1,83 @@
 import { type ComponentPropsWithRef, useEffect, useId, useRef, useState } from "react";
+import type { EditOptions } from "../../job/index.ts";
 
 interface CommitFieldProps extends Omit<ComponentPropsWithRef<"input">, "value" | "onChange"> {
   value: string;
-  /** Called once the user leaves the field or presses Enter, only when the text changed. */
-  onCommit: (text: string) => void;
+  /**
+   * Called once the user leaves the field or presses Enter, only when the text changed; of a
+   * `live` field at every key. `merge` makes all edits of one visit one undo step.
+   */
+  onCommit: (text: string, merge: EditOptions) => void;
   /** Whether nothing at all is an answer. */
   mayBeEmpty?: boolean;
+  /** Keeps every key as it is typed: for words, of which each beginning is one too. */
+  live?: boolean;
 }
 
-/** A field whose typing is one edit: Enter or leaving commits, Escape puts the old text back. */
-export function CommitField({ value, onCommit, mayBeEmpty = false, ...rest }: CommitFieldProps) {
+/** The time from entering a field to leaving it. */
+interface Visit {
+  readonly merge: EditOptions;
+  readonly before: string;
+  /** What the document has by now of what was typed. */
+  sent: string;
+}
+
+let visits = 0;
+
+/** A field whose typing is one edit: Enter or leaving ends it, Escape puts the old text back. */
+export function CommitField({
+  value,
+  onCommit,
+  mayBeEmpty = false,
+  live = false,
+  ...rest
+}: CommitFieldProps) {
   const [text, setText] = useState(value);
+  const visit = useRef<Visit | null>(null);
   const cancelled = useRef(false);
-  useEffect(() => setText(value), [value]);
-  const commit = () => {
-    const tidy = text.trim();
-    if (cancelled.current || tidy === value || (tidy === "" && !mayBeEmpty)) setText(value);
-    else onCommit(tidy);
+  useEffect(() => {
+    if (visit.current?.sent === value) return;
+    // Undone or changed elsewhere in the middle of typing: what the document says stands.
+    visit.current = null;
+    setText(value);
+  }, [value]);
+
+  const begun = () => {
+    visits += 1;
+    visit.current ??= { merge: { mergeKey: `typing ${visits}` }, before: value, sent: value };
+    return visit.current;
+  };
+  const send = (next: string) => {
+    const now = begun();
+    if (next === now.sent || (next === "" && !mayBeEmpty)) return;
+    // First: the document may answer before the call is over.
+    now.sent = next;
+    onCommit(next, now.merge);
+  };
+  const leave = () => {
+    const now = begun();
+    if (cancelled.current) {
+      if (live && now.sent !== now.before) onCommit(now.before, now.merge);
+      setText(live ? now.before : value);
+    } else {
+      const tidy = text.trim();
+      if (tidy === now.sent || (tidy === "" && !mayBeEmpty)) setText(value);
+      else send(tidy);
+    }
     cancelled.current = false;
+    visit.current = null;
   };
   return (
     <input
       {...rest}
       data-own-escape
       value={text}
-      onChange={(event) => setText(event.target.value)}
+      onChange={(event) => {
+        setText(event.target.value);
+        if (live) send(event.target.value.trim());
+      }}
       onFocus={(event) => rest.autoFocus && event.currentTarget.select()}
-      onBlur={commit}
+      onBlur={leave}
       onKeyDown={(event) => {
         if (event.key === "Escape") {
           cancelled.current = true;

@@ -1,4 +1,4 @@
-import { ownerOf } from "../../job/index.ts";
+import { type Id, type Job, ownerOf } from "../../job/index.ts";
 import { analysisOf, findingWithKey, focusOn, type Session } from "../../session/index.ts";
 
 /** Chooses a thing and brings the sheet or the plug that it lies on to the front. */
@@ -6,12 +6,11 @@ export function goTo(session: Session, ref: string): void {
   const { job, machine } = session.get();
   const finding = findingWithKey(analysisOf(job, machine), ref);
   const subjects = finding ? finding.subjects : [ref];
+  // A finding is shown with the path that proves it: it may be about a cavity or a reading alone.
+  const path = finding?.because ?? [];
   const owners = subjects.map(ownerOf);
-  const part = job.diagram.parts.find((one) => owners.includes(one.id));
-  const wire = job.diagram.wires.find((one) => owners.includes(one.id));
-  const onWire = wire && job.diagram.parts.find((one) => one.id === ownerOf(wire.from));
   const plug = job.plugs.find((one) => owners.includes(one.id));
-  const sheet = (part ?? onWire)?.sheet;
+  const sheet = sheetOf(job, owners) ?? sheetOf(job, path);
   session.show({
     selection: [ref],
     dialog: null,
@@ -19,5 +18,15 @@ export function goTo(session: Session, ref: string): void {
     ...(plug ? { plug: plug.id } : {}),
   });
   // Once the board is there and has the size that it will have beside the details of the thing.
-  if (sheet) requestAnimationFrame(() => requestAnimationFrame(() => focusOn(subjects)));
+  if (sheet)
+    requestAnimationFrame(() => requestAnimationFrame(() => focusOn([...subjects, ...path])));
+}
+
+/** The sheet that the first part or wire of these lies on. */
+function sheetOf({ diagram }: Job, ids: readonly Id[]): Id | undefined {
+  const part = diagram.parts.find((one) => ids.includes(one.id));
+  if (part) return part.sheet;
+  const wire = diagram.wires.find((one) => ids.includes(one.id));
+  const end = wire && ownerOf(wire.from);
+  return diagram.parts.find((one) => one.id === end)?.sheet;
 }

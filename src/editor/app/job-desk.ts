@@ -1,8 +1,19 @@
 import { type Job, newJob } from "../../job/index.ts";
-import type { Saving, Session, SessionState } from "../../session/index.ts";
-import { type JobSummary, UnreadableJob, type VisitStore } from "../../store/index.ts";
-import { fileNameFor, type PickedFile, putFile, type WritableHandle } from "./file-transfer.ts";
-import { jsonBlob, pintruthBlob, takeJobFile } from "./job-files.ts";
+import { newJobKey, type Saving, type Session, type SessionState } from "../../session/index.ts";
+import {
+  isChangedElsewhere,
+  type JobSummary,
+  UnreadableJob,
+  type VisitStore,
+} from "../../store/index.ts";
+import {
+  fileNameFor,
+  JOB_ENDINGS,
+  type PickedFile,
+  putFile,
+  type WritableHandle,
+} from "./file-transfer.ts";
+import { isJobFile, jsonBlob, pintruthBlob, takeJobFile } from "./job-files.ts";
 import { restoreRescued } from "./rescue.ts";
 import { SAMPLES, type Sample } from "./samples.ts";
 
@@ -32,9 +43,6 @@ export interface JobDesk {
 /** Key of the stand-in that the session holds until the first job is there. */
 export const NO_JOB = "";
 
-const newKey = () =>
-  [...crypto.getRandomValues(new Uint32Array(3))].map((n) => n.toString(36)).join("");
-
 export function createJobDesk(session: Session, store: VisitStore, saving: Saving): JobDesk {
   const handles = new Map<string, WritableHandle>();
   const notice = (tone: "info" | "error", text: string) => session.show({ notice: { tone, text } });
@@ -63,7 +71,7 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
 
   const openNew = async (job: Job) => {
     await settled();
-    const key = newKey();
+    const key = newJobKey();
     await store.save(key, job);
     await show(key, job);
     return key;
@@ -120,7 +128,7 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
         await attempt("The demo could not be opened", () => openSample(SAMPLES[0]));
       });
       // Whatever failed, there is something to work on; it enters the list with the first edit.
-      if (session.get().key === NO_JOB) session.open(newKey(), newJob("New job", 24));
+      if (session.get().key === NO_JOB) session.open(newJobKey(), newJob("New job", 24));
       session.show({ notice: trouble });
     },
 
@@ -152,15 +160,22 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
           await settled();
           return;
         }
-        const job = await store.load(key);
-        if (job) await store.save(key, { ...job, title });
+        const rename = async () => {
+          const job = await store.load(key);
+          if (job) await store.save(key, { ...job, title }, job);
+        };
+        // Once more where a window that has it open saved it in between.
+        await rename().catch((error: unknown) => {
+          if (isChangedElsewhere(error)) return rename();
+          throw error;
+        });
       }),
 
     duplicate: (key) =>
       attempt("The job could not be copied", async () => {
         await settled();
         const job = await store.load(key);
-        if (job) await store.save(newKey(), { ...job, title: `Copy of ${job.title}` });
+        if (job) await store.save(newJobKey(), { ...job, title: `Copy of ${job.title}` });
       }),
 
     remove: (key) =>
@@ -186,7 +201,8 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
       attempt(`${file.name} could not be opened`, async () => {
         const taken = await takeJobFile(file, beside, store);
         if ("fault" in taken) {
-          notice("error", taken.fault);
+          const hint = isJobFile(file) ? "" : ` A job file ends in ${JOB_ENDINGS.join(" or ")}.`;
+          notice("error", taken.fault + hint);
           return;
         }
         const key = await openNew(taken.job);

@@ -1,5 +1,5 @@
 import { Plus, Trash2 } from "lucide-react";
-import type { Machine } from "../../job/index.ts";
+import type { EditOptions, Machine } from "../../job/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import { LabelledField } from "./commit-field.tsx";
 import { Button, Modal } from "./controls/index.ts";
@@ -35,19 +35,24 @@ export function MachinesDialog() {
 
 function MachineRow({ machine, only }: { machine: Machine; only: boolean }) {
   const session = useSession();
-  const change = (label: string, set: (draft: Machine) => void) =>
-    session.edit(label, (draft) => {
-      const own = draft.machines.find((one) => one.id === machine.id);
-      if (own) set(own);
-    });
+  const change = (label: string, merge: EditOptions, set: (draft: Machine) => void) =>
+    session.edit(
+      label,
+      (draft) => {
+        const own = draft.machines.find((one) => one.id === machine.id);
+        if (own) set(own);
+      },
+      merge,
+    );
   return (
     <li className={styles.machine}>
       <LabelledField
         label="Name"
         className={styles.name}
         value={machine.name}
-        onCommit={(name) =>
-          change(`Rename ${machine.name}`, (own) => {
+        live
+        onCommit={(name, merge) =>
+          change(`Rename the machine “${name}”`, merge, (own) => {
             own.name = name;
           })
         }
@@ -58,8 +63,9 @@ function MachineRow({ machine, only }: { machine: Machine; only: boolean }) {
         className={styles.field}
         value={machine.serial ?? ""}
         mayBeEmpty
-        onCommit={(serial) =>
-          change(`Set the serial number of ${machine.name}`, (own) => {
+        live
+        onCommit={(serial, merge) =>
+          change(`Set the serial number of ${machine.name}`, merge, (own) => {
             if (serial) own.serial = serial;
             else delete own.serial;
           })
@@ -72,13 +78,14 @@ function MachineRow({ machine, only }: { machine: Machine; only: boolean }) {
         value={machine.hours === undefined ? "" : String(machine.hours)}
         inputMode="decimal"
         mayBeEmpty
-        onCommit={(text) => {
+        live
+        onCommit={(text, merge) => {
           const hours = text === "" ? undefined : parseHours(text);
           if (hours === null) {
             session.show({ notice: { tone: "error", text: `“${text}” is no number of hours.` } });
             return;
           }
-          change(`Set the hours of ${machine.name}`, (own) => {
+          change(`Set the hours of ${machine.name}`, merge, (own) => {
             if (hours === undefined) delete own.hours;
             else own.hours = hours;
           });

@@ -99,10 +99,15 @@ export function TopBar({ form, onGo }: TopBarProps) {
         <CommitField
           aria-label="Title of the job"
           value={title}
-          onCommit={(text) =>
-            session.edit(`Rename the job “${text}”`, (draft) => {
-              draft.title = text;
-            })
+          live
+          onCommit={(text, merge) =>
+            session.edit(
+              `Rename the job “${text}”`,
+              (draft) => {
+                draft.title = text;
+              },
+              merge,
+            )
           }
         />
       </h1>

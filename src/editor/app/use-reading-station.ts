@@ -1,11 +1,15 @@
 import { useEffect } from "react";
-import { useSelected } from "../session-context.tsx";
+import { keepWithMachine } from "../panels/unfinished.ts";
+import { useSelected, useSession } from "../session-context.tsx";
 
 /**
  * Goes to the reading pad when a reading is begun from anywhere else, and back to it once the
  * probe that was asked for has been placed; `back` is for screens that show one thing at a time.
+ * Wherever the user is, a reading begun stays with the machine that it was begun on.
  */
 export function useReadingStation(onPad: () => void, back: boolean): void {
+  const session = useSession();
+  useEffect(() => keepWithMachine(session), [session]);
   const reading = useSelected((state) => state.draft !== null);
   const asks = useSelected((state) => state.draft?.asks ?? null);
   const settled = reading && (!back || asks === null);

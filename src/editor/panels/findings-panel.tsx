@@ -4,6 +4,8 @@ import type { Severity } from "../../check/index.ts";
 import type { Job } from "../../job/index.ts";
 import { counterparts, type OrderedFinding } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
+import { goTo } from "../app/go-to.ts";
+import { useForm } from "../app/use-layout.ts";
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
 import styles from "./findings-panel.module.css";
 import { StatusMark, StatusShape } from "./status-shape.tsx";
@@ -22,6 +24,7 @@ export function FindingsPanel() {
   const job = useSelected((state) => state.job);
   const selection = useSelected((state) => state.selection);
   const analysis = useAnalysis();
+  const onlyOne = useForm() === "phone";
   const findings = useOrderedFindings();
   const [only, setOnly] = useState<Severity | null>(null);
   const lit = useMemo(
@@ -72,6 +75,12 @@ export function FindingsPanel() {
             chosen={selection[0] === one.key}
             lit={lit.has(one.key)}
             onShow={() => session.show({ selection: [one.key] })}
+            // Where one thing shows at a time, the path is on a screen of its own.
+            leads={onlyOne}
+            onPath={() => {
+              if (onlyOne) session.show({ station: "diagram" });
+              goTo(session, one.key);
+            }}
           />
         ))}
       </ol>
@@ -83,10 +92,15 @@ interface FindingItemProps {
   ordered: OrderedFinding;
   chosen: boolean;
   lit: boolean;
+  /** Whether showing the path leaves this list. */
+  leads: boolean;
   onShow: () => void;
+  onPath: () => void;
 }
 
-function FindingItem({ ordered: { finding }, chosen, lit, onShow }: FindingItemProps) {
+function FindingItem(props: FindingItemProps) {
+  const { chosen, lit, leads, onShow, onPath } = props;
+  const { finding } = props.ordered;
   const hasPath = (finding.because?.length ?? 0) > 0;
   return (
     <li
@@ -107,10 +121,10 @@ function FindingItem({ ordered: { finding }, chosen, lit, onShow }: FindingItemP
           tone="quiet"
           className={styles.path}
           icon={<Route aria-hidden />}
-          aria-pressed={chosen}
-          onClick={onShow}
+          aria-pressed={leads ? undefined : chosen}
+          onClick={onPath}
         >
-          {chosen ? "Path shown" : "Show path"}
+          {chosen && !leads ? "Path shown" : "Show path"}
         </Button>
       )}
     </li>

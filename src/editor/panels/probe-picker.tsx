@@ -65,7 +65,10 @@ function PlaceList({ job, onPick }: { job: Job; onPick: (probe: Probe) => void }
         onChange={(event) => setSought(event.target.value)}
         onKeyDown={(event) => {
           const first = found[0];
-          if (event.key === "Enter" && first) onPick(first.probe);
+          if (event.key !== "Enter" || !first) return;
+          // The same press must not go on to the pad, and keep the reading.
+          event.preventDefault();
+          onPick(first.probe);
         }}
       />
       <ul aria-label="Places">

@@ -1,13 +1,15 @@
 import { ArrowUpDown, Gauge, X } from "lucide-react";
-import { type FormEvent, useEffect } from "react";
+import { type FormEvent, useEffect, useRef } from "react";
 import { echoQuantity, parseQuantity, unitOf } from "../../base/index.ts";
 import { phrasesForWhen, wordsForProbe } from "../../readings/index.ts";
 import {
   keepReading,
   lacking,
   newDraft,
+  placeProbe,
   type ReadingDraft,
   readingOf,
+  swapLeads,
 } from "../../session/index.ts";
 import { LabelledField } from "../app/commit-field.tsx";
 import { Button } from "../app/controls/index.ts";
@@ -46,11 +48,12 @@ export function ReadingPad() {
   const chosen = useSelected((state) => state.selection[0] ?? null);
   const plugs = useSelected((state) => state.job.plugs);
   const key = useSelected((state) => state.key);
+  const machine = useSelected((state) => state.machine);
 
   // Remembered at every keystroke: a closed tab or a flat battery loses nothing.
   useEffect(() => {
-    if (draft) rememberLive(key, isWorthKeeping(draft) ? draft : null);
-  }, [key, draft]);
+    if (draft) rememberLive(key, isWorthKeeping(draft) ? { ...draft, machine } : null);
+  }, [key, machine, draft]);
 
   if (draft) return <OpenPad draft={draft} />;
   const at = plugs.some((plug) => chosen?.startsWith(`${plug.id}:`)) ? chosen : null;
@@ -78,7 +81,7 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
   const missing = lacking(draft);
 
   const close = () => {
-    if (isWorthKeeping(draft)) putAside(jobKey, draft);
+    if (isWorthKeeping(draft)) putAside(jobKey, { ...draft, machine: machineId });
     else rememberLive(jobKey, null);
     session.show({ draft: null });
   };
@@ -143,6 +146,7 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
           className={styles.note}
           value={draft.note}
           mayBeEmpty
+          live
           onCommit={(note) => change({ note })}
         />
       </form>
@@ -165,7 +169,7 @@ function Leads({ draft, change }: DraftProps) {
         className={styles.swap}
         icon={<ArrowUpDown aria-hidden />}
         aria-label="Swap the leads"
-        onClick={() => change({ red: draft.black, black: draft.red })}
+        onClick={() => change(swapLeads(draft))}
       />
     </fieldset>
   );
@@ -183,7 +187,7 @@ function Lead({ lead, draft, change }: DraftProps & { lead: "red" | "black" }) {
         className={styles.probe}
         aria-pressed={asking}
         aria-label={`${lead} lead: ${place || "nowhere yet"}. Tap a place on a board`}
-        onClick={() => change({ asks: asking ? null : lead })}
+        onClick={() => change({ asks: lead })}
       >
         <span className={styles.tip} aria-hidden="true" />
         <span>
@@ -194,7 +198,7 @@ function Lead({ lead, draft, change }: DraftProps & { lead: "red" | "black" }) {
       <ProbePicker
         lead={lead}
         job={job}
-        onPick={(picked) => change({ [lead]: picked, asks: null })}
+        onPick={(picked) => change(placeProbe({ ...draft, asks: lead }, picked))}
       />
     </div>
   );
@@ -202,12 +206,14 @@ function Lead({ lead, draft, change }: DraftProps & { lead: "red" | "black" }) {
 
 /** What is typed and, in full with its unit, what it is taken for. */
 function Display({ draft, change }: DraftProps) {
+  const field = useValueFocus(draft);
   const parsed = parseQuantity(draft.value, draft.quantity);
   const problem =
     !parsed.ok && draft.value.trim() !== "" ? (parsed.issues[0]?.message ?? null) : null;
   return (
     <div className={styles.display} data-problem={problem !== null}>
       <input
+        ref={field}
         aria-label={`Value in ${draft.quantity === "drop" ? "volts" : draft.quantity}`}
         // The keypad stands in for the device's own, which would cover half the screen.
         inputMode="none"
@@ -225,4 +231,19 @@ function Display({ draft, change }: DraftProps) {
       )}
     </div>
   );
+}
+
+/**
+ * Once a board has placed the last lead, what is typed next is the value. Not by touch: there the
+ * keypad is under the thumb, and some devices would raise their own.
+ */
+function useValueFocus(draft: ReadingDraft) {
+  const field = useRef<HTMLInputElement>(null);
+  const asked = useRef(draft.asks);
+  useEffect(() => {
+    const isPlaced = asked.current !== null && draft.asks === null;
+    asked.current = draft.asks;
+    if (isPlaced && !matchMedia("(pointer: coarse)").matches) field.current?.focus();
+  }, [draft.asks]);
+  return field;
 }

@@ -33,7 +33,9 @@ export function SheetDialog({ onClose }: { onClose: () => void }) {
   const [choices, choose] = useSheetChoices();
   // The day it is made: opening the dialog, not midnight, decides.
   const [date] = useState(() => localTime(new Date()));
-  const { model, sheet } = useSheet({ plug, side, date, ...choices });
+  // Until the reader has drawn it too, the page is not there for whoever waits.
+  const [drawn, setDrawn] = useState<Uint8Array | null>(null);
+  const { model, sheet, shown } = useSheet({ plug, side, date, ...choices });
 
   if (!model) {
     return (
@@ -45,6 +47,7 @@ export function SheetDialog({ onClose }: { onClose: () => void }) {
   const name = (ending: string) =>
     fileNameFor(`${model.machine.name} ${plug} pinout ${choices.revision}`, ending);
   const files = sheet.state === "set" ? sheet.files : null;
+  const isReady = sheet.state === "failed" || (files !== null && files.pdf === drawn);
   return (
     <Modal title="Corrected pinout sheet" lead={model.standing} width="wide" onClose={onClose}>
       <div className={styles.dialog}>
@@ -98,13 +101,14 @@ export function SheetDialog({ onClose }: { onClose: () => void }) {
         <section
           className={styles.preview}
           aria-label="Preview"
-          aria-busy={sheet.state === "setting"}
+          aria-busy={!isReady}
+          data-paper={choices.size}
         >
-          {sheet.state === "setting" && <p role="status">Setting the page…</p>}
+          <p role="status">{isReady ? "" : "Setting the sheet…"}</p>
           {sheet.state === "failed" && (
             <p role="alert">The page could not be made: {sheet.message}.</p>
           )}
-          {files && <SheetPreview pdf={files.pdf} label={model.heading} />}
+          {shown && <SheetPreview pdf={shown} label={model.heading} onDrawn={setDrawn} />}
         </section>
       </div>
     </Modal>

@@ -2,8 +2,15 @@ import { useEffect, useRef, useState } from "react";
 import { openPdf } from "../import/pdf-pages.ts";
 import styles from "./sheet-dialog.module.css";
 
+interface SheetPreviewProps {
+  pdf: Uint8Array;
+  label: string;
+  /** Told once the pages of this file stand there, or can't be drawn. */
+  onDrawn: (pdf: Uint8Array) => void;
+}
+
 /** The pages as they will come off the printer: the file itself, drawn again by a PDF reader. */
-export function SheetPreview({ pdf, label }: { pdf: Uint8Array; label: string }) {
+export function SheetPreview({ pdf, label, onDrawn }: SheetPreviewProps) {
   const frame = useRef<HTMLDivElement>(null);
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => {
@@ -27,13 +34,17 @@ export function SheetPreview({ pdf, label }: { pdf: Uint8Array; label: string })
         pages.close();
       }
     };
-    draw().catch((error: unknown) => {
-      if (!stale) setProblem(error instanceof Error ? error.message : String(error));
-    });
+    draw()
+      .catch((error: unknown) => {
+        if (!stale) setProblem(error instanceof Error ? error.message : String(error));
+      })
+      .finally(() => {
+        if (!stale) onDrawn(pdf);
+      });
     return () => {
       stale = true;
     };
-  }, [pdf, label]);
+  }, [pdf, label, onDrawn]);
   return (
     <>
       {problem !== null && <p role="alert">{problem} The sheet can be saved all the same.</p>}

@@ -1,17 +1,16 @@
 import { useEffect, useState } from "react";
 import { wordsForProbe } from "../../readings/index.ts";
-import type { ReadingDraft } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import styles from "./reading-pad.module.css";
-import { dropAside, putAside, readUnfinished } from "./unfinished.ts";
+import { type BegunReading, dropAside, goOnWith, putAside, readUnfinished } from "./unfinished.ts";
 
 /** Readings begun and left: nothing typed is lost until it is kept or discarded. */
 export function UnfinishedReadings() {
   const session = useSession();
   const key = useSelected((state) => state.key);
   const job = useSelected((state) => state.job);
-  const [aside, setAside] = useState<readonly ReadingDraft[]>([]);
+  const [aside, setAside] = useState<readonly BegunReading[]>([]);
   useEffect(() => {
     // What was on the pad when the tab closed is put aside with the others.
     const { live } = readUnfinished(key);
@@ -19,6 +18,8 @@ export function UnfinishedReadings() {
     setAside(readUnfinished(key).aside);
   }, [key]);
   if (aside.length === 0) return null;
+  const machineOf = ({ machine }: BegunReading) =>
+    machine === undefined ? undefined : job.machines.find((one) => one.id === machine);
   const discard = (place: number) => {
     dropAside(key, place);
     setAside(readUnfinished(key).aside);
@@ -33,15 +34,19 @@ export function UnfinishedReadings() {
             <span>
               {draft.value || "no value"} {draft.quantity} at{" "}
               {draft.red === null ? "no place yet" : wordsForProbe(job, draft.red)}
+              {draft.machine !== undefined &&
+                `, on ${machineOf(draft)?.name ?? "a machine that was taken out of the job"}`}
             </span>
-            <Button
-              onClick={() => {
-                dropAside(key, place);
-                session.show({ draft });
-              }}
-            >
-              Go on
-            </Button>
+            {(draft.machine === undefined || machineOf(draft)) && (
+              <Button
+                onClick={() => {
+                  dropAside(key, place);
+                  goOnWith(session, draft);
+                }}
+              >
+                Go on
+              </Button>
+            )}
             <Button tone="quiet" onClick={() => discard(place)}>
               Discard
             </Button>

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import {
   renderSheetPdf,
   type SheetModel,
@@ -23,11 +23,15 @@ export type SheetState =
 
 /** Milliseconds without a keystroke before the page is set anew. */
 const PAUSE = 250;
+/** Long enough for the dialog to be painted before the layout keeps the browser busy. */
+const FIRST_PAUSE = 40;
 
 /** The page for the machine at hand, null while there is no plug, and the files made of it. */
 export function useSheet(options: Omit<SheetOptions, "check">): {
   readonly model: SheetModel | null;
   readonly sheet: SheetState;
+  /** The page set last, which stands there while the next one is being set; null before the first. */
+  readonly shown: Uint8Array | null;
 } {
   const job = useSelected((state) => state.job);
   const machine = useSelected((state) => state.machine);
@@ -38,35 +42,42 @@ export function useSheet(options: Omit<SheetOptions, "check">): {
     return sheetModel(job, machine, { side, size, date, revision, preparedBy, plug, check });
   }, [job, machine, check, side, size, date, revision, preparedBy, plug]);
   const [sheet, setSheet] = useState<SheetState>({ state: "setting" });
+  const [shown, setShown] = useState<Uint8Array | null>(null);
+  const isFirst = useRef(true);
   useEffect(() => {
     if (!model) return;
-    let stale = false;
+    const stop = new AbortController();
     let made: SheetFiles | null = null;
-    const timer = setTimeout(async () => {
-      setSheet({ state: "setting" });
-      try {
-        const pdf = await renderSheetPdf(model, await sheetFonts());
-        if (stale) return;
-        made = {
-          pdf,
-          pdfUrl: addressOf(pdf, "application/pdf"),
-          csvUrl: addressOf(sheetCsv(model), "text/csv;charset=utf-8"),
-        };
-        setSheet({ state: "set", files: made });
-      } catch (error) {
-        const message = error instanceof Error ? error.message : String(error);
-        if (!stale) setSheet({ state: "failed", message });
-      }
-    }, PAUSE);
+    setSheet({ state: "setting" });
+    const timer = setTimeout(
+      async () => {
+        isFirst.current = false;
+        try {
+          const pdf = await renderSheetPdf(model, await sheetFonts(), stop.signal);
+          if (stop.signal.aborted) return;
+          setShown(pdf);
+          made = {
+            pdf,
+            pdfUrl: addressOf(pdf, "application/pdf"),
+            csvUrl: addressOf(sheetCsv(model), "text/csv;charset=utf-8"),
+          };
+          setSheet({ state: "set", files: made });
+        } catch (error) {
+          const message = error instanceof Error ? error.message : String(error);
+          if (!stop.signal.aborted) setSheet({ state: "failed", message });
+        }
+      },
+      isFirst.current ? FIRST_PAUSE : PAUSE,
+    );
     return () => {
-      stale = true;
+      stop.abort();
       clearTimeout(timer);
       if (!made) return;
       URL.revokeObjectURL(made.pdfUrl);
       URL.revokeObjectURL(made.csvUrl);
     };
   }, [model]);
-  return { model, sheet };
+  return { model, sheet, shown };
 }
 
 const addressOf = (content: Uint8Array | string, type: string) =>

@@ -1,41 +1,42 @@
 import { wordsForQuantity } from "../../readings/index.ts";
 import type { PinRow } from "../../session/index.ts";
-import { chiefEvidence } from "../../sheet/index.ts";
+import { besidesChief, evidenceInWords, loadPhrases } from "../../sheet/index.ts";
 import { StatusShape } from "../panels/status-shape.tsx";
 import styles from "./pin-table.module.css";
 
-/** The reading that matters most there: what confirmed the circuit, else what speaks of a fault. */
+/** The reading that says most about the cavity, with others that speak of a fault under it. */
 export function MeterCell({ row }: { row: PinRow }) {
-  const chief = chiefEvidence(row.settledBy, row.evidence);
+  const { chief, settledBy } = row;
   if (!chief) {
     const isUnused = row.state === "empty" || row.state === "blocked";
     return <span className={styles.soft}>{isUnused ? "–" : "not measured"}</span>;
   }
-  const others = row.evidence.filter((one) => one !== chief);
-  const bad = others.filter((one) => one.verdict === "outside").length;
-  const isConfirmed = row.settledBy !== null;
-  const status = isConfirmed ? "agrees" : chief.verdict === "outside" ? "warning" : null;
-  const words = isConfirmed
-    ? `confirmed by ${wordsForQuantity(chief.reading)}`
-    : chief.verdictWords;
-  const more = others.length > 0 && bad === 0 ? `${others.length} more` : "";
+  const { named, more } = besidesChief(row);
+  const status = settledBy ? "agrees" : chief.verdict === "outside" ? "warning" : null;
+  // To chassis with the plug off is how a cavity is measured; anything else is said.
+  const isUsual = chief.reach === "harness" && chief.between === "to chassis";
+  const way = isUsual ? [] : [chief.between, ...chief.plugged];
+  const load = settledBy ? [] : loadPhrases(chief.reading);
+  const words = settledBy ? `confirmed by ${wordsForQuantity(chief.reading)}` : row.chiefWords;
   return (
     <span className={styles.meter}>
       <span className={styles.value}>
         {status && <StatusShape status={status} />}
         {chief.value}
       </span>
-      <span className={styles.under}>{[words, chief.day, more].filter(Boolean).join(", ")}</span>
+      <span className={styles.under}>
+        {[...way, ...load, words, chief.day, more].filter(Boolean).join(", ")}
+      </span>
       {row.meterVerdict === "contradicted" && (
         <span className={styles.under} data-differs>
           ! contradicts the word
         </span>
       )}
-      {bad > 0 && (
-        <span className={styles.under} data-differs>
-          ! {bad} not as expected
+      {named.map((one) => (
+        <span key={one.reading.id} className={styles.under} data-differs>
+          ! {evidenceInWords(one)}
         </span>
-      )}
+      ))}
     </span>
   );
 }

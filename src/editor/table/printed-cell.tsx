@@ -21,11 +21,14 @@ export function PrintedCell({ row }: { row: PinRow }) {
         aria-label={label}
         value={row.printed}
         mayBeEmpty
+        live
         autoFocus
         onFocus={(event) => event.currentTarget.select()}
-        onCommit={(word) =>
-          session.edit(`Change the word of ${ownerOf(pin)} pin ${splitRef(pin).name}`, (draft) =>
-            setPrinted(draft, pin, word),
+        onCommit={(word, merge) =>
+          session.edit(
+            `Change the word of ${ownerOf(pin)} pin ${splitRef(pin).name}`,
+            (draft) => setPrinted(draft, pin, word),
+            merge,
           )
         }
         onBlurCapture={() => setEditing(false)}

@@ -57,7 +57,20 @@ export function commandFor(
   );
 }
 
-/** A chord as printed on the user's keyboard, e.g. `Ctrl+Z`. */
+/** Keys whose names in a key event are not those on the keyboard. */
+const KEY_NAMES: Readonly<Record<string, string>> = {
+  ArrowLeft: "←",
+  ArrowRight: "→",
+  ArrowUp: "↑",
+  ArrowDown: "↓",
+  Escape: "Esc",
+  Delete: "Del",
+  " ": "Space",
+};
+
+/** A chord as printed on the user's keyboard, e.g. `Ctrl+Z` or `Shift+←`. */
 export function chordText(chord: string, mac = false): string {
-  return chord.replace("Mod", mac ? "⌘" : "Ctrl");
+  const [key = chord] = /[^+]+$|\+$/.exec(chord) ?? [];
+  const before = chord.slice(0, chord.length - key.length);
+  return before.replace("Mod", mac ? "⌘" : "Ctrl") + (KEY_NAMES[key] ?? key);
 }

@@ -166,20 +166,26 @@ test("edits that the store had not yet when the page went away are there at the 
   const first = visit();
   await first.desk.start();
   const { key, job } = first.session.get();
-  rescue(key, { ...job, title: "Typed last" }, "2999-01-01T00:00:00.000Z");
+  rescue(key, { ...job, title: "Typed last" }, first.saving.builtUpon());
   const second = visit(first.store);
   await second.desk.start();
   expect(second.session.get().job.title).toBe("Typed last");
   expect((await first.store.load(key))?.title).toBe("Typed last");
 });
 
-test("what was rescued does not overwrite a later save, and is taken back only once", async () => {
+test("what was rescued does not overwrite a save of another window, and is taken back only once", async () => {
   const first = visit();
   await first.desk.start();
   const { key, job } = first.session.get();
-  rescue(key, { ...job, title: "Old news" }, "2001-01-01T00:00:00.000Z");
+  const upon = first.saving.builtUpon();
+  rename(first.session, "Saved since");
+  await first.saving.flush();
+  rescue(key, { ...job, title: "Typed last" }, upon);
   const second = visit(first.store);
   await second.desk.start();
-  expect(second.session.get().job.title).toBe("The demo");
+  expect(second.session.get().job.title).toBe("Saved since");
+  expect(new Set((await first.store.list()).map((one) => one.title))).toEqual(
+    new Set(["Saved since", "Typed last (other window)"]),
+  );
   expect(localStorage.length).toBe(0);
 });

@@ -1,18 +1,26 @@
 import { act } from "react";
-import { beforeEach, expect, test } from "vitest";
+import { beforeEach, expect, test, vi } from "vitest";
 import { TipProvider } from "../../../src/editor/app/controls/index.ts";
+import { useReadingStation } from "../../../src/editor/app/use-reading-station.ts";
 import { ReadingPad, ReadingsList } from "../../../src/editor/panels/index.ts";
-import { createSession, newDraft } from "../../../src/session/index.ts";
+import { createSession, newDraft, placeProbe } from "../../../src/session/index.ts";
 import { send, show, type } from "../support/screen.tsx";
 import { click, named, sweeper } from "../support/sweeper.ts";
 
 beforeEach(() => localStorage.clear());
+
+/** What the desk has at all times, whatever screen is up. */
+function Station() {
+  useReadingStation(() => {}, false);
+  return null;
+}
 
 async function pad(job = "pad") {
   const session = createSession(job, sweeper());
   const page = await show(
     session,
     <TipProvider>
+      <Station />
       <ReadingPad />
       <ReadingsList />
     </TipProvider>,
@@ -163,4 +171,78 @@ test("a reading is mended in its place, repeated as a new one, and deleted", asy
   await press(`Delete reading ${first.id}`);
   expect(readings().some((one) => one.id === first.id)).toBe(false);
   expect(session.get().history.done.at(-1)?.label).toBe(`Delete reading ${first.id}`);
+});
+
+test("a lead that is tapped is the one that the next place goes to, also when it was so already", async () => {
+  const { session, press } = await pad();
+  await act(async () => session.show({ draft: newDraft() }));
+  await press(/^red lead/);
+  expect(session.get().draft?.asks).toBe("red");
+  await press(/^black lead/);
+  await press(/^black lead/);
+  expect(session.get().draft?.asks).toBe("black");
+});
+
+test("a place picked for one lead leaves the other one asked for", async () => {
+  const { session, page, press } = await pad();
+  await act(async () => session.show({ draft: newDraft() }));
+  await press("Pick the black lead’s place from a list");
+  const place = [...document.querySelectorAll<HTMLElement>('[aria-label="Places"] button')][3];
+  if (!place) throw new Error("no places");
+  await send(place, click());
+  expect(session.get().draft?.black).not.toBe("chassis");
+  expect(session.get().draft?.asks).toBe("red");
+  expect(page.querySelector('button[type="submit"]')?.textContent).toBe(
+    "Tap where the red lead goes.",
+  );
+});
+
+test("a board's tap that places the last lead leads on to the value", async () => {
+  const { session, page } = await pad();
+  await act(async () => session.show({ draft: newDraft() }));
+  const field = page.querySelector('input[aria-label^="Value in"]');
+  expect(document.activeElement).not.toBe(field);
+  await act(async () => session.show({ draft: placeProbe(newDraft(), "X1:2") }));
+  expect(document.activeElement).toBe(field);
+});
+
+test("by touch the value's field is left alone", async () => {
+  const { session, page } = await pad();
+  vi.stubGlobal("matchMedia", (media: string) => ({ media, matches: /coarse/.test(media) }));
+  await act(async () => session.show({ draft: newDraft() }));
+  await act(async () => session.show({ draft: placeProbe(newDraft(), "X1:2") }));
+  expect(document.activeElement).not.toBe(page.querySelector('input[aria-label^="Value in"]'));
+});
+
+test("a reading begun on one machine stays with it when another is taken to hand", async () => {
+  const { session, page, press, readings } = await pad("machines");
+  const first = session.get().machine;
+  const other = { id: "other", name: "Other one", wires: [], readings: [], trials: [] };
+  await act(async () => session.edit("Add it", (job) => void job.machines.push(other)));
+  await act(async () => session.show({ draft: begin }));
+  await press("7");
+  await act(async () => session.show({ machine: "other" }));
+  expect(session.get().draft).toBeNull();
+  const name = session.get().job.machines[0]?.name;
+  expect(page.textContent).toContain(`7 volts at cavity 4`);
+  expect(page.textContent).toContain(`, on ${name}`);
+
+  await press("Go on");
+  expect(session.get()).toMatchObject({ machine: first, draft: { value: "7", red: "X1:4" } });
+  const before = readings().length;
+  await act(async () => page.querySelector("form")?.requestSubmit());
+  expect(readings()).toHaveLength(before + 1);
+  expect(session.get().job.machines[1]?.readings).toEqual([]);
+});
+
+test("so does one whose machine goes by undo, and it is not offered for another", async () => {
+  const { session, page } = await pad("undone");
+  const other = { id: "other", name: "Other one", wires: [], readings: [], trials: [] };
+  await act(async () => session.edit("Add it", (job) => void job.machines.push(other)));
+  await act(async () => session.show({ machine: "other" }));
+  await act(async () => session.show({ draft: { ...begin, value: "9" } }));
+  await act(async () => session.undo());
+  expect(session.get().draft).toBeNull();
+  expect(page.textContent).toContain("on a machine that was taken out of the job");
+  expect(() => named(page, "Go on")).toThrow();
 });

@@ -1,6 +1,7 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { PinTable } from "../../../src/editor/table/index.ts";
-import { newJob } from "../../../src/job/index.ts";
+import { type Job, newJob } from "../../../src/job/index.ts";
 import { createSession, newDraft } from "../../../src/session/index.ts";
 import { key, send, show, type } from "../support/screen.tsx";
 import { click, named, sweeper } from "../support/sweeper.ts";
@@ -33,10 +34,30 @@ test("a confirmed cavity says by what, and what else was measured speaks beside 
   const meter = (name: string) => row(name).querySelector('[data-column="meter"]')?.textContent;
   // R2 of the demo: a test lamp burns at 24.6 V; R11: plugged in, only 11.7 V reach the module.
   expect(meter("cavity 1")).toMatch(/24\.60 V.*confirmed by volts with a test lamp as load/);
-  expect(meter("cavity 1")).toContain("1 not as expected");
+  expect(meter("cavity 1")).toContain(
+    "! 11.70 V to A1 pin 4, S1 at run, A1 plugged in: not as expected",
+  );
   // Open-circuit volts confirm nothing: they come through one strand.
   expect(meter("cavity 2")).toMatch(/24\.70 V.*as expected/);
   expect(meter("cavity 2")).not.toContain("confirmed");
+});
+
+test("a cavity shows the reading that belongs to it, not one that lies between it and another", async () => {
+  const { row } = await table();
+  // R6, cavity 4 to chassis, was taken before R11, which lies between pins 1 and 4.
+  expect(row("cavity 4").querySelector('[data-column="meter"]')?.textContent).toBe(
+    "22.4 Ωnot as expected, 16 Sep, 1 more! 11.70 V from A1 pin 1, S1 at run, A1 plugged in: not as expected",
+  );
+});
+
+test("what two roles would show is measured, not confirmed, and a reading to another pin says so", async () => {
+  const job: Job = JSON.parse(readFileSync("sample-data/trailer-iso-12098/job.json", "utf8"));
+  const page = await show(createSession("one", job), <PinTable />);
+  const meter = (name: string) =>
+    page.querySelector(`tr[aria-label="cavity ${name}"] [data-column="meter"]`);
+  expect(meter("4")?.textContent).toBe("0.10 Ωfits a ground or an input, 2 Oct, 2 more");
+  expect(meter("4")?.querySelector("svg")).toBeNull();
+  expect(meter("9")?.textContent).toBe("25.10 Vto X1 cavity 4, as expected, 2 Oct");
 });
 
 test("a tap on a row selects its cavity, and the row says so", async () => {

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import {
   COMMANDS,
+  chordText,
   commandFor,
   commandNamed,
   createSession,
@@ -82,4 +83,12 @@ test("undo and redo say what they would act on, and selection is no part of them
   expect(commandNamed("redo").detail?.(session)).toBe("Rename the job");
   commandNamed("redo").run(session);
   expect(session.get().job.title).toBe("Another");
+});
+
+test("keys are called what the keyboard calls them", () => {
+  expect(
+    ["ArrowLeft", "Shift+ArrowDown", "Escape", "Delete", "Mod++", "+", "F2"].map((chord) =>
+      chordText(chord),
+    ),
+  ).toEqual(["←", "Shift+↓", "Esc", "Del", "Ctrl++", "+", "F2"]);
 });

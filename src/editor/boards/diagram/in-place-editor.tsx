@@ -21,6 +21,12 @@ export function InPlaceEditor() {
   return ref === null ? null : <Editor key={ref} target={ref} />;
 }
 
+let visits = 0;
+const nextVisit = () => {
+  visits += 1;
+  return visits;
+};
+
 const WIDTH = 300;
 const HEIGHT = 150;
 
@@ -37,6 +43,8 @@ function Editor({ target }: { target: string }) {
   const [second, setSecond] = useState(words?.second.value ?? "");
   const [wrong, setWrong] = useState<string | null>(null);
   const done = useRef(false);
+  /** The words as they were, and the name of the one edit that all typing here is. */
+  const visit = useRef({ before: words?.second.value ?? "", mergeKey: `words ${nextVisit()}` });
   useLayoutEffect(() => {
     const field = form.current?.querySelectorAll("input")[target.includes(":") ? 1 : 0];
     field?.focus();
@@ -59,13 +67,19 @@ function Editor({ target }: { target: string }) {
   };
   const keep = (next: string | null) => {
     if (done.current) return;
-    const problem = writeWords(session, target, first.trim(), second.trim());
+    const problem = writeWords(session, target, first.trim(), second.trim(), visit.current);
     if (problem) {
       setWrong(problem);
       return;
     }
     if (next !== null) session.show({ selection: [next] });
     close(next);
+  };
+  // A label or printed word is kept as it is typed; a mark or a colour must be whole to be one.
+  const writeSecond = (text: string) => {
+    if (words.secondIsFree) {
+      writeWords(session, target, words.first.value, text.trim(), visit.current);
+    }
   };
   const left = Math.max(8, Math.min(size.width - WIDTH - 8, place[0] - WIDTH / 2));
   const above = place[1] - HEIGHT - 12;
@@ -83,6 +97,7 @@ function Editor({ target }: { target: string }) {
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
         event.stopPropagation();
+        writeSecond(visit.current.before);
         close(null);
       }}
       onBlur={(event) => {
@@ -105,7 +120,10 @@ function Editor({ target }: { target: string }) {
           value={second}
           autoComplete="off"
           spellCheck={false}
-          onChange={(event) => setSecond(event.target.value)}
+          onChange={(event) => {
+            setSecond(event.target.value);
+            writeSecond(event.target.value);
+          }}
         />
       </label>
       {wrong && (

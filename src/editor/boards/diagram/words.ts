@@ -1,4 +1,4 @@
-import { type Job, splitRef } from "../../../job/index.ts";
+import { type EditOptions, type Job, splitRef } from "../../../job/index.ts";
 import {
   renamePart,
   renamePin,
@@ -14,6 +14,8 @@ export interface Words {
   readonly title: string;
   readonly first: { readonly label: string; readonly value: string };
   readonly second: { readonly label: string; readonly value: string };
+  /** Whether any text at all will do for the second word, so that each beginning of it does. */
+  readonly secondIsFree: boolean;
   /** What is edited next when Enter is pressed; null when that is the end. */
   readonly next: string | null;
 }
@@ -26,6 +28,7 @@ export function wordsOf(job: Job, ref: string): Words | null {
       title: ref,
       first: { label: "Id", value: part.id },
       second: { label: "Label", value: part.label ?? "" },
+      secondIsFree: true,
       next: null,
     };
   }
@@ -35,6 +38,7 @@ export function wordsOf(job: Job, ref: string): Words | null {
       title: ref,
       first: { label: "Wire number", value: wire.number ?? "" },
       second: { label: "Colour", value: wire.colour ? formatColour(wire.colour) : "" },
+      secondIsFree: false,
       next: null,
     };
   }
@@ -49,6 +53,7 @@ export function wordsOf(job: Job, ref: string): Words | null {
     title: `Pin ${name} of ${owner}`,
     first: { label: "Mark", value: pin.id },
     second: { label: "Printed word", value: pin.printed ?? "" },
+    secondIsFree: true,
     next: after ? `${owner}:${after.id}` : null,
   };
 }
@@ -59,23 +64,32 @@ export function writeWords(
   ref: string,
   first: string,
   second: string,
+  merge?: EditOptions,
 ): string | null {
   const { job } = session.get();
   const part = job.diagram.parts.find((one) => one.id === ref);
   if (part) {
     const wrong = whyNotId(job, ref, first);
     if (wrong) return wrong;
-    session.edit(`Rename ${ref}`, (draft) => {
-      setWords(draft, ref, { label: second });
-      renamePart(draft, ref, first);
-    });
+    session.edit(
+      `Rename ${ref}`,
+      (draft) => {
+        setWords(draft, ref, { label: second });
+        renamePart(draft, ref, first);
+      },
+      merge,
+    );
     follow(session, ref, first);
     return null;
   }
   if (job.diagram.wires.some((one) => one.id === ref)) {
     const colour = second === "" ? null : parseColour(second);
     if (second !== "" && !colour) return `“${second}” is no colour code. Type it like BNBK.`;
-    session.edit(`Write on ${ref}`, (draft) => setWords(draft, ref, { number: first, colour }));
+    session.edit(
+      `Write on ${ref}`,
+      (draft) => setWords(draft, ref, { number: first, colour }),
+      merge,
+    );
     return null;
   }
   const { owner, name } = splitRef(ref);
@@ -83,10 +97,14 @@ export function writeWords(
   if (module?.kind !== "module") return null;
   const wrong = whyNotPin(module, name, first);
   if (wrong) return wrong;
-  session.edit(`Write on pin ${name} of ${owner}`, (draft) => {
-    setWords(draft, ref, { printed: second });
-    renamePin(draft, owner, name, first);
-  });
+  session.edit(
+    `Write on pin ${name} of ${owner}`,
+    (draft) => {
+      setWords(draft, ref, { printed: second });
+      renamePin(draft, owner, name, first);
+    },
+    merge,
+  );
   follow(session, ref, `${owner}:${first}`);
   return null;
 }

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import {
   type CavityRef,
+  type EditOptions,
   type Job,
   type MachineWire,
   type PinRef,
@@ -58,9 +59,11 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
   const machine = job.machines.find((one) => one.id === machineId);
   const wire = machine?.wires.find((one) => one.cavity === cavity) ?? null;
   const { owner, name } = splitRef(cavity);
-  const note = (label: string, change: MachineWireChange) =>
-    session.edit(`${label} in ${cavity}`, (draft) =>
-      setMachineWire(draft, machineId, cavity, change),
+  const note = (label: string, change: MachineWireChange, merge?: EditOptions) =>
+    session.edit(
+      `${label} in ${cavity}`,
+      (draft) => setMachineWire(draft, machineId, cavity, change),
+      merge,
     );
   return (
     <>
@@ -74,7 +77,10 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
           <EditField
             label="Printed number"
             value={wire?.number ?? ""}
-            onCommit={(text) => note("Note the wire number", { number: text || null })}
+            live
+            onCommit={(text, merge) =>
+              note("Note the wire number", { number: text || null }, merge)
+            }
           />
           <SizeField wire={wire} note={note} />
         </div>
@@ -83,7 +89,10 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
         <EditField
           label="Note"
           value={wire?.note ?? ""}
-          onCommit={(text) => note("Note something of the wire", { note: text || null })}
+          live
+          onCommit={(text, merge) =>
+            note("Note something of the wire", { note: text || null }, merge)
+          }
         />
       )}
       <PinPick cavity={cavity} job={job} />

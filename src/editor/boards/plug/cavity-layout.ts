@@ -1,3 +1,4 @@
+import type { Point } from "../../../base/index.ts";
 import { formatColour } from "../../../standards/index.ts";
 import type { CavityFacts } from "./cavity-facts.ts";
 import { textWidth } from "./use-fonts.ts";
@@ -5,72 +6,206 @@ import { textWidth } from "./use-fonts.ts";
 /** No word on the board is smaller than this, pixels. */
 const SMALLEST_LABEL = 14;
 
-interface Label {
+/** A word, its top left corner in pixels from the middle of its cavity. */
+export interface Label {
   readonly text: string;
   readonly size: number;
   readonly style: string;
+  readonly x: number;
+  readonly y: number;
 }
 
-/** Lengths and words of one cavity on the board, pixels from its middle. */
+/** Lengths and words of one cavity on the board, pixels. */
 export interface CavityLayout {
   readonly radius: number;
   readonly mark: number;
   readonly wire: number;
   /** How far the wire reaches out of the opening. */
   readonly stub: number;
+  /** Half the width of the verdict's badge, and its middle from that of the cavity. */
   readonly badge: number;
-  readonly code: (Label & { readonly under: boolean }) | null;
+  readonly badgeAt: Point;
+  readonly code: Label | null;
   readonly pin: Label | null;
 }
+
+export interface PlacedCavity {
+  readonly facts: CavityFacts;
+  /** Pixels. */
+  readonly at: Point;
+}
+
+interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** Where a word might stand: its top left corner, and how long the wire beside or over it is. */
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly stub: number;
+}
+
+const overlaps = (a: Box, b: Box) =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+interface Disc {
+  readonly at: Point;
+  readonly radius: number;
+}
+
+const covers = ({ at: [x, y], radius }: Disc, box: Box) =>
+  Math.hypot(
+    x - Math.max(box.left, Math.min(box.right, x)),
+    y - Math.max(box.top, Math.min(box.bottom, y)),
+  ) < radius;
+
+const boxAround = ([x, y]: Point, halfWidth: number, halfHeight = halfWidth): Box => ({
+  left: x - halfWidth,
+  top: y - halfHeight,
+  right: x + halfWidth,
+  bottom: y + halfHeight,
+});
+
+/** Pixels between two things that must not touch. */
+const GAP = 2;
+
+/** How far from the outermost cavities a word may reach, parts of the spacing. */
+const WALL = 0.75;
+
+const MOST_ROUNDS = 5;
 
 /** A colour only read off the diagram leans: nobody has seen it on this machine yet. */
 const codeStyle = (facts: CavityFacts) => (facts.colourFrom === "diagram" ? "italic 500" : "600");
 
 /**
- * Sizes for neighbours `spacing` pixels apart. The colour's code stands beside the wire, else
- * under it, the tied pin on the wire's other side; neither runs into what a neighbour says, and
- * what finds no room at a legible size waits for a closer look.
+ * Lays out a face whose nearest neighbours are `spacing` pixels apart. A colour's code stands
+ * beside its wire, else under it; the tied pin where there is room left. No word lies on an
+ * opening, a verdict, a wire or another word: what finds no such place at a legible size waits for
+ * a closer look. The codes come first, then the pins.
  */
-export function layoutOf(facts: CavityFacts, spacing: number): CavityLayout {
+export function layOutFace(
+  cavities: readonly PlacedCavity[],
+  spacing: number,
+): readonly CavityLayout[] {
   const radius = Math.min(40, spacing * 0.27);
-  const label = Math.max(SMALLEST_LABEL, Math.min(18, spacing * 0.15));
+  const largest = Math.max(SMALLEST_LABEL, Math.min(18, spacing * 0.15));
+  const sizes = [...new Set([largest, SMALLEST_LABEL])];
   const wire = Math.max(8, Math.min(16, spacing * 0.13));
   const stub = Math.min(44, spacing * 0.26);
-  const room = spacing / 2 - besideWire(wire) - 2;
-  const code = facts.colour ? codeLabel(facts, label, room, spacing) : null;
-  const pinRoom = code === null ? spacing - 4 : code.under ? 0 : room;
-  return {
+  const badge = Math.max(6, Math.min(12, spacing * 0.1));
+  const badgeAt: Point = [radius * 0.82, -radius * 0.82];
+  const beside = wire / 2 + 4;
+
+  const discs = cavities.flatMap(({ facts, at }): Disc[] => [
+    // A blade's opening is a little longer than round ones are wide.
+    { at, radius: radius * 1.08 },
+    ...(facts.verdict
+      ? [{ at: [at[0] + badgeAt[0], at[1] + badgeAt[1]] as const, radius: badge * 1.25 }]
+      : []),
+  ]);
+  // Beyond the outermost cavities the housing's wall is near.
+  const across = cavities.map(({ at }) => at[0]);
+  const [leftmost, rightmost] = [
+    Math.min(...across) - WALL * spacing,
+    Math.max(...across) + WALL * spacing,
+  ];
+  let wires: (Box | null)[] = [];
+  let words: Box[] = [];
+
+  const place = (
+    index: number,
+    text: string,
+    style: string,
+    spots: (width: number, size: number) => readonly Spot[],
+  ): (Label & { readonly stub: number }) | null => {
+    const [cx, cy] = cavities[index]?.at ?? [0, 0];
+    for (const size of sizes) {
+      const width = textWidth(text, size, style);
+      for (const spot of spots(width, size)) {
+        const left = cx + spot.x;
+        const top = cy + spot.y;
+        const box = { left, top, right: left + width, bottom: top + size };
+        // Above and below its letters a line of type has room of its own.
+        const roomy = {
+          left: left - GAP,
+          top: top + size * 0.1,
+          right: box.right + GAP,
+          bottom: box.bottom - size * 0.1,
+        };
+        const meets = (other: Box | null) => other !== null && overlaps(roomy, other);
+        if (box.left < leftmost || box.right > rightmost) continue;
+        // Its own wire gives way where the word is put under it.
+        const own = spot.stub < stub ? index : -1;
+        if (discs.some((disc) => covers(disc, roomy)) || words.some(meets)) continue;
+        if (wires.some((one, at) => at !== own && meets(one))) continue;
+        words.push(box);
+        if (own === index) {
+          wires[index] = boxAround([cx, cy + radius + spot.stub / 2], wire / 2 + 1, spot.stub / 2);
+        }
+        return { text, size, style, ...spot };
+      }
+    }
+    return null;
+  };
+
+  const besideWire = (size: number, x: number): readonly Spot[] =>
+    [Math.max(3, stub - size), 3].map((below) => ({ x, y: radius + below, stub }));
+  const rightOf = (size: number) => besideWire(size, beside);
+  const leftOf = (width: number, size: number) => besideWire(size, -beside - width);
+  const underWire = (width: number, size: number): readonly Spot[] =>
+    [-width / 2, -width + wire / 2, -wire / 2].flatMap((x) =>
+      [spacing - 2 * radius - size - 4, 6, 2]
+        .map((length) => Math.max(2, Math.min(stub - 1, length)))
+        .map((short) => ({ x, y: radius + short + 2, stub: short })),
+    );
+
+  const placeCodes = (order: readonly number[]) => {
+    wires = cavities.map(({ facts, at: [x, y] }) =>
+      facts.colour ? boxAround([x, y + radius + stub / 2], wire / 2 + 1, stub / 2) : null,
+    );
+    words = [];
+    const codes: ReturnType<typeof place>[] = cavities.map(() => null);
+    for (const index of order) {
+      const facts = cavities[index]?.facts;
+      if (!facts?.colour) continue;
+      codes[index] = place(index, formatColour(facts.colour), codeStyle(facts), (width, size) => [
+        ...rightOf(size),
+        ...underWire(width, size),
+        ...leftOf(width, size),
+      ]);
+    }
+    return codes;
+  };
+  // Those that found no place choose first the next time, and leave the others what is left.
+  let order: readonly number[] = cavities.map((_, index) => index);
+  let codes = placeCodes(order);
+  for (let round = 1; round < MOST_ROUNDS; round++) {
+    const without = order.filter((index) => cavities[index]?.facts.colour && !codes[index]);
+    if (without.length === 0) break;
+    order = [...without, ...order.filter((index) => !without.includes(index))];
+    codes = placeCodes(order);
+  }
+  const pins = cavities.map(({ facts }, index) =>
+    facts.pin === null
+      ? null
+      : place(index, facts.pin, "400", (width, size) =>
+          facts.colour
+            ? [...leftOf(width, size), ...rightOf(size)]
+            : [{ x: -width / 2, y: radius + 5, stub }],
+        ),
+  );
+  return cavities.map((_, index) => ({
     radius,
     mark: Math.max(12, Math.min(26, radius * 0.88)),
     wire,
-    stub: code?.under ? Math.max(2, spacing - 2 * radius - code.size - 4) : stub,
-    badge: Math.max(6, Math.min(12, spacing * 0.1)),
-    code,
-    pin: facts.pin === null ? null : fitting(facts.pin, label, "400", pinRoom),
-  };
-}
-
-/** Pixels from the middle of a wire to what is written beside it. */
-export const besideWire = (wire: number) => wire / 2 + 4;
-
-function codeLabel(
-  facts: CavityFacts,
-  size: number,
-  room: number,
-  spacing: number,
-): CavityLayout["code"] {
-  if (!facts.colour) return null;
-  const text = formatColour(facts.colour);
-  const style = codeStyle(facts);
-  const beside = fitting(text, size, style, room);
-  if (beside) return { ...beside, under: false };
-  const under = fitting(text, size, style, spacing - 4);
-  return under && { ...under, under: true };
-}
-
-/** The text at the largest legible size that keeps within `room`; null when there is none. */
-function fitting(text: string, largest: number, style: string, room: number): Label | null {
-  const width = textWidth(text, largest, style);
-  const size = width <= room ? largest : (largest * room) / width;
-  return size >= SMALLEST_LABEL ? { text, size, style } : null;
+    stub: codes[index]?.stub ?? stub,
+    badge,
+    badgeAt,
+    code: codes[index] ?? null,
+    pin: pins[index] ?? null,
+  }));
 }

@@ -2,7 +2,7 @@ import { Circle, Group, Line, Rect, Text } from "react-konva";
 import type { Point } from "../../../base/index.ts";
 import type { Palette } from "../../theme/theme.tsx";
 import type { CavityFacts } from "./cavity-facts.ts";
-import { besideWire, type CavityLayout, layoutOf } from "./cavity-layout.ts";
+import type { CavityLayout } from "./cavity-layout.ts";
 import { BOARD_FONT } from "./use-fonts.ts";
 import { VerdictShape } from "./verdict-shape.tsx";
 import { WireShape } from "./wire-shape.tsx";
@@ -12,8 +12,7 @@ export type Light = "chosen" | "lit" | null;
 interface CavityShapeProps {
   facts: CavityFacts;
   at: Point;
-  /** Distance of the nearest neighbours on the board, pixels. */
-  spacing: number;
+  layout: CavityLayout;
   light: Light;
   /** Whether the terminals in it are pins (a dot) or sockets (a ring); null where not said. */
   holds: "pins" | "sockets" | null;
@@ -23,8 +22,7 @@ interface CavityShapeProps {
 }
 
 export function CavityShape(props: CavityShapeProps) {
-  const { facts, at, light, palette } = props;
-  const layout = layoutOf(facts, props.spacing);
+  const { facts, at, layout, light, palette } = props;
   return (
     <Group x={at[0]} y={at[1]}>
       {light && <Halo radius={layout.radius} light={light} palette={palette} />}
@@ -51,12 +49,12 @@ export function CavityShape(props: CavityShapeProps) {
         fontStyle="600"
         fill={facts.state === "blocked" ? palette.paperRaised : palette.ink}
       />
-      <Labels layout={layout} spacing={props.spacing} rimmed={props.rimmed} palette={palette} />
+      <Labels layout={layout} rimmed={props.rimmed} palette={palette} />
       {facts.verdict && (
         <VerdictShape
           verdict={facts.verdict}
-          x={layout.radius * 0.82}
-          y={-layout.radius * 0.82}
+          x={layout.badgeAt[0]}
+          y={layout.badgeAt[1]}
           reach={layout.badge}
           palette={palette}
         />
@@ -132,47 +130,27 @@ function Opening({ facts, holds, rimmed, palette, radius }: CavityShapeProps & {
   );
 }
 
-interface LabelsProps extends Pick<CavityShapeProps, "spacing" | "rimmed" | "palette"> {
-  layout: CavityLayout;
-}
+interface LabelsProps extends Pick<CavityShapeProps, "layout" | "rimmed" | "palette"> {}
 
-function Labels({ layout, spacing, rimmed, palette }: LabelsProps) {
-  const { code, pin, radius, stub } = layout;
-  const gap = besideWire(layout.wire);
-  const text = {
-    fontFamily: BOARD_FONT,
-    fill: palette.ink,
-    wrap: "none",
-    ...(rimmed
-      ? { stroke: palette.paperRaised, strokeWidth: 4, fillAfterStrokeEnabled: true }
-      : {}),
-  } as const;
-  const across = { x: -spacing, width: 2 * spacing, align: "center" };
-  const lineOf = (size: number) => radius + Math.max(3, stub - size);
-  return (
-    <>
-      {code && (
+function Labels({ layout, rimmed, palette }: LabelsProps) {
+  return [layout.code, layout.pin].map(
+    (label) =>
+      label && (
         <Text
-          {...text}
-          {...(code.under ? { ...across, y: radius + stub + 2 } : { x: gap, y: lineOf(code.size) })}
-          text={code.text}
-          fontSize={code.size}
-          fontStyle={code.style}
+          key={label === layout.code ? "code" : "pin"}
+          x={label.x}
+          y={label.y}
+          text={label.text}
+          fontFamily={BOARD_FONT}
+          fontSize={label.size}
+          fontStyle={label.style}
+          fill={label === layout.code ? palette.ink : palette.inkSoft}
+          wrap="none"
+          {...(rimmed
+            ? { stroke: palette.paperRaised, strokeWidth: 4, fillAfterStrokeEnabled: true }
+            : {})}
         />
-      )}
-      {pin && (
-        <Text
-          {...text}
-          {...(code
-            ? { x: -gap - spacing, width: spacing, align: "right", y: lineOf(pin.size) }
-            : { ...across, y: radius + 5 })}
-          text={pin.text}
-          fontSize={pin.size}
-          fontStyle={pin.style}
-          fill={palette.inkSoft}
-        />
-      )}
-    </>
+      ),
   );
 }
 

@@ -28,6 +28,7 @@ import {
   zoomAt,
 } from "./camera.ts";
 import { type CavityFacts, cavityFacts } from "./cavity-facts.ts";
+import { layOutFace } from "./cavity-layout.ts";
 import { CavityShape, type Light } from "./cavity-shape.tsx";
 import { CavityTargets } from "./cavity-targets.tsx";
 import styles from "./face-canvas.module.css";
@@ -96,6 +97,15 @@ export function FaceCanvas(props: FaceCanvasProps) {
     const turned: Point = [axis + (at[0] - axis) * turn, at[1]];
     return { facts: one, at: toBoard(camera, turned) };
   });
+
+  // Laid out as the face will lie, not as it turns: words would jump about on the way.
+  const layouts = layOutFace(
+    facts.map((one) => ({
+      facts: one,
+      at: toBoard(camera, moved?.index === one.index ? moved.at : one.at),
+    })),
+    spacingPx,
+  );
 
   const lightOf = (one: CavityFacts): Light =>
     selection.includes(one.ref) ? "chosen" : lit.has(one.ref) ? "lit" : null;
@@ -220,18 +230,23 @@ export function FaceCanvas(props: FaceCanvasProps) {
             </Group>
           </Layer>
           <Layer key={fonts} listening={false}>
-            {placed.map(({ facts: one, at }) => (
-              <CavityShape
-                key={`${one.index} ${one.mark}`}
-                facts={one}
-                at={at}
-                spacing={spacingPx}
-                light={lightOf(one)}
-                holds={plug.holds ?? null}
-                rimmed={view.photo !== null}
-                palette={palette}
-              />
-            ))}
+            {placed.map(({ facts: one, at }, index) => {
+              const layout = layouts[index];
+              return (
+                layout && (
+                  <CavityShape
+                    key={`${one.index} ${one.mark}`}
+                    facts={one}
+                    at={at}
+                    layout={layout}
+                    light={lightOf(one)}
+                    holds={plug.holds ?? null}
+                    rimmed={view.photo !== null}
+                    palette={palette}
+                  />
+                )
+              );
+            })}
           </Layer>
         </Stage>
       )}

@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from "react";
+import type { EditOptions } from "../../../job/index.ts";
 import { CommitField } from "../../app/commit-field.tsx";
 import styles from "./fields.module.css";
 
@@ -52,7 +53,9 @@ interface EditFieldProps {
   placeholder?: string;
   /** What is wrong with what was typed last. */
   problem?: string | null;
-  onCommit: (text: string) => void;
+  /** Keeps every key as it is typed. */
+  live?: boolean;
+  onCommit: (text: string, merge: EditOptions) => void;
 }
 
 /** A field of the job itself: leaving it is one edit, and nothing at all is an answer. */
@@ -62,6 +65,7 @@ export function EditField({
   unit,
   placeholder,
   problem = null,
+  live = false,
   onCommit,
 }: EditFieldProps) {
   const id = useId();
@@ -74,6 +78,7 @@ export function EditField({
           value={value}
           placeholder={placeholder}
           mayBeEmpty
+          live={live}
           inputMode={unit ? "decimal" : undefined}
           aria-invalid={problem !== null}
           aria-describedby={problem === null ? undefined : `${id}problem`}

@@ -1,5 +1,6 @@
 import { type MouseEvent, type PointerEvent as ReactPointerEvent, useEffect, useRef } from "react";
 import type { Point } from "../../../base/index.ts";
+import { keepClickFromOthers } from "../stray-click.ts";
 
 /** Pixels that a pointer may wander and still be a tap. */
 const SLOP = 7;
@@ -147,6 +148,7 @@ export function useFaceGestures(gestures: FaceGestures) {
   const onPointerUp = (event: ReactPointerEvent) => {
     if (!pointers.current.delete(event.pointerId)) return;
     const now = phase.current;
+    keepClickFromOthers(event);
     if (now.name === "pressed") latest.current.tap(now.cavity, event);
     if (now.name === "dragging") {
       latest.current.drop(now.cavity, between(now.start, event));

@@ -89,7 +89,10 @@ export function ModuleEditor({ part }: { part: Module }) {
                     value={pin.printed ?? ""}
                     mayBeEmpty
                     spellCheck={false}
-                    onCommit={(word) => setWrong(writeWords(session, ref, pin.id, word))}
+                    live
+                    onCommit={(word, merge) =>
+                      setWrong(writeWords(session, ref, pin.id, word, merge))
+                    }
                   />
                 </td>
                 <td>

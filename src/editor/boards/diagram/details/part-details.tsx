@@ -124,15 +124,19 @@ function OnePart({ part }: { part: Part }) {
         <EditField
           label="Label"
           value={part.label ?? ""}
-          onCommit={(label) => setWrong(writeWords(session, id, id, label))}
+          live
+          onCommit={(label, merge) => setWrong(writeWords(session, id, id, label, merge))}
         />
         <EditField
           label={part.kind === "ground" ? "Grounded on" : "Where on the machine"}
           value={part.place ?? ""}
           placeholder={part.kind === "ground" ? "frame" : undefined}
-          onCommit={(place) =>
-            session.edit(`Set the place of ${id}`, (draft) =>
-              setPartField(draft, id, "place", place || undefined),
+          live
+          onCommit={(place, merge) =>
+            session.edit(
+              `Set the place of ${id}`,
+              (draft) => setPartField(draft, id, "place", place || undefined),
+              merge,
             )
           }
         />

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { Colour, Wire } from "../../../../job/index.ts";
+import type { Colour, EditOptions, Wire } from "../../../../job/index.ts";
 import { setWireField, setWords, type WordChange } from "../../../../session/index.ts";
 import {
   type ColourCode,
@@ -19,8 +19,8 @@ import { PinPick } from "./pin-pick.tsx";
 export function WireDetails({ wire }: { wire: Wire }) {
   const session = useSession();
   const { id } = wire;
-  const write = (label: string, change: WordChange) =>
-    session.edit(`${label} of ${id}`, (draft) => setWords(draft, id, change));
+  const write = (label: string, change: WordChange, merge?: EditOptions) =>
+    session.edit(`${label} of ${id}`, (draft) => setWords(draft, id, change), merge);
   const set = (label: string, field: "mm2" | "metres" | "awg", value: number | undefined) =>
     session.edit(`Set the ${label} of ${id}`, (draft) => setWireField(draft, id, field, value));
   return (
@@ -28,7 +28,8 @@ export function WireDetails({ wire }: { wire: Wire }) {
       <EditField
         label="Printed number"
         value={wire.number ?? ""}
-        onCommit={(number) => write("Set the number", { number })}
+        live
+        onCommit={(number, merge) => write("Set the number", { number }, merge)}
       />
       <NumberField
         label="Size"

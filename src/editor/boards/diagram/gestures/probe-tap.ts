@@ -1,7 +1,12 @@
 import { distance, type Point } from "../../../../base/index.ts";
 import { terminalOf } from "../../../../circuit/index.ts";
 import { type Job, type PinRef, type Probe, splitRef } from "../../../../job/index.ts";
-import type { DiagramHit, Scene, Session } from "../../../../session/index.ts";
+import {
+  type DiagramHit,
+  placeProbe,
+  type Scene,
+  type Session,
+} from "../../../../session/index.ts";
 
 /** What a probe held to a pin is called: the frame and a lone battery's posts have names of their own. */
 function probeAt(job: Job, ref: PinRef): Probe {
@@ -47,8 +52,6 @@ export function tapProbe(
   if (!draft?.asks || !hit) return false;
   const ref = nearestPin(scene, hit, at);
   if (!ref) return false;
-  const filled = { ...draft, [draft.asks]: probeAt(job, ref) };
-  const asks = filled.red === null ? "red" : filled.black === null ? "black" : null;
-  session.show({ draft: { ...filled, asks } });
+  session.show({ draft: placeProbe(draft, probeAt(job, ref)) });
   return true;
 }

@@ -1,6 +1,7 @@
 import { type RefObject, useEffect } from "react";
 import { distance, type Point } from "../../../../base/index.ts";
 import { addCorner, addModulePin, panBy, zoomAbout } from "../../../../session/index.ts";
+import { keepClickFromOthers } from "../../stray-click.ts";
 import type { Board } from "../board.ts";
 import { type Gesture, type Press, strayed } from "./gesture.ts";
 import { panGesture } from "./pan-gesture.ts";
@@ -186,6 +187,7 @@ export function usePointer(board: Board, target: RefObject<HTMLElement | null>):
       const { gesture, dragged } = held;
       const press = pressOf(event);
       held = null;
+      keepClickFromOthers(event);
       gesture.up?.(press, dragged);
       if (dragged) {
         lastTap = null;
