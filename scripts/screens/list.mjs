@@ -106,8 +106,8 @@ export const SCREENS = [
     steps: async (page) => {
       await demo(page);
       await page.keyboard.press("Control+p");
-      await page.getByText("Setting the page").waitFor();
-      await page.getByText("Setting the page").waitFor({ state: "hidden", timeout: 60_000 });
+      await page.getByText("Setting the sheet").waitFor();
+      await page.getByText("Setting the sheet").waitFor({ state: "hidden", timeout: 60_000 });
       await page.waitForTimeout(300);
     },
   },
