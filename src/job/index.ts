@@ -8,6 +8,7 @@ export { pinIdsOf } from "./pins.ts";
 export * from "./read.ts";
 export * from "./refs.ts";
 export {
+  FIRST_CHECKS,
   HIGHEST_SYSTEM_VOLTAGE,
   JOB_FORMAT,
   JOB_VERSION,

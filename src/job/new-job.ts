@@ -30,6 +30,8 @@ export function idsOf(job: Job): Set<Id> {
   for (const machine of job.machines) {
     take(machine.readings);
     take(machine.trials);
+    take(machine.firstChecks);
+    take(machine.recordings);
     for (const change of machine.changes ?? []) {
       take(change.parts);
       take(change.wires);

@@ -46,4 +46,7 @@ export type When = Shape<typeof job.whenSchema> & { switches?: Record<Id, Positi
 export type Reading = Omit<Shape<typeof job.readingSchema>, "when"> & { when: When };
 export type ReadingQuantity = Reading["quantity"];
 export type Trial = Machine["trials"][number];
+export type FirstCheck = Shape<typeof job.firstCheckSchema>;
+export type Step = Shape<typeof job.stepSchema>;
+export type Recording = NonNullable<Machine["recordings"]>[number];
 export type StandIn = NonNullable<Job["standIns"]>[number];

@@ -28,6 +28,9 @@ function idLists(job: Job): readonly IdList[] {
     const path = `machines[${m}]`;
     lists.push({ path: `${path}.readings`, noun: "reading", things: machine.readings });
     lists.push({ path: `${path}.trials`, noun: "trial", things: machine.trials });
+    const { firstChecks = [], recordings = [] } = machine;
+    lists.push({ path: `${path}.firstChecks`, noun: "first check", things: firstChecks });
+    lists.push({ path: `${path}.recordings`, noun: "recording", things: recordings });
     machine.changes?.forEach((change, c) => {
       const inside = `${path}.changes[${c}]`;
       lists.push({ path: `${inside}.parts`, noun: "part", things: change.parts ?? [] });
@@ -179,6 +182,9 @@ function checkMachines(job: Job, sheets: ReadonlySet<Id>, known: Known, report: 
     });
     const added = (machine.changes ?? []).flatMap((change) => change.parts ?? []);
     const here = new Known([...job.diagram.parts, ...added], []);
+    const { firstChecks = [], recordings = [] } = machine;
+    lists.push({ path: `${path}.firstChecks`, noun: "first check", things: firstChecks });
+    lists.push({ path: `${path}.recordings`, noun: "recording", things: recordings });
     machine.changes?.forEach((change, c) => {
       const inside = `${path}.changes[${c}]`;
       checkParts(change.parts ?? [], `${inside}.parts`, sheets, report);

@@ -134,6 +134,55 @@ export const readingSchema = z
   })
   .meta({ id: "Reading" });
 
+/** Something a person does to the machine, or lets happen, while the circuit is played through. */
+export const stepSchema = z
+  .discriminatedUnion("do", [
+    z.looseObject({
+      do: z
+        .literal("turn")
+        .describe("press, turn or move; it stays there until something moves it"),
+      switch: z.string(),
+      position: z.string(),
+    }),
+    z.looseObject({
+      do: z.literal("release").describe("let go: from a spring position it falls back to rest"),
+      switch: z.string(),
+    }),
+    z.looseObject({ do: z.literal("wait"), seconds: positive }),
+    z.looseObject({ do: z.enum(["unplug", "plug"]), id: z.string() }),
+    z.looseObject({
+      do: z.enum(["remove", "fit"]).describe("fitting a blown fuse replaces it"),
+      id: z.string(),
+    }),
+    z.looseObject({ do: z.literal("engine"), engine: z.enum(["off", "cranking", "running"]) }),
+  ])
+  .meta({ id: "Step" });
+
+const recordingSchema = z
+  .looseObject({ id: idSchema, name: z.string(), steps: z.array(stepSchema) })
+  .meta({ id: "Recording" });
+
+/** What is done before any reading counts; kept with the machine and used for the bands. */
+export const FIRST_CHECKS = [
+  "battery-at-rest",
+  "battery-under-load",
+  "meter-before",
+  "meter-after",
+  "leads-together",
+] as const;
+
+export const firstCheckSchema = z
+  .looseObject({
+    id: idSchema,
+    check: z.enum(FIRST_CHECKS),
+    value: finite.describe("volts; ohms for leads-together"),
+    known: finite.optional().describe("volts of the known source that proves the meter"),
+    celsius: finite.optional().describe("of the battery; 26.7 when absent"),
+    at: z.string().optional().describe("ISO 8601 date and time"),
+    note: z.string().optional(),
+  })
+  .meta({ id: "FirstCheck" });
+
 const trialSchema = z
   .looseObject({
     id: idSchema,
@@ -172,6 +221,11 @@ export const machineSchema = z
       .optional(),
     readings: z.array(readingSchema),
     trials: z.array(trialSchema),
+    firstChecks: z.array(firstCheckSchema).optional(),
+    recordings: z
+      .array(recordingSchema)
+      .optional()
+      .describe("plays of the circuit, to be repeated"),
   })
   .meta({ id: "Machine" });
 
