@@ -182,9 +182,6 @@ function checkMachines(job: Job, sheets: ReadonlySet<Id>, known: Known, report: 
     });
     const added = (machine.changes ?? []).flatMap((change) => change.parts ?? []);
     const here = new Known([...job.diagram.parts, ...added], []);
-    const { firstChecks = [], recordings = [] } = machine;
-    lists.push({ path: `${path}.firstChecks`, noun: "first check", things: firstChecks });
-    lists.push({ path: `${path}.recordings`, noun: "recording", things: recordings });
     machine.changes?.forEach((change, c) => {
       const inside = `${path}.changes[${c}]`;
       checkParts(change.parts ?? [], `${inside}.parts`, sheets, report);
