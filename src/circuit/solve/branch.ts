@@ -1,5 +1,5 @@
 import type { Id, PinId } from "../../job/index.ts";
-import type { Element } from "../kinds/index.ts";
+import type { Element, ModuleDeed } from "../kinds/index.ts";
 
 /** Between two nodes, or between two pins while nodes are not numbered yet. */
 export interface Branch<Node = number> {
@@ -68,11 +68,14 @@ export type Decider<Node = number> =
       readonly id: string;
       readonly part: Id;
       readonly is: "level";
-      readonly input: Node;
+      /** Null only where `does` needs no input to act: a flasher that runs while it is powered. */
+      readonly input: Node | null;
       /** Against these the level counts; the first that the input hangs together with. */
       readonly grounds: readonly Node[];
       readonly active: "high" | "low";
-      readonly does: "follow" | "invert";
+      readonly does: Exclude<ModuleDeed, "always">;
+      /** Of a delay; half a period of a flasher. Null when nobody has said. */
+      readonly seconds: number | null;
       /** Id of the decider that feeds it; null when nobody has said. */
       readonly power: string | null;
     };

@@ -84,7 +84,8 @@ export function between(point: OperatingPoint, a: number, b: number): number | n
   return (point.volts[a] as number) - (point.volts[b] as number);
 }
 
-function decide(
+/** What a decider does about the voltages it sees, `states` being what all did until now. */
+export function decide(
   decider: Decider,
   point: OperatingPoint,
   states: ReadonlyMap<string, boolean>,
@@ -100,14 +101,33 @@ function decide(
       return decider.pairs.some(([a, b]) => (between(point, a, b) ?? 0) >= decider.minVolts);
     case "level": {
       if (decider.power !== null && !states.get(decider.power)) return false;
-      const volts = decider.grounds
-        .map((ground) => between(point, decider.input, ground))
-        .find((found) => found !== null);
-      const active =
-        volts !== undefined &&
-        volts !== null &&
-        (decider.active === "high" ? volts >= HIGH * systemVoltage : volts <= LOW * systemVoltage);
-      return decider.does === "follow" ? active : !active;
+      const active = isActive(decider, point, systemVoltage);
+      switch (decider.does) {
+        case "follow":
+        // long after: a delay has run out
+        case "delay-on":
+        case "delay-off":
+          return active;
+        case "invert":
+          return !active;
+        case "toggle":
+        case "flash":
+          return false;
+      }
     }
   }
+}
+
+/** Whether a module's input is at its active level. */
+export function isActive(
+  { input, grounds, active }: Extract<Decider, { is: "level" }>,
+  point: OperatingPoint,
+  systemVoltage: number,
+): boolean {
+  if (input === null) return true;
+  const volts = grounds
+    .map((ground) => between(point, input, ground))
+    .find((found) => found !== null);
+  if (volts === undefined || volts === null) return false;
+  return active === "high" ? volts >= HIGH * systemVoltage : volts <= LOW * systemVoltage;
 }

@@ -1,5 +1,5 @@
 export type { Acts, Branch, Decider, Unknown } from "./branch.ts";
-export { between, follow, held, type Settled } from "./follow.ts";
+export { between, decide, follow, held, isActive, type Settled } from "./follow.ts";
 export { type Doubts, influences, transfer } from "./influence.ts";
 export { type Conditions, DIODE } from "./lower.ts";
 export { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";

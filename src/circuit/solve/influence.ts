@@ -1,5 +1,5 @@
 import type { Branch, Decider, Unknown } from "./branch.ts";
-import { held, type Settled } from "./follow.ts";
+import { held, isActive, type Settled } from "./follow.ts";
 import { nominal, type OperatingPoint } from "./operating-point.ts";
 import type { Wiring } from "./wiring.ts";
 
@@ -185,8 +185,11 @@ export function findDoubts(
       : held(wiring, settled.states, extra, nominal, false, isDoubted);
 
   for (const decider of wiring.deciders) {
-    const latched = decider.is === "coil" && decider.latching;
-    if (latched || settled.oscillating.includes(decider.id)) doubt(decider);
+    if (
+      remembers(decider, settled, wiring.systemVoltage) ||
+      settled.oscillating.includes(decider.id)
+    )
+      doubt(decider);
   }
   let point = open();
   for (let grown = unknowns.length > 0; grown; ) {
@@ -206,6 +209,25 @@ export function findDoubts(
   return { unknowns, isDoubted, point };
 }
 
+/** Whether what it does hangs on what went before, and not on the present voltages alone. */
+function remembers(decider: Decider, settled: Settled, systemVoltage: number): boolean {
+  if (decider.is === "coil") return decider.latching;
+  if (decider.is === "fed") return false;
+  if (decider.power !== null && !settled.states.get(decider.power)) return false;
+  switch (decider.does) {
+    case "toggle":
+      return true;
+    case "flash":
+      return isActive(decider, settled.point, systemVoltage);
+    case "delay-off":
+      return !isActive(decider, settled.point, systemVoltage);
+    case "follow":
+    case "invert":
+    case "delay-on":
+      return false;
+  }
+}
+
 function pairsOf(decider: Decider): readonly (readonly [number, number])[] {
   switch (decider.is) {
     case "coil":
@@ -213,7 +235,9 @@ function pairsOf(decider: Decider): readonly (readonly [number, number])[] {
     case "fed":
       return decider.pairs;
     case "level":
-      return decider.grounds.map((ground) => [decider.input, ground] as const);
+      return decider.grounds.flatMap((ground) =>
+        decider.input === null ? [] : [[decider.input, ground] as const],
+      );
   }
 }
 
@@ -226,6 +250,10 @@ const doubtsAbout = (decider: Decider, contacts: readonly Branch[]): readonly Un
   }));
 
 function doubtAbout(decider: Decider): string {
+  if (decider.is === "level" && decider.does === "flash")
+    return `which half of its flash ${decider.part} is in`;
+  if (decider.is === "level" && (decider.does === "toggle" || decider.does === "delay-off"))
+    return `what ${decider.part} has been told before`;
   if (decider.is !== "coil") return `what ${decider.part} is told to do`;
   return decider.latching
     ? `which way ${decider.part} was last latched`

@@ -230,33 +230,31 @@ function lowerPath(
       unknowns: [],
     };
   }
-  if (law.does === "follow" || law.does === "invert") {
-    if (law.input !== null) {
-      const feed = law.power ? feedDecider(part, law.power) : null;
-      const level: Decider<PinId> = {
-        id: `${part.id} ${element.a} ${element.b} ${law.input}`,
-        part: part.id,
-        is: "level",
-        input: law.input,
-        grounds: law.power
-          ? [law.power.fedBy, ...(law.power.orBy ?? [])].map(([, ground]) => ground)
-          : [],
-        active: law.active,
-        does: law.does,
-        power: feed?.id ?? null,
-      };
-      return {
-        branches: [{ ...base, acts: joint(conditions), gate: { by: level.id, on: true } }],
-        deciders: feed ? [feed, level] : [level],
-        unknowns: [],
-      };
-    }
+  if (law.input === null && law.does !== "flash") {
+    const unknown: Unknown<PinId> = {
+      part: part.id,
+      nodes: [element.a, element.b],
+      what: `what makes ${part.id} act`,
+    };
+    return { branches: [], deciders: [], unknowns: [unknown] };
   }
-  // what it does in time: at rest it is open, and nobody can say from one moment's voltages
-  const unknown: Unknown<PinId> = {
+  const feed = law.power ? feedDecider(part, law.power) : null;
+  const level: Decider<PinId> = {
+    id: `${part.id} ${element.a} ${element.b} ${law.input ?? ""}`,
     part: part.id,
-    nodes: [element.a, element.b],
-    what: `what ${part.id} has been told before`,
+    is: "level",
+    input: law.input,
+    grounds: law.power
+      ? [law.power.fedBy, ...(law.power.orBy ?? [])].map(([, ground]) => ground)
+      : [],
+    active: law.active,
+    does: law.does,
+    seconds: law.seconds,
+    power: feed?.id ?? null,
   };
-  return { branches: [], deciders: [], unknowns: [unknown] };
+  return {
+    branches: [{ ...base, acts: joint(conditions), gate: { by: level.id, on: true } }],
+    deciders: feed ? [feed, level] : [level],
+    unknowns: [],
+  };
 }

@@ -320,7 +320,7 @@ function placeDecider(
     case "level":
       return {
         ...decider,
-        input: at(decider.input),
+        input: decider.input === null ? null : at(decider.input),
         grounds: [...decider.grounds.map(at), chassis],
       };
   }
@@ -333,7 +333,11 @@ function numberDecider(decider: Decider, node: (point: number) => number): Decid
     case "fed":
       return { ...decider, pairs: decider.pairs.map(([a, b]) => [node(a), node(b)] as const) };
     case "level":
-      return { ...decider, input: node(decider.input), grounds: decider.grounds.map(node) };
+      return {
+        ...decider,
+        input: decider.input === null ? null : node(decider.input),
+        grounds: decider.grounds.map(node),
+      };
   }
 }
 
