@@ -48,7 +48,11 @@ export const alternator: PartKind<"alternator"> = {
     ];
   },
   terminal: (_part, pin) => (pin === "D+" ? "charge-signal" : null),
-  faults: ["dead", "open", "shorted"],
+  failures: [
+    { mode: "dead", in: "every-element", strikes: "all", becomes: "dead" },
+    { mode: "open", in: "every-element", strikes: "one", becomes: "open" },
+    { mode: "shorted", in: "every-element", strikes: "one", becomes: "joined" },
+  ],
   draw: () => [
     circle([0, 0], 2),
     text([0, 0], "G", 1.8),

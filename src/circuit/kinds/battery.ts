@@ -31,7 +31,10 @@ export const battery: PartKind<"battery"> = {
     },
   ],
   terminal: (_part, pin) => (pin === "+" ? "battery-plus" : pin === "-" ? "battery-minus" : null),
-  faults: ["open", "high-resistance"],
+  failures: [
+    { mode: "open", in: "every-element", strikes: "one", becomes: "open" },
+    { mode: "high-resistance", in: "every-element", strikes: "one", becomes: "extra-ohms" },
+  ],
   draw: () => [
     ...leads(1),
     // long plate positive, short plate negative, two cells

@@ -31,7 +31,10 @@ export const converter: PartKind<"converter"> = {
       },
     },
   ],
-  faults: ["dead", "open", "shorted"],
+  failures: [
+    { mode: "dead", in: "every-element", strikes: "all", becomes: "dead" },
+    { mode: "shorted", in: "every-element", strikes: "one", becomes: "joined" },
+  ],
   draw: () => [
     box([-3, -3], [3, 3]),
     line([-3, 3], [3, -3]),

@@ -9,6 +9,10 @@ export const diode: PartKind<"diode"> = {
   defaults: () => ({}),
   pins: twoPins("A", "K"),
   elements: (part) => [{ part: part.id, a: "A", b: "K", law: { is: "diode" } }],
-  faults: ["open", "shorted"],
+  failures: [
+    { mode: "open", in: "every-element", strikes: "one", becomes: "open" },
+    { mode: "shorted", in: "every-element", strikes: "one", becomes: "joined" },
+    { mode: "leaky", in: "every-element", strikes: "one", becomes: "leak" },
+  ],
   draw: () => [...leads(1), filled([-1, -1.1], [-1, 1.1], [1, 0]), line([1, -1.1], [1, 1.1])],
 };

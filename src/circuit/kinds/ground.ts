@@ -9,7 +9,10 @@ export const ground: PartKind<"ground"> = {
   pins: () => [{ id: "1", at: [0, 0] }],
   elements: () => [],
   terminal: (_part, pin) => (pin === "1" ? "chassis" : null),
-  faults: ["open", "high-resistance"],
+  failures: [
+    { mode: "open", in: "every-pin", strikes: "one", becomes: "open" },
+    { mode: "high-resistance", in: "every-pin", strikes: "one", becomes: "extra-ohms" },
+  ],
   draw: () => [
     line([0, 0], [0, 1.2]),
     line([-1.5, 1.2], [1.5, 1.2]),

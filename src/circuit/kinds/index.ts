@@ -4,6 +4,7 @@ import { alternator } from "./alternator.ts";
 import { battery } from "./battery.ts";
 import { converter } from "./converter.ts";
 import { diode } from "./diode.ts";
+import type { Failure } from "./failures.ts";
 import { ground } from "./ground.ts";
 import { inline } from "./inline.ts";
 import type { Element, PartKind, PinPlace, Stroke, Terminal } from "./kind.ts";
@@ -22,8 +23,19 @@ import { switchKind } from "./switch.ts";
 import { DEFAULT_UNIT } from "./unit.ts";
 import { heater, horn, motor } from "./winding.ts";
 
+export {
+  type ElementFate,
+  EXTRA_OHMS,
+  type Failure,
+  type JointFailure,
+  type JointFate,
+  LEAK_OHMS,
+  TERMINAL_FAILURES,
+  WIRE_FAILURES,
+} from "./failures.ts";
 export type * from "./kind.ts";
 export { moduleSize } from "./module.ts";
+export { COPPER, GUESSED, type Spread, spreadOf } from "./spread.ts";
 export { restPosition, springPositions } from "./switch.ts";
 export { DEFAULT_UNIT } from "./unit.ts";
 
@@ -65,6 +77,15 @@ export const elementsOf = (part: Part, systemVoltage: number): readonly Element[
 
 export const terminalOf = (part: Part, pin: PinId): Terminal | null =>
   kindOf(part.kind).terminal?.(part, pin) ?? null;
+
+/** Every way in which this very part can fail, as far as it has what fails. */
+export const failuresOf = (part: Part): readonly Failure[] =>
+  kindOf(part.kind).failures.filter(
+    (failure: Failure) =>
+      typeof failure.in === "string" ||
+      // which laws a part has does not hang on the voltage
+      elementsOf(part, 12).some(({ law }) => failure.in.includes(law.is)),
+  );
 
 export const strokesOf = (part: Part): readonly Stroke[] => kindOf(part.kind).draw(part);
 

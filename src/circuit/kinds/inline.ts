@@ -15,7 +15,12 @@ export const inline: PartKind<"inline"> = {
       at: [0, index * ROW - ((part.pins.length - 1) * ROW) / 2],
     })),
   elements: () => [],
-  faults: ["open", "high-resistance", "bridged"],
+  // not pushed home, or full of water: all its pins; a single pin is a terminal's failure
+  failures: [
+    { mode: "open", in: "every-pin", strikes: "all", becomes: "open" },
+    { mode: "high-resistance", in: "every-pin", strikes: "all", becomes: "extra-ohms" },
+    { mode: "bridged", in: "every-pin", strikes: "one", becomes: "to-neighbour" },
+  ],
   draw: (part) => {
     const reach = ((part.pins.length - 1) * ROW) / 2;
     return [

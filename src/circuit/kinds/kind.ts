@@ -1,5 +1,6 @@
 import type { Point } from "../../base/index.ts";
 import type { Control, Id, PartKindName, PartOf, PinId, Position } from "../../job/index.ts";
+import type { Failure } from "./failures.ts";
 
 /** A pin and where it sits in the symbol, in symbol units before the part's turn. */
 export interface PinPlace {
@@ -23,8 +24,15 @@ export type Law =
       /** Positions that the switch does not stay in by itself. */
       readonly springPositions: readonly Position[];
     }
-  /** A relay's contact; `pulled`: closed while the coil of the same part is energised. */
-  | { readonly is: "relay-contact"; readonly closedWhen: "pulled" | "rested" }
+  /**
+   * A relay's contact; `pulled`: closed while the coil of the same part is energised. `amps`: what
+   * it may carry, where somebody has said.
+   */
+  | {
+      readonly is: "relay-contact";
+      readonly closedWhen: "pulled" | "rested";
+      readonly amps?: number;
+    }
   /**
    * A relay's coil. `ohms`: its winding alone; `parallelOhms`: a suppression resistor across it.
    * `cathode`: where a suppression diode's cathode sits. `latching`: its contacts stay where the
@@ -182,6 +190,7 @@ export interface PartKind<K extends PartKindName> {
   /** Values that the part leaves out come from the defaults for `systemVoltage`. */
   readonly elements: (part: PartOf<K>, systemVoltage: number) => readonly Element[];
   readonly terminal?: (part: PartOf<K>, pin: PinId) => Terminal | null;
-  readonly faults: readonly FaultMode[];
+  /** How it fails; a terminal on it and the wires to it have failures of their own. */
+  readonly failures: readonly Failure[];
   readonly draw: (part: PartOf<K>) => readonly Stroke[];
 }

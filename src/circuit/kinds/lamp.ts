@@ -1,4 +1,5 @@
 import type { PartOf } from "../../job/index.ts";
+import { LOAD_FAILURES } from "./failures.ts";
 import type { PartKind, Stroke } from "./kind.ts";
 import { FILAMENT, spreadOf } from "./spread.ts";
 import { circle, filled, line } from "./strokes.ts";
@@ -59,6 +60,6 @@ export const lamp: PartKind<"lamp"> = {
       },
     ];
   },
-  faults: ["open", "shorted", "high-resistance"],
+  failures: LOAD_FAILURES,
   draw,
 };

@@ -106,7 +106,11 @@ export const moduleKind: PartKind<"module"> = {
   pins,
   elements,
   terminal: () => "module",
-  faults: ["dead", "open", "shorted"],
+  failures: [
+    { mode: "dead", in: "every-element", strikes: "all", becomes: "dead" },
+    { mode: "stuck-open", in: ["module-path"], strikes: "one", becomes: "open" },
+    { mode: "stuck-closed", in: ["module-path"], strikes: "one", becomes: "joined" },
+  ],
   draw: (part) => {
     const [width, height] = moduleSize(part);
     // marks and printed words are the board's: they carry verdicts

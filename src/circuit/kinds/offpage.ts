@@ -10,7 +10,7 @@ export const offpage: PartKind<"offpage"> = {
   pins: () => [{ id: "1", at: [0, 0] }],
   elements: () => [],
   terminal: () => "page-end",
-  faults: [],
+  failures: [],
   draw: () => [
     line([0, 0], [0.8, 0]),
     outline([0.8, -0.9], [2.2, -0.9], [3.1, 0], [2.2, 0.9], [0.8, 0.9]),

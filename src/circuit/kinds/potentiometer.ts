@@ -23,7 +23,12 @@ export const potentiometer: PartKind<"potentiometer"> = {
       { part: part.id, a: "W", b: "2", law: { is: "wiper", ohms } },
     ];
   },
-  faults: ["open", "shorted", "high-resistance"],
+  // the track on one side of the wiper; a wiper that lifts is the open terminal W
+  failures: [
+    { mode: "open", in: ["wiper"], strikes: "one", becomes: "open" },
+    { mode: "shorted", in: ["wiper"], strikes: "one", becomes: "joined" },
+    { mode: "high-resistance", in: ["wiper"], strikes: "one", becomes: "extra-ohms" },
+  ],
   draw: () => [
     ...leads(2),
     box([-2, -0.8], [2, 0.8]),

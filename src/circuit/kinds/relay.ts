@@ -39,6 +39,12 @@ function pins(part: PartOf<"relay">): readonly PinPlace[] {
 }
 
 function elements(part: PartOf<"relay">, systemVoltage: number): readonly Element[] {
+  const pullIn = part.pullIn ?? PULL_IN;
+  const contact = (closedWhen: "pulled" | "rested"): Element["law"] => ({
+    is: "relay-contact",
+    closedWhen,
+    ...(part.contactAmps === undefined ? {} : { amps: part.contactAmps }),
+  });
   return [
     {
       part: part.id,
@@ -50,8 +56,9 @@ function elements(part: PartOf<"relay">, systemVoltage: number): readonly Elemen
         ...(part.coilResistor === undefined ? {} : { parallelOhms: part.coilResistor }),
         ...(part.latching ? { latching: true } : {}),
         cathode: part.diodeCathode === "85" ? "a" : part.diodeCathode === "86" ? "b" : null,
-        pullIn: part.pullIn ?? PULL_IN,
-        dropOut: part.dropOut ?? DROP_OUT,
+        pullIn,
+        // a coil that let go above what pulls it in would never hold
+        dropOut: Math.min(part.dropOut ?? DROP_OUT, pullIn),
       },
     },
     ...polesOf(part).flatMap(({ common, open, closed }): Element[] => [
@@ -59,27 +66,39 @@ function elements(part: PartOf<"relay">, systemVoltage: number): readonly Elemen
         part: part.id,
         a: common,
         b: open,
-        law: { is: "relay-contact", closedWhen: "pulled" },
+        law: contact("pulled"),
       },
       {
         part: part.id,
         a: common,
         b: closed,
-        law: { is: "relay-contact", closedWhen: "rested" },
+        law: contact("rested"),
       },
     ]),
   ];
 }
 
-/** Across the coil, its bar at the cathode. */
+/** Across the coil: a diode, its bar at the cathode, and outside of that a resistor. */
 function suppression(part: PartOf<"relay">): readonly Stroke[] {
-  if (!part.diodeCathode) return [];
-  const up = part.diodeCathode === "86" ? -1 : 1;
-  return [
-    line([-3, -2], [-5, -2], [-5, 2], [-3, 2]),
-    filled([-5.6, -0.5 * up], [-4.4, -0.5 * up], [-5, 0.5 * up]),
-    line([-5.6, 0.5 * up], [-4.4, 0.5 * up]),
-  ];
+  const strokes: Stroke[] = [];
+  const { diodeCathode, coilResistor } = part;
+  if (diodeCathode) {
+    const up = diodeCathode === "86" ? -1 : 1;
+    strokes.push(
+      line([-3, -2], [-5, -2], [-5, 2], [-3, 2]),
+      filled([-5.6, -0.5 * up], [-4.4, -0.5 * up], [-5, 0.5 * up]),
+      line([-5.6, 0.5 * up], [-4.4, 0.5 * up]),
+    );
+  }
+  if (coilResistor !== undefined) {
+    const x = diodeCathode ? -6.8 : -5;
+    strokes.push(
+      line([-3, -2], [x, -2], [x, -1]),
+      box([x - 0.4, -1], [x + 0.4, 1]),
+      line([x, 1], [x, 2], [-3, 2]),
+    );
+  }
+  return strokes;
 }
 
 function draw(part: PartOf<"relay">): readonly Stroke[] {
@@ -114,6 +133,13 @@ export const relay: PartKind<"relay"> = {
   defaults: (systemVoltage) => ({ coilOhms: coilOhms(systemVoltage) }),
   pins,
   elements,
-  faults: ["open", "stuck-open", "stuck-closed", "high-resistance", "shorted"],
+  failures: [
+    { mode: "open", in: ["coil"], strikes: "one", becomes: "open" },
+    { mode: "shorted", in: ["coil"], strikes: "one", becomes: "joined" },
+    { mode: "stuck-open", in: ["relay-contact"], strikes: "all", becomes: "held-rested" },
+    { mode: "stuck-closed", in: ["relay-contact"], strikes: "all", becomes: "held-pulled" },
+    { mode: "high-resistance", in: ["relay-contact"], strikes: "one", becomes: "extra-ohms" },
+    { mode: "leaky", in: ["relay-contact"], strikes: "one", becomes: "leak" },
+  ],
   draw,
 };

@@ -1,3 +1,4 @@
+import { LOAD_FAILURES } from "./failures.ts";
 import type { PartKind } from "./kind.ts";
 import { box } from "./strokes.ts";
 import { leads, twoPins } from "./two-pin.ts";
@@ -13,6 +14,6 @@ export const resistor: PartKind<"resistor"> = {
   elements: (part) => [
     { part: part.id, a: "1", b: "2", law: { is: "resistor", ohms: part.ohms ?? USUAL_OHMS } },
   ],
-  faults: ["open", "shorted", "high-resistance"],
+  failures: LOAD_FAILURES,
   draw: () => [...leads(2), box([-2, -0.8], [2, 0.8])],
 };

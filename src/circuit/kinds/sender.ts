@@ -1,3 +1,4 @@
+import { LOAD_FAILURES } from "./failures.ts";
 import type { PartKind } from "./kind.ts";
 import { box, line } from "./strokes.ts";
 import { leads, twoPins } from "./two-pin.ts";
@@ -17,7 +18,7 @@ export const sender: PartKind<"sender"> = {
     const ohmsMax = Math.max(ohmsMin, part.ohmsMax ?? USUAL_MAX);
     return [{ part: part.id, a: "1", b: "2", law: { is: "sender", ohmsMin, ohmsMax } }];
   },
-  faults: ["open", "shorted", "high-resistance"],
+  failures: LOAD_FAILURES,
   draw: () => [
     ...leads(2),
     box([-2, -0.8], [2, 0.8]),

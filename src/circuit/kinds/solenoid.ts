@@ -1,4 +1,5 @@
 import type { PartOf } from "../../job/index.ts";
+import { GROUNDED_WINDING, LOAD_FAILURES } from "./failures.ts";
 import type { Element, PartKind, Stroke } from "./kind.ts";
 import { COPPER, spreadOf } from "./spread.ts";
 import { box, filled, line, text } from "./strokes.ts";
@@ -51,6 +52,16 @@ const suppression: readonly Stroke[] = [
   line([-0.6, -2.8], [-0.6, -1.6]),
 ];
 
+/** The same across either of two windings, outside of them; `side` -1 above, 1 below. */
+const suppressionBeside = (side: -1 | 1): readonly Stroke[] => {
+  const y = side * 3.2;
+  return [
+    line([-2.2, side * 1.5], [-2.2, y], [2.2, y], [2.2, side * 1.5]),
+    filled([0.6, y - 0.5], [0.6, y + 0.5], [-0.6, y]),
+    line([-0.6, y - 0.5], [-0.6, y + 0.5]),
+  ];
+};
+
 function draw(part: PartOf<"solenoid">): readonly Stroke[] {
   if (hasTwoWindings(part)) {
     return [
@@ -62,6 +73,7 @@ function draw(part: PartOf<"solenoid">): readonly Stroke[] {
       line([2.2, 0], [3, 0]),
       text([0, -1.5], "P", 1.2),
       text([0, 1.5], "H", 1.2),
+      ...(part.diode ? [...suppressionBeside(-1), ...suppressionBeside(1)] : []),
     ];
   }
   return [
@@ -86,6 +98,6 @@ export const solenoid: PartKind<"solenoid"> = {
         ]
       : ends(),
   elements,
-  faults: ["open", "shorted", "high-resistance", "grounded"],
+  failures: [...LOAD_FAILURES, GROUNDED_WINDING],
   draw,
 };

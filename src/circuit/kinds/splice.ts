@@ -8,6 +8,9 @@ export const splice: PartKind<"splice"> = {
   defaults: () => ({}),
   pins: () => [{ id: "1", at: [0, 0] }],
   elements: () => [],
-  faults: ["open", "high-resistance"],
+  failures: [
+    { mode: "open", in: "every-pin", strikes: "one", becomes: "open" },
+    { mode: "high-resistance", in: "every-pin", strikes: "one", becomes: "extra-ohms" },
+  ],
   draw: () => [dot([0, 0], 0.4)],
 };

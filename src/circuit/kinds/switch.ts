@@ -36,6 +36,11 @@ export const switchKind: PartKind<"switch"> = {
         springPositions: springPositions(part),
       },
     })),
-  faults: ["stuck-open", "stuck-closed", "high-resistance", "leaky"],
+  failures: [
+    { mode: "stuck-open", in: "every-element", strikes: "one", becomes: "open" },
+    { mode: "stuck-closed", in: "every-element", strikes: "one", becomes: "joined" },
+    { mode: "high-resistance", in: "every-element", strikes: "one", becomes: "extra-ohms" },
+    { mode: "leaky", in: "every-element", strikes: "one", becomes: "leak" },
+  ],
   draw: (part) => drawSwitch(part, restPosition(part)),
 };

@@ -1,10 +1,9 @@
 import type { Id } from "../../job/index.ts";
-import type { Element, FaultMode, PartKind, Stroke } from "./kind.ts";
+import { GROUNDED_WINDING, LOAD_FAILURES } from "./failures.ts";
+import type { Element, PartKind, Stroke } from "./kind.ts";
 import { COPPER, MOTOR, type Spread, spreadOf } from "./spread.ts";
 import { arc, box, circle, line, text } from "./strokes.ts";
 import { leads, twoPins } from "./two-pin.ts";
-
-const FAULTS: readonly FaultMode[] = ["open", "shorted", "high-resistance", "grounded"];
 
 type Winding = "motor" | "heater" | "horn";
 
@@ -40,7 +39,7 @@ function load<K extends Winding>(
         },
       ];
     },
-    faults: FAULTS,
+    failures: [...LOAD_FAILURES, GROUNDED_WINDING],
     draw: () => strokes,
   };
 }

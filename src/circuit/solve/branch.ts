@@ -1,4 +1,4 @@
-import type { Id, PinId } from "../../job/index.ts";
+import type { Id, PinId, Position } from "../../job/index.ts";
 import type { Element, ModuleDeed } from "../kinds/index.ts";
 
 /** Between two nodes, or between two pins while nodes are not numbered yet. */
@@ -11,6 +11,8 @@ export interface Branch<Node = number> {
   readonly acts: Acts;
   /** Conducts only while the decider of this id is in this state; always when null. */
   readonly gate: { readonly by: string; readonly on: boolean } | null;
+  /** Of a switch's contact: the positions of its owner in which it conducts; null for all else. */
+  readonly closedIn: readonly Position[] | null;
 }
 
 /** How a branch conducts. `low` and `high` are what a healthy one stays within. */

@@ -1,4 +1,5 @@
 import type { Branch, Decider } from "./branch.ts";
+import { conducting, netWith, settingsOf } from "./net.ts";
 import { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";
 import type { Wiring } from "./wiring.ts";
 
@@ -22,18 +23,26 @@ export function follow(
   extra: readonly Branch[] = [],
   setting: (branch: Branch) => Setting = nominal,
 ): Settled {
-  const branches = [...wiring.branches, ...extra];
+  const net = netWith(wiring.net, extra);
+  const { branches } = net;
+  const settings = setting === nominal ? net.nominal : settingsOf(branches, setting);
   let states = new Map(wiring.deciders.map((decider) => [decider.id, false]));
+  let from = setting === nominal ? net.start(false) : null;
   const seen = new Map<string, number>();
   const history: Map<string, boolean>[] = [];
   for (;;) {
-    const point = at(wiring, branches, states, setting);
+    const closed = conducting(net, states, wiring.positions);
+    const point = operate(net, closed, settings, false, from);
+    from = point;
     const next = new Map<string, boolean>();
+    let changed = false;
     for (const decider of wiring.deciders) {
-      next.set(decider.id, decide(decider, point, states, wiring.systemVoltage));
+      const state = decide(decider, point, states, wiring.systemVoltage);
+      next.set(decider.id, state);
+      if (state !== states.get(decider.id)) changed = true;
     }
+    if (!changed) return { point, branches, states, oscillating: [] };
     const key = keyOf(next);
-    if (key === keyOf(states)) return { point, branches, states, oscillating: [] };
     const before = seen.get(key);
     if (before !== undefined) {
       const cycle = history.slice(before);
@@ -55,24 +64,18 @@ export function held(
   extra: readonly Branch[],
   setting: (branch: Branch) => Setting = nominal,
   quiet = false,
-  isOpen: (branch: Branch) => boolean = () => false,
+  isOpen: ((branch: Branch) => boolean) | null = null,
 ): OperatingPoint {
-  return at(wiring, [...wiring.branches, ...extra], states, setting, quiet, isOpen);
-}
-
-function at(
-  wiring: Wiring,
-  branches: readonly Branch[],
-  states: ReadonlyMap<string, boolean>,
-  setting: (branch: Branch) => Setting,
-  quiet = false,
-  isOpen: (branch: Branch) => boolean = () => false,
-): OperatingPoint {
-  const closed = (branch: Branch) => {
-    const { gate } = branch;
-    return (gate === null || (states.get(gate.by) ?? false) === gate.on) && !isOpen(branch);
-  };
-  return operate(wiring.nodeCount, branches, closed, wiring.grounds, setting, quiet);
+  const net = netWith(wiring.net, extra);
+  const closed = conducting(net, states, wiring.positions);
+  if (isOpen !== null) {
+    net.branches.forEach((branch, index) => {
+      if (isOpen(branch)) closed[index] = 0;
+    });
+  }
+  return setting === nominal
+    ? operate(net, closed, net.nominal, quiet, net.start(quiet))
+    : operate(net, closed, settingsOf(net.branches, setting), quiet, null);
 }
 
 const keyOf = (states: ReadonlyMap<string, boolean>) =>

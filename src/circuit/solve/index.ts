@@ -1,8 +1,9 @@
 export type { Acts, Branch, Decider, Unknown } from "./branch.ts";
+export type { Fault } from "./fault.ts";
 export { between, decide, follow, held, isActive, type Settled } from "./follow.ts";
 export { type Doubts, influences, transfer } from "./influence.ts";
 export { type Conditions, DIODE } from "./lower.ts";
-export { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";
+export { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
 export {
   type Bench,
   type Between,

@@ -1,5 +1,5 @@
-import type { Id, Part, PinId, Position } from "../../job/index.ts";
-import { type Element, type Fed, type Law, restPosition } from "../kinds/index.ts";
+import type { Part, PinId } from "../../job/index.ts";
+import type { Element, Fed, Law } from "../kinds/index.ts";
 import type { Acts, Branch, Decider, Lowered, Unknown } from "./branch.ts";
 
 /** What decides how an element lies: the state of the machine when the reading is taken. */
@@ -8,8 +8,6 @@ export interface Conditions {
   readonly engine: "off" | "cranking" | "running";
   /** An alternator is charging: the battery takes what it is given and hardly holds it down. */
   readonly charging: boolean;
-  /** Positions of the switches that are not at rest. */
-  readonly switches: Readonly<Record<Id, Position>>;
   /** With resistance in joints, wires and contacts as on a healthy machine, or without. */
   readonly joints: "ideal" | "real";
 }
@@ -18,7 +16,7 @@ export interface Conditions {
 const IDEAL_JOINT = 1e-6;
 /** A healthy contact (common practice, no source). */
 const REAL_JOINT = { is: "ohmic", ohms: 0.01, low: 0.0005, high: 0.05 } as const;
-const joint = (conditions: Conditions): Acts =>
+export const joint = (conditions: Conditions): Acts =>
   conditions.joints === "ideal"
     ? { is: "ohmic", ohms: IDEAL_JOINT, low: IDEAL_JOINT, high: IDEAL_JOINT }
     : REAL_JOINT;
@@ -52,6 +50,7 @@ export function lower(part: Part, element: Element, conditions: Conditions): Low
     element,
     acts,
     gate,
+    closedIn: null,
   });
   const suppression = (cathode: "a" | "b" | null): readonly Branch<PinId>[] =>
     cathode === null ? [] : [cathode === "a" ? branch(DIODE, b, a) : branch(DIODE)];
@@ -64,12 +63,8 @@ export function lower(part: Part, element: Element, conditions: Conditions): Low
   switch (law.is) {
     case "protection":
       return only(branch(joint(conditions)));
-    case "contact": {
-      const position = conditions.switches[part.id] ?? restOf(part);
-      return position !== undefined && law.closedIn.includes(position)
-        ? only(branch(joint(conditions)))
-        : only();
-    }
+    case "contact":
+      return only({ ...branch(joint(conditions)), closedIn: law.closedIn });
     case "relay-contact":
       return only(
         branch(joint(conditions), a, b, { by: part.id, on: law.closedWhen === "pulled" }),
@@ -152,16 +147,13 @@ const winding = (ohms: number, [low, high]: readonly [number, number]): Acts => 
   high: ohms * high,
 });
 
-const restOf = (part: Part): Position | undefined =>
-  part.kind === "switch" ? restPosition(part) : undefined;
-
 function lowerSource(
   part: Part,
   element: Element,
   law: Extract<Law, { is: "source" }>,
   conditions: Conditions,
 ): Lowered {
-  const base = { a: element.a, b: element.b, owner: part.id, element };
+  const base = { a: element.a, b: element.b, owner: part.id, element, closedIn: null };
   const source = ([low, high]: readonly [number, number]): Acts => ({
     is: "source",
     volts: law.volts,
@@ -222,7 +214,7 @@ function lowerPath(
   law: Extract<Law, { is: "module-path" }>,
   conditions: Conditions,
 ): Lowered {
-  const base = { a: element.a, b: element.b, owner: part.id, element };
+  const base = { a: element.a, b: element.b, owner: part.id, element, closedIn: null };
   if (law.does === "always") {
     return {
       branches: [{ ...base, acts: joint(conditions), gate: null }],

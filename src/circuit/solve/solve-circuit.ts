@@ -58,7 +58,7 @@ export function heldBetween(wiring: Wiring, extra: readonly Between[]): readonly
     const a = wiring.probe(red, sides?.red);
     const b = wiring.probe(black, sides?.black);
     if (!a.ok || !b.ok) return [];
-    return [{ a: a.node, b: b.node, owner: null, element: null, acts, gate: null }];
+    return [{ a: a.node, b: b.node, owner: null, element: null, acts, gate: null, closedIn: null }];
   });
 }
 
