@@ -1,7 +1,8 @@
 export type { Acts, Branch, Decider, Unknown } from "./branch.ts";
+export type { Doubts } from "./doubts.ts";
 export type { Fault } from "./fault.ts";
 export { between, decide, follow, held, isActive, type Settled } from "./follow.ts";
-export { type Doubts, influences, transfer } from "./influence.ts";
+export { influenceOf, influences, transfer } from "./influence.ts";
 export { type Conditions, DIODE } from "./lower.ts";
 export { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
 export {

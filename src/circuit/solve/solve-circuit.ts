@@ -1,7 +1,8 @@
 import type { Id, Job, PinId, Probe, When } from "../../job/index.ts";
 import type { Branch } from "./branch.ts";
+import { type Doubts, findDoubts } from "./doubts.ts";
 import { between, follow, type Settled } from "./follow.ts";
-import { type Doubts, findDoubts, influences } from "./influence.ts";
+import { influences } from "./influence.ts";
 import { type Conditions, FUSE_TIMES } from "./lower.ts";
 import { type Side, type Wiring, wire } from "./wiring.ts";
 
