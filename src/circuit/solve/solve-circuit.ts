@@ -1,6 +1,7 @@
 import type { Id, Job, PinId, Probe, When } from "../../job/index.ts";
 import type { Branch } from "./branch.ts";
 import { type Doubts, findDoubts } from "./doubts.ts";
+import type { Fault } from "./fault.ts";
 import { between, follow, type Settled } from "./follow.ts";
 import { influences } from "./influence.ts";
 import { type Conditions, FUSE_TIMES } from "./lower.ts";
@@ -70,8 +71,9 @@ export function setUp(
   when: When,
   extra: readonly Between[] = [],
   joints: Conditions["joints"] = "ideal",
+  faults: readonly Fault[] = [],
 ): Bench {
-  const wiring = wire(job, machine, when, joints);
+  const wiring = wire(job, machine, when, joints, faults);
   const held = heldBetween(wiring, extra);
   const settled = follow(wiring, held);
   let doubts: Doubts | null = null;
@@ -90,8 +92,9 @@ export function solveCircuit(
   machine: Id | null,
   when: When,
   extra: readonly Between[] = [],
+  faults: readonly Fault[] = [],
 ): Solution {
-  const bench = setUp(job, machine, when, extra);
+  const bench = setUp(job, machine, when, extra, "ideal", faults);
   const { wiring, settled } = bench;
   const { point, branches, states } = settled;
   return {
