@@ -102,12 +102,16 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
     if (acts === "joined") points.join(a, b);
     else if (acts !== "open") runs.push({ wire: one, a, b, acts });
   }
+  /** Points of each part's own pins, in the order of the parts. */
+  const pinPoints: ReadonlyMap<PinId, number>[] = [];
   for (const part of parts) {
+    const pins = new Map<PinId, number>();
     for (const pin of pinsOf(part)) {
       const ref = pinRef(part.id, pin.id);
-      points.of(ref);
-      if (open.has(ref)) own(ref);
+      const point = points.of(ref);
+      pins.set(pin.id, open.has(ref) ? own(ref) : point);
     }
+    pinPoints.push(pins);
     if (part.kind !== "ground") continue;
     const place = chassisPlace(part);
     points.join(
@@ -137,10 +141,13 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
   const deciders = new Map<string, Decider>();
   const unknowns: Unknown[] = [];
   const chassisOnly = [node(chassis)];
-  for (const part of parts) {
+  parts.forEach((part, index) => {
+    const pins = pinPoints[index] as ReadonlyMap<PinId, number>;
     const insides = new Map<PinId, number>();
     const at = (pin: PinId): number => {
-      if (!pin.startsWith(INSIDE)) return node(own(pinRef(part.id, pin)));
+      const point = pins.get(pin);
+      if (point !== undefined) return node(point);
+      if (!pin.startsWith(INSIDE)) throw new Error(`${part.id} has no pin ${pin}`);
       const known = insides.get(pin) ?? nodeCount++;
       insides.set(pin, known);
       return known;
@@ -159,7 +166,7 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
     }
     const unsaid = unsaidPins(part);
     if (unsaid) unknowns.push({ ...unsaid, nodes: unsaid.nodes.map(at) });
-  }
+  });
   for (const branch of [...pages.branches, ...bridges]) branches.push(placeBranch(branch, node));
   for (const unknown of pages.unknowns)
     unknowns.push({ ...unknown, nodes: unknown.nodes.map(node) });

@@ -13,15 +13,23 @@ export interface Plan {
   /** Node, by place. */
   readonly nodeAt: Int32Array;
   /** By place: the places of its star, rising; the first is its parent. */
-  readonly stars: readonly Int32Array[];
-  /** By place: the earlier places in whose stars it is, rising. */
-  readonly givers: readonly Int32Array[];
+  readonly stars: Lists;
+  /** By place: where it stands in the stars of earlier places, rising, as indices of `stars.all`. */
+  readonly givers: Lists;
+  /** Whose star it is, by index of `stars.all`. */
+  readonly owner: Int32Array;
   /** By place: the branches whose earlier end it is, rising. */
-  readonly branches: readonly Int32Array[];
+  readonly branches: Lists;
   /** By branch: place of its later end; -1 where both ends are one node. */
   readonly late: Int32Array;
   /** By branch: place of its earlier end; -1 where both ends are one node. */
   readonly early: Int32Array;
+}
+
+/** Lists of whole numbers, one after another: list `n` is `all` from `starts[n]` to `starts[n + 1]`. */
+export interface Lists {
+  readonly starts: Int32Array;
+  readonly all: Int32Array;
 }
 
 interface Ends {
@@ -35,14 +43,7 @@ export function planElimination(
   ends: readonly Ends[],
   last: readonly number[],
 ): Plan {
-  const neighbours = Array.from({ length: nodeCount }, () => new Set<number>());
-  for (const { a, b } of ends) {
-    if (a === b) continue;
-    neighbours[a]?.add(b);
-    neighbours[b]?.add(a);
-  }
-  const kept = [...new Set(last)];
-  const { nodeAt, stars } = eliminate(neighbours, kept);
+  const { nodeAt, stars } = eliminate(nodeCount, ends, [...new Set(last)]);
   const place = new Int32Array(nodeCount);
   nodeAt.forEach((node, at) => {
     place[node] = at;
@@ -52,89 +53,80 @@ export function planElimination(
     star.sort();
   }
   const { early, late } = placeEnds(place, ends);
-  return {
-    place,
-    nodeAt,
-    stars,
-    givers: turnRound(stars),
-    branches: gather(nodeCount, early),
-    early,
-    late,
-  };
+  return planOf({ place, nodeAt, early, late }, flat(stars));
 }
 
 /** The plan with further branches, e.g. a meter's: only what lies above their ends is new. */
 export function withBranches(plan: Plan, ends: readonly Ends[]): Plan {
   if (ends.length === 0) return plan;
-  const stars = [...plan.stars];
-  const givers = [...plan.givers];
-  const branches = [...plan.branches];
   const more = placeEnds(plan.place, ends);
-  const known = plan.early.length;
+  const grown = new Map<number, Int32Array>();
+  const starOf = (place: number) => grown.get(place) ?? listAt(plan.stars, place);
   for (let index = 0; index < ends.length; index++) {
-    const from = more.early[index] as number;
-    if (from < 0) continue;
-    branches[from] = appended(branches[from] as Int32Array, known + index);
-    reach(stars, givers, from, Int32Array.of(more.late[index] as number));
+    let at = more.early[index] as number;
+    if (at < 0) continue;
+    // what comes into a star comes into those above it too
+    let coming: Int32Array = Int32Array.of(more.late[index] as number);
+    for (;;) {
+      const own = starOf(at);
+      const fresh = coming.filter((place) => place > at && !own.includes(place));
+      if (fresh.length === 0) break;
+      const star = joined(own, fresh).sort();
+      grown.set(at, star);
+      at = star[0] as number;
+      coming = star;
+    }
   }
-  return {
-    ...plan,
-    stars,
-    givers,
-    branches,
-    early: joined(plan.early, more.early),
-    late: joined(plan.late, more.late),
-  };
+  const early = joined(plan.early, more.early);
+  const late = joined(plan.late, more.late);
+  const stars = grown.size === 0 ? plan.stars : withLists(plan.stars, grown);
+  return planOf({ place: plan.place, nodeAt: plan.nodeAt, early, late }, stars);
 }
 
-/** Puts `wanted` into the star of `from`, and what that brings into the stars above it. */
-function reach(stars: Int32Array[], givers: Int32Array[], from: number, wanted: Int32Array): void {
-  let at = from;
-  let coming = wanted;
-  for (;;) {
-    const own = stars[at] as Int32Array;
-    const fresh = coming.filter((place) => place > at && !own.includes(place));
-    if (fresh.length === 0) return;
-    const star = joined(own, fresh).sort();
-    stars[at] = star;
-    for (const place of fresh) givers[place] = appended(givers[place] as Int32Array, at).sort();
-    at = star[0] as number;
-    coming = star;
-  }
+function planOf(order: Pick<Plan, "place" | "nodeAt" | "early" | "late">, stars: Lists): Plan {
+  const count = order.nodeAt.length;
+  const owner = new Int32Array(stars.all.length);
+  for (let place = 0; place < count; place++)
+    owner.fill(place, stars.starts[place], stars.starts[place + 1]);
+  return {
+    ...order,
+    stars,
+    owner,
+    givers: gather(count, stars.all),
+    branches: gather(count, order.early),
+  };
 }
 
 /** Star of each node, as nodes, in the order in which they went. */
 function eliminate(
-  neighbours: readonly Set<number>[],
+  nodeCount: number,
+  ends: readonly Ends[],
   last: readonly number[],
 ): { nodeAt: Int32Array; stars: Int32Array[] } {
-  const nodeCount = neighbours.length;
+  const isLast = new Uint8Array(nodeCount);
+  for (const node of last) isLast[node] = 1;
+  // those that go last are in others' sets, but need none of their own: the whole machine is in them
+  const neighbours = Array.from({ length: nodeCount }, () => new Set<number>());
+  const link = (from: number, to: number) => {
+    if (!isLast[from]) (neighbours[from] as Set<number>).add(to);
+  };
+  for (const { a, b } of ends) {
+    if (a === b) continue;
+    link(a, b);
+    link(b, a);
+  }
   const nodeAt = new Int32Array(nodeCount);
   const stars: Int32Array[] = [];
   const done = new Uint8Array(nodeCount);
-  const isLast = new Uint8Array(nodeCount);
-  for (const node of last) isLast[node] = 1;
   // nodes by degree; an entry is stale when the node has moved on or is done
   const byDegree: number[][] = [];
   let lowest = 0;
   const enter = (node: number) => {
     const degree = neighbours[node]?.size ?? 0;
-    const bucket = byDegree[degree] ?? [];
-    bucket.push(node);
-    byDegree[degree] = bucket;
-    lowest = Math.min(lowest, degree);
-  };
-  const go = (node: number) => {
-    done[node] = 1;
-    const star = Int32Array.from(neighbours[node] as Set<number>);
-    nodeAt[stars.length] = node;
-    stars.push(star);
-    for (let i = 0; i < star.length; i++) {
-      const own = neighbours[star[i] as number] as Set<number>;
-      own.delete(node);
-      for (let j = 0; j < star.length; j++) if (i !== j) own.add(star[j] as number);
-    }
-    return star;
+    const bucket = byDegree[degree];
+    if (bucket) bucket.push(node);
+    else byDegree[degree] = [node];
+    if (degree < lowest) lowest = degree;
   };
   for (let node = 0; node < nodeCount; node++) if (!isLast[node]) enter(node);
   while (lowest < byDegree.length) {
@@ -143,10 +135,25 @@ function eliminate(
       lowest++;
       continue;
     }
-    if (done[node] || neighbours[node]?.size !== lowest) continue;
-    for (const next of go(node)) if (!isLast[next]) enter(next);
+    const own = neighbours[node] as Set<number>;
+    if (done[node] || own.size !== lowest) continue;
+    done[node] = 1;
+    const star = Int32Array.from(own);
+    nodeAt[stars.length] = node;
+    stars.push(star);
+    for (let i = 0; i < star.length; i++) {
+      const next = star[i] as number;
+      if (isLast[next]) continue;
+      (neighbours[next] as Set<number>).delete(node);
+      for (let j = 0; j < star.length; j++) if (i !== j) link(next, star[j] as number);
+      enter(next);
+    }
+    own.clear();
   }
-  for (const node of [...last].reverse()) go(node);
+  for (let at = last.length - 1; at >= 0; at--) {
+    nodeAt[stars.length] = last[at] as number;
+    stars.push(Int32Array.from(last.slice(0, at)));
+  }
   return { nodeAt, stars };
 }
 
@@ -164,7 +171,7 @@ function placeEnds(place: Int32Array, ends: readonly Ends[]) {
 }
 
 /** For each value from 0 to `count`, the indices that have it, rising; negative values are left out. */
-function gather(count: number, values: Int32Array): Int32Array[] {
+function gather(count: number, values: Int32Array): Lists {
   const starts = new Int32Array(count + 1);
   for (const value of values) if (value >= 0) starts[value + 1] = (starts[value + 1] as number) + 1;
   for (let at = 0; at < count; at++)
@@ -177,29 +184,32 @@ function gather(count: number, values: Int32Array): Int32Array[] {
     all[at] = index;
     next[value] = at + 1;
   });
-  return Array.from({ length: count }, (_, at) => all.subarray(starts[at], starts[at + 1]));
+  return { starts, all };
 }
 
-/** From who has whom in its star to who is in whose. */
-function turnRound(stars: readonly Int32Array[]): Int32Array[] {
-  const total = stars.reduce((sum, star) => sum + star.length, 0);
-  const members = new Int32Array(total);
-  const owners = new Int32Array(total);
-  let at = 0;
-  stars.forEach((star, owner) => {
-    members.set(star, at);
-    owners.fill(owner, at, at + star.length);
-    at += star.length;
+const listAt = ({ starts, all }: Lists, at: number): Int32Array =>
+  all.subarray(starts[at], starts[at + 1]);
+
+function flat(lists: readonly Int32Array[]): Lists {
+  const starts = new Int32Array(lists.length + 1);
+  lists.forEach((list, at) => {
+    starts[at + 1] = (starts[at] as number) + list.length;
   });
-  return gather(stars.length, members).map((slots) => slots.map((slot) => owners[slot] as number));
+  const all = new Int32Array(starts[lists.length] as number);
+  lists.forEach((list, at) => {
+    all.set(list, starts[at]);
+  });
+  return { starts, all };
 }
 
-function appended(array: Int32Array, value: number): Int32Array {
-  const longer = new Int32Array(array.length + 1);
-  longer.set(array);
-  longer[array.length] = value;
-  return longer;
-}
+/** The lists with some of them exchanged. */
+const withLists = (lists: Lists, exchanged: ReadonlyMap<number, Int32Array>): Lists =>
+  flat(
+    Array.from(
+      { length: lists.starts.length - 1 },
+      (_, at) => exchanged.get(at) ?? listAt(lists, at),
+    ),
+  );
 
 function joined(first: Int32Array, second: Int32Array): Int32Array {
   const both = new Int32Array(first.length + second.length);

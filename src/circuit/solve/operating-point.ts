@@ -170,7 +170,7 @@ class Circuit {
   /** Works out what the ohms that were set lead to. */
   refresh(): void {
     if (this.#changed.length === 0) return;
-    this.#mesh = changedMesh(this.#mesh, this.net.plan, this.#siemens, this.#changed);
+    this.#mesh = changedMesh(this.#mesh, this.net.plan, this.#siemens, this.#changed, true);
     this.#factored = factoredOf(this.#mesh);
     this.#changed = [];
     this.#volts = this.#solve();

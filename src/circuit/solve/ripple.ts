@@ -1,4 +1,4 @@
-import type { Mesh } from "./star-mesh.ts";
+import { type Mesh, parentOf } from "./star-mesh.ts";
 
 /** Nodes that feel a push, with their volts against their piece's reference. */
 export interface Ripple {
@@ -43,7 +43,10 @@ export class Ripples {
       nodes.push(this.#mesh.plan.nodeAt[place] as number);
       volts.push(own);
       if (Math.abs(own) < least) return;
-      for (const giver of this.#mesh.plan.givers[place] as Int32Array) {
+      const { givers, owner } = this.#mesh.plan;
+      const last = givers.starts[place + 1] as number;
+      for (let i = givers.starts[place] as number; i < last; i++) {
+        const giver = owner[givers.all[i] as number] as number;
         if (this.#met[giver] === this.#round) continue;
         this.#met[giver] = this.#round;
         waiting.add(giver);
@@ -70,12 +73,12 @@ export class Ripples {
     const { plan, siemens, sums } = this.#mesh;
     const passed: number[] = [];
     for (const [node] of pushes) {
-      let place: number | undefined = plan.place[node];
-      while (place !== undefined && this.#met[place] !== this.#round) {
+      let place = plan.place[node] as number;
+      while (place >= 0 && this.#met[place] !== this.#round) {
         this.#met[place] = this.#round;
         this.#amps[place] = 0;
         passed.push(place);
-        place = plan.stars[place]?.[0];
+        place = parentOf(plan.stars, place);
       }
     }
     for (const [node, amps] of pushes) {
@@ -87,11 +90,10 @@ export class Ripples {
       const total = sums[place] as number;
       const amps = this.#amps[place] as number;
       if (total === 0 || amps === 0) continue;
-      const star = plan.stars[place] as Int32Array;
-      const own = siemens[place] as Float64Array;
-      for (let i = 0; i < star.length; i++) {
-        const far = star[i] as number;
-        this.#amps[far] = (this.#amps[far] as number) + (amps / total) * (own[i] as number);
+      const last = plan.stars.starts[place + 1] as number;
+      for (let i = plan.stars.starts[place] as number; i < last; i++) {
+        const far = plan.stars.all[i] as number;
+        this.#amps[far] = (this.#amps[far] as number) + (amps / total) * (siemens[i] as number);
       }
     }
     return rising;
@@ -101,12 +103,12 @@ export class Ripples {
     const { plan, siemens, sums } = this.#mesh;
     const total = sums[place] as number;
     if (total === 0) return 0;
-    const star = plan.stars[place] as Int32Array;
-    const own = siemens[place] as Float64Array;
     let sum = amps;
-    for (let i = 0; i < star.length; i++) {
-      const far = star[i] as number;
-      if (this.#met[far] === this.#round) sum += (own[i] as number) * (this.#volts[far] as number);
+    const last = plan.stars.starts[place + 1] as number;
+    for (let i = plan.stars.starts[place] as number; i < last; i++) {
+      const far = plan.stars.all[i] as number;
+      if (this.#met[far] === this.#round)
+        sum += (siemens[i] as number) * (this.#volts[far] as number);
     }
     return sum / total;
   }

@@ -1,4 +1,4 @@
-import { type Plan, planElimination } from "./elimination-plan.ts";
+import { type Lists, type Plan, planElimination } from "./elimination-plan.ts";
 
 /**
  * The linear heart of the solver: node voltages of a network of conductances, by eliminating one
@@ -10,21 +10,25 @@ import { type Plan, planElimination } from "./elimination-plan.ts";
  * node hangs on nothing that goes later. No helper conductance to ground is ever added: what
  * floats, floats.
  *
- * Nothing here is changed once made: `changed` shares what a change does not reach, and gives bit
- * for bit what `meshOf` would.
+ * Nothing here is changed once made: `changedMesh` shares what a change does not reach, and gives
+ * bit for bit what `meshOf` would.
  */
 export interface Mesh {
   readonly plan: Plan;
-  /** By place: siemens of its star when it goes, in the plan's order. */
-  readonly siemens: readonly Float64Array[];
+  /** Siemens of every place's star when it goes, by index of `plan.stars.all`. */
+  readonly siemens: Float64Array;
   /** By place: their sum. */
   readonly sums: Float64Array;
 }
 
 /** `siemens` by branch, 0 for one that does not conduct. */
 export function meshOf(plan: Plan, siemens: Float64Array): Mesh {
-  const count = plan.stars.length;
-  const mesh = { plan, siemens: new Array<Float64Array>(count), sums: new Float64Array(count) };
+  const count = plan.nodeAt.length;
+  const mesh = {
+    plan,
+    siemens: new Float64Array(plan.stars.all.length),
+    sums: new Float64Array(count),
+  };
   const sum = new Float64Array(count);
   for (let place = 0; place < count; place++) fillStar(mesh, place, siemens, sum);
   return mesh;
@@ -32,107 +36,135 @@ export function meshOf(plan: Plan, siemens: Float64Array): Mesh {
 
 /**
  * The mesh after the siemens of some branches have changed. `plan` may have branches that `mesh`
- * had not, if they are among the changed.
+ * had not, if they are among the changed. `mine`: the caller alone holds `mesh` and gives it up.
  */
 export function changedMesh(
   mesh: Mesh,
   plan: Plan,
   siemens: Float64Array,
   branches: readonly number[],
+  mine = false,
 ): Mesh {
-  const dirty = reached(plan, branches);
-  if (dirty.length * 2 > plan.stars.length) return meshOf(plan, siemens);
-  const next = { plan, siemens: [...mesh.siemens], sums: mesh.sums.slice() };
-  const sum = new Float64Array(plan.stars.length);
-  for (const place of dirty) fillStar(next, place, siemens, sum);
+  const next = plan === mesh.plan ? (mine ? mesh : copyOf(mesh)) : laidOut(mesh, plan);
+  const sum = new Float64Array(plan.nodeAt.length);
+  for (const place of reached(plan, branches)) fillStar(next, place, siemens, sum);
   return next;
 }
 
+const copyOf = ({ plan, siemens, sums }: Mesh): Mesh => ({
+  plan,
+  siemens: siemens.slice(),
+  sums: sums.slice(),
+});
+
+/** The same for a plan whose stars have grown; those that have are left to be filled. */
+function laidOut(mesh: Mesh, plan: Plan): Mesh {
+  const siemens = new Float64Array(plan.stars.all.length);
+  const from = mesh.plan.stars.starts;
+  const to = plan.stars.starts;
+  let start = 0;
+  for (let place = 0; place < mesh.sums.length; place++) {
+    const shift = (to[place + 1] as number) - (from[place + 1] as number);
+    if (shift === (to[place] as number) - (from[place] as number)) continue;
+    // up to this grown star all lie as far apart as before
+    siemens.set(mesh.siemens.subarray(from[start], from[place]), to[start]);
+    start = place + 1;
+  }
+  siemens.set(mesh.siemens.subarray(from[start]), to[start]);
+  return { plan, siemens, sums: mesh.sums.slice() };
+}
+
 /** Places that a change of these branches reaches, rising. */
-function reached(plan: Plan, branches: readonly number[]): Int32Array {
-  const seen = new Set<number>();
+function reached({ early, stars, nodeAt }: Plan, branches: readonly number[]): Int32Array {
+  const seen = new Uint8Array(nodeAt.length);
+  const places: number[] = [];
   for (const branch of branches) {
-    let place: number | undefined = plan.early[branch];
-    while (place !== undefined && place >= 0 && !seen.has(place)) {
-      seen.add(place);
-      place = plan.stars[place]?.[0];
+    let place = early[branch] as number;
+    while (place >= 0 && seen[place] === 0) {
+      seen[place] = 1;
+      places.push(place);
+      place = parentOf(stars, place);
     }
   }
-  return Int32Array.from(seen).sort();
+  return Int32Array.from(places).sort();
 }
+
+/** The first of a star to go; -1 where there is none. */
+export const parentOf = ({ starts, all }: Lists, place: number): number => {
+  const start = starts[place] as number;
+  return start < (starts[place + 1] as number) ? (all[start] as number) : -1;
+};
 
 /** What one node's star has: its own branches, and what the stars that went before left between. */
 function fillStar(
-  { plan, siemens, sums }: { plan: Plan; siemens: Float64Array[]; sums: Float64Array },
+  { plan, siemens, sums }: Mesh,
   place: number,
   ofBranch: Float64Array,
   sum: Float64Array,
 ): void {
-  const branches = plan.branches[place] as Int32Array;
-  for (let i = 0; i < branches.length; i++) {
-    const branch = branches[i] as number;
-    const far = plan.late[branch] as number;
+  const { branches, givers, late, owner } = plan;
+  const { starts, all } = plan.stars;
+  const lastBranch = branches.starts[place + 1] as number;
+  for (let i = branches.starts[place] as number; i < lastBranch; i++) {
+    const branch = branches.all[i] as number;
+    const far = late[branch] as number;
     sum[far] = (sum[far] as number) + (ofBranch[branch] as number);
   }
-  const givers = plan.givers[place] as Int32Array;
-  for (let i = 0; i < givers.length; i++) {
-    const giver = givers[i] as number;
-    const total = sums[giver] as number;
-    if (total === 0) continue;
-    const star = plan.stars[giver] as Int32Array;
-    const given = siemens[giver] as Float64Array;
-    const own = star.indexOf(place);
-    const share = (given[own] as number) / total;
-    if (share === 0) continue;
-    for (let j = own + 1; j < star.length; j++) {
-      const far = star[j] as number;
-      sum[far] = (sum[far] as number) + share * (given[j] as number);
+  const lastGiver = givers.starts[place + 1] as number;
+  for (let i = givers.starts[place] as number; i < lastGiver; i++) {
+    const own = givers.all[i] as number;
+    const given = siemens[own] as number;
+    if (given === 0) continue;
+    const giver = owner[own] as number;
+    const share = given / (sums[giver] as number);
+    const last = starts[giver + 1] as number;
+    for (let j = own + 1; j < last; j++) {
+      const far = all[j] as number;
+      sum[far] = (sum[far] as number) + share * (siemens[j] as number);
     }
   }
-  const star = plan.stars[place] as Int32Array;
-  const own = new Float64Array(star.length);
+  const last = starts[place + 1] as number;
   let total = 0;
-  for (let i = 0; i < star.length; i++) {
-    const far = star[i] as number;
+  for (let i = starts[place] as number; i < last; i++) {
+    const far = all[i] as number;
     const value = sum[far] as number;
     sum[far] = 0;
-    own[i] = value;
+    siemens[i] = value;
     total += value;
   }
-  siemens[place] = own;
   sums[place] = total;
 }
 
 /** Volts of each node against its piece's reference, for amps pushed into each node. */
 export function voltsOf({ plan, siemens, sums }: Mesh, injected: Float64Array): Float64Array {
   const count = sums.length;
-  const { nodeAt, stars } = plan;
+  const { nodeAt } = plan;
+  const { starts, all } = plan.stars;
   const amps = new Float64Array(count);
   for (let place = 0; place < count; place++)
     amps[place] = injected[nodeAt[place] as number] as number;
   for (let place = 0; place < count; place++) {
     const total = sums[place] as number;
-    if (total === 0) continue;
-    const share = (amps[place] as number) / total;
-    if (share === 0) continue;
-    const star = stars[place] as Int32Array;
-    const own = siemens[place] as Float64Array;
-    for (let i = 0; i < star.length; i++) {
-      const far = star[i] as number;
-      amps[far] = (amps[far] as number) + share * (own[i] as number);
+    const own = amps[place] as number;
+    if (total === 0 || own === 0) continue;
+    const share = own / total;
+    const last = starts[place + 1] as number;
+    for (let i = starts[place] as number; i < last; i++) {
+      const far = all[i] as number;
+      amps[far] = (amps[far] as number) + share * (siemens[i] as number);
     }
   }
+  // from here on `amps` holds the volts of the places that are done
   const volts = new Float64Array(count);
   for (let place = count - 1; place >= 0; place--) {
     const total = sums[place] as number;
-    if (total === 0) continue;
-    const star = stars[place] as Int32Array;
-    const own = siemens[place] as Float64Array;
     let sum = amps[place] as number;
-    for (let i = 0; i < star.length; i++) {
-      sum += (own[i] as number) * (volts[nodeAt[star[i] as number] as number] as number);
-    }
-    volts[nodeAt[place] as number] = sum / total;
+    const last = starts[place + 1] as number;
+    for (let i = starts[place] as number; i < last; i++)
+      sum += (siemens[i] as number) * (amps[all[i] as number] as number);
+    const own = total === 0 ? 0 : sum / total;
+    amps[place] = own;
+    volts[nodeAt[place] as number] = own;
   }
   return volts;
 }
@@ -143,6 +175,7 @@ export function piecesOf({ plan, siemens, sums }: Mesh): {
   references: readonly number[];
 } {
   const count = sums.length;
+  const { starts, all } = plan.stars;
   const piece = new Int32Array(count);
   const references: number[] = [];
   for (let place = count - 1; place >= 0; place--) {
@@ -152,11 +185,9 @@ export function piecesOf({ plan, siemens, sums }: Mesh): {
       references.push(node);
       continue;
     }
-    const own = siemens[place] as Float64Array;
-    let i = 0;
-    while (own[i] === 0) i++;
-    const far = (plan.stars[place] as Int32Array)[i] as number;
-    piece[node] = piece[plan.nodeAt[far] as number] as number;
+    let i = starts[place] as number;
+    while (siemens[i] === 0) i++;
+    piece[node] = piece[plan.nodeAt[all[i] as number] as number] as number;
   }
   return { piece, references };
 }
