@@ -24,6 +24,15 @@ test("following ripples finds just the unknowns that whole solutions find, for e
       const bench = setUp(job, null, { switches });
       const { point, unknowns } = bench.doubts;
       const influence = influenceOf(point, unknowns);
+      const { references } = point.factored;
+      references.forEach((reference, piece) => {
+        const unsure = influence.unsure(piece);
+        for (let node = 0; node < bench.wiring.nodeCount; node++) {
+          if (point.factored.piece[node] !== piece) continue;
+          const wanted = slowInfluences(point, unknowns, node, reference).length > 0;
+          expect(unsure.nodes.has(node)).toBe(wanted);
+        }
+      });
       for (let red = 0; red < bench.wiring.nodeCount; red++) {
         for (let black = red + 1; black < bench.wiring.nodeCount; black++) {
           const found = influence.between(red, black);

@@ -50,11 +50,14 @@ type Group = readonly Unknown[];
 /** An open contact whose closing may move something, and who feels it. */
 interface Joint {
   readonly unknown: Unknown;
-  /** Ω between its two nodes without it. */
-  readonly ohms: number;
   /** Ω of transfer from which closing it moves `NO_VOLTS`. */
   readonly enough: number;
+  /** Ω of transfer down to which its ripple was followed. */
+  readonly followed: number;
 }
+
+/** Volts of some nodes for the amps in question. */
+type Exactly = (nodes: readonly number[]) => readonly number[];
 
 /** For many questions about one state: what is common to them is worked out once. */
 class Influence {
@@ -94,63 +97,93 @@ class Influence {
       FOLLOWED,
     );
     const { felt, doubtful } = this.#groupsFelt(own, seen);
-    let exact: Float64Array | null = null;
-    const seenBy = () => {
-      exact ??= transfer(this.#point, red, black) as Float64Array;
-      return exact;
-    };
-    for (const group of doubtful) {
-      if (this.#range(group, own, seenBy()) >= NO_INFLUENCE) felt.add(group);
-    }
-    const joints = this.#jointsFelt(red, black, seenBy);
+    const exactly = (nodes: readonly number[]) =>
+      this.#ripples.at(
+        [
+          [red, 1],
+          [black, -1],
+        ],
+        nodes,
+      );
+    for (const group of doubtful) if (this.#feels(group, own, exactly)) felt.add(group);
+    const joints = this.#jointsFelt(red, black, exactly);
     if (felt.size + joints.size === 0) return [];
     return this.#groupsOf(own, own).flatMap((group) =>
       felt.has(group) ? group : group.filter((unknown) => joints.has(unknown)),
     );
   }
 
+  /**
+   * The nodes of a piece whose volts against its reference an unknown could change, and the
+   * unknowns that change any. By reciprocity a push at an unknown's pin is felt there as a push
+   * there would be felt at the pin, so that the pins are gone through and not the nodes.
+   */
+  unsure(piece: number): { nodes: ReadonlySet<number>; unknowns: ReadonlySet<Unknown> } {
+    const reference = this.#point.factored.references[piece] as number;
+    const groups = this.#groupsIn(piece);
+    const near = new Map<number, Map<Group, Met>>();
+    for (const [pin, own] of groups.entries()) {
+      const felt = this.#ripples.from([[pin, 1]], FOLLOWED);
+      felt.nodes.forEach((node, index) => {
+        const met = near.get(node) ?? new Map<Group, Met>();
+        near.set(node, met);
+        for (const group of own) meet(met, group, felt.volts[index] as number);
+      });
+    }
+    const joints = this.#jointsByNode();
+    const nodes = new Set<number>();
+    const unknowns = new Set<Unknown>();
+    const mark = (node: number, found: readonly Unknown[]) => {
+      if (found.length === 0) return;
+      nodes.add(node);
+      for (const unknown of found) unknowns.add(unknown);
+    };
+    // both ends of a range are known as far as the ripples were followed
+    const margin = 2 * FOLLOWED;
+    for (const node of new Set([...near.keys(), ...joints.nodes()])) {
+      if (this.#piece[node] !== piece || node === reference) continue;
+      let doubtful = false;
+      for (const [group, met] of near.get(node) ?? []) {
+        const range = rangeOf(met, groups.sizeOf(group));
+        if (range >= NO_INFLUENCE + margin) mark(node, group);
+        else if (range >= NO_INFLUENCE - margin) doubtful = true;
+      }
+      joints.at(node).forEach((joint, index) => {
+        const moved = Math.abs(joints.voltsAt(node, index));
+        if (moved >= joint.enough + joint.followed) mark(node, [joint.unknown]);
+        else if (moved >= joint.enough - joint.followed) doubtful = true;
+      });
+      if (doubtful && !nodes.has(node)) mark(node, this.between(node, reference));
+    }
+    return { nodes, unknowns };
+  }
+
   /** Groups whose pins surely feel the ripple, and those for which it was not followed far enough. */
   #groupsFelt(piece: number, seen: Ripple): { felt: Set<Group>; doubtful: readonly Group[] } {
-    const met = new Map<Group, { count: number; least: number; most: number }>();
+    const met = new Map<Group, Met>();
     const groups = this.#groupsIn(piece);
     seen.nodes.forEach((node, index) => {
-      const volts = seen.volts[index] as number;
-      for (const group of groups.at(node)) {
-        const own = met.get(group) ?? { count: 0, least: volts, most: volts };
-        own.count++;
-        own.least = Math.min(own.least, volts);
-        own.most = Math.max(own.most, volts);
-        met.set(group, own);
-      }
+      for (const group of groups.at(node)) meet(met, group, seen.volts[index] as number);
     });
     const felt = new Set<Group>();
     const doubtful: Group[] = [];
-    for (const [group, { count, least, most }] of met) {
-      const whole = count === groups.sizeOf(group);
-      const range = whole ? most - least : Math.max(0, most) - Math.min(0, least);
+    for (const [group, found] of met) {
+      const range = rangeOf(found, groups.sizeOf(group));
       if (range >= NO_INFLUENCE + 2 * FOLLOWED) felt.add(group);
       else if (range >= NO_INFLUENCE - 2 * FOLLOWED) doubtful.push(group);
     }
     return { felt, doubtful };
   }
 
-  /** Ω between the most and the least that a group's nodes in one piece feel. */
-  #range(group: Group, piece: number, seen: Float64Array): number {
-    let least = Number.POSITIVE_INFINITY;
-    let most = Number.NEGATIVE_INFINITY;
-    for (const { nodes } of group) {
-      for (const node of nodes) {
-        if (this.#piece[node] !== piece) continue;
-        const felt = seen[node] as number;
-        if (felt < least) least = felt;
-        if (felt > most) most = felt;
-      }
-    }
-    return most - least;
+  /** Whether a group's pins in one piece see enough of a difference. */
+  #feels(group: Group, piece: number, exactly: Exactly): boolean {
+    const pins = group.flatMap(({ nodes }) => nodes.filter((node) => this.#piece[node] === piece));
+    const volts = exactly(pins);
+    return Math.max(...volts) - Math.min(...volts) >= NO_INFLUENCE;
   }
 
   /** Open contacts whose closing moves what lies between two nodes of one piece. */
-  #jointsFelt(red: number, black: number, exact: () => Float64Array): ReadonlySet<Unknown> {
+  #jointsFelt(red: number, black: number, exactly: Exactly): ReadonlySet<Unknown> {
     const joints = this.#jointsByNode();
     const moved = new Map<Joint, number>();
     for (const [node, sign] of [
@@ -165,10 +198,12 @@ class Influence {
     const felt = new Set<Unknown>();
     for (const [joint, ohms] of moved) {
       const { enough, unknown } = joint;
-      const [a, b] = unknown.nodes as readonly [number, number];
       let found = Math.abs(ohms);
-      if (found < 0.4 * enough) continue;
-      if (found < 1.6 * enough) found = Math.abs((exact()[a] as number) - (exact()[b] as number));
+      if (found < enough - 2 * joint.followed) continue;
+      if (found < enough + 2 * joint.followed) {
+        const [a, b] = exactly(unknown.nodes) as [number, number];
+        found = Math.abs(a - b);
+      }
       if (found >= enough) felt.add(unknown);
     }
     return felt;
@@ -215,13 +250,14 @@ class Influence {
       );
       const at = (node: number) => near.volts[near.nodes.indexOf(node)] as number;
       const ohms = at(a) - at(b);
-      const joint: Joint = { unknown, ohms, enough: Math.max(FELT, (NO_VOLTS * ohms) / across) };
+      const enough = Math.max(FELT, (NO_VOLTS * ohms) / across);
+      const joint: Joint = { unknown, enough, followed: enough / 2.5 };
       const far = this.#ripples.from(
         [
           [a, 1],
           [b, -1],
         ],
-        joint.enough / 4,
+        joint.followed,
       );
       far.nodes.forEach((node, index) => {
         found.add(node, joint, far.volts[index] as number);
@@ -232,11 +268,39 @@ class Influence {
   }
 }
 
+/** At how many of a group's pins something was met, and the extremes of what it was. */
+interface Met {
+  readonly count: number;
+  readonly least: number;
+  readonly most: number;
+}
+
+function meet(met: Map<Group, Met>, group: Group, volts: number): void {
+  const own = met.get(group);
+  met.set(group, {
+    count: (own?.count ?? 0) + 1,
+    least: Math.min(own?.least ?? volts, volts),
+    most: Math.max(own?.most ?? volts, volts),
+  });
+}
+
+/** `pins` that the group has: what was not met is as good as 0. */
+const rangeOf = ({ count, least, most }: Met, pins: number): number =>
+  count === pins ? most - least : Math.max(0, most) - Math.min(0, least);
+
 /** Things by the nodes that they lie at, each with the volts that it sees there. */
 class ByNode<Thing> {
   readonly #things = new Map<number, Thing[]>();
   readonly #volts = new Map<number, number[]>();
   readonly #sizes = new Map<Thing, number>();
+
+  nodes(): Iterable<number> {
+    return this.#things.keys();
+  }
+
+  entries(): Iterable<readonly [node: number, things: readonly Thing[]]> {
+    return this.#things;
+  }
 
   at(node: number): readonly Thing[] {
     return this.#things.get(node) ?? NONE;

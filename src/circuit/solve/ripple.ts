@@ -30,6 +30,28 @@ export class Ripples {
     this.#met = new Int32Array(count);
   }
 
+  /** Volts of just these nodes. */
+  at(pushes: readonly Push[], nodes: readonly number[]): readonly number[] {
+    this.#round++;
+    const pushed = this.#push(pushes);
+    const passed = Array.from(pushed);
+    for (const node of nodes) {
+      let place = this.#mesh.plan.place[node] as number;
+      while (place >= 0 && this.#met[place] !== this.#round) {
+        this.#met[place] = this.#round;
+        this.#amps[place] = 0;
+        passed.push(place);
+        place = parentOf(this.#mesh.plan.stars, place);
+      }
+    }
+    const rising = Int32Array.from(passed).sort();
+    for (let i = rising.length - 1; i >= 0; i--) {
+      const place = rising[i] as number;
+      this.#volts[place] = this.#voltsAt(place, this.#amps[place] as number);
+    }
+    return nodes.map((node) => this.#volts[this.#mesh.plan.place[node] as number] as number);
+  }
+
   /** Every node that feels `least` volts or more, and some that feel less; the rest feel less. */
   from(pushes: readonly Push[], least: number): Ripple {
     this.#round++;
