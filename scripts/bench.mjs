@@ -11,7 +11,8 @@ import { runNode } from "./support/run.mjs";
 
 /**
  * @typedef {{ what: string, median: number, against?: string, ratio?: number, note?: string }} Row
- * @typedef {{ title: string, about: string, rows: Row[] }} Result
+ * @typedef {{ columns: string[], lines: string[][] }} Grid
+ * @typedef {{ title: string, about: string, rows: Row[] | Grid }} Result
  */
 
 const FOLDER = "tests/bench";
@@ -50,8 +51,16 @@ async function measure(name) {
 /** @param {number} ms */
 const milliseconds = (ms) => `${ms < 10 ? ms.toFixed(2) : ms.toFixed(0)} ms`;
 
+/** @param {readonly string[]} cells */
+const line = (cells) => `| ${cells.join(" | ")} |`;
+
 /** @param {Result} result */
 function table({ title, about, rows }) {
+  if (!Array.isArray(rows)) {
+    const rule = rows.columns.map(() => "---");
+    const grid = [rows.columns, rule, ...rows.lines].map(line);
+    return [`## ${title}`, "", about, "", ...grid, ""].join("\n");
+  }
   const lines = rows.map(({ what, median, against, ratio, note }) => {
     const held = against === undefined ? "the reference" : `${ratio?.toFixed(2)} × ${against}`;
     return `| ${what} | ${milliseconds(median)} | ${held} | ${note ?? ""} |`;

@@ -13,6 +13,7 @@ import {
   vitestCounts,
 } from "./support/counts.mjs";
 import { ensureBrowser } from "./support/ensure-browser.mjs";
+import { ensureNgspice } from "./support/ensure-ngspice.mjs";
 import { ensureInstalled } from "./support/install.mjs";
 import { ROOT, say } from "./support/project.mjs";
 import { runNode } from "./support/run.mjs";
@@ -53,6 +54,8 @@ async function types() {
 }
 
 async function unit() {
+  // its tests skip themselves aloud where there is none
+  await ensureNgspice();
   const outputs = ["--reporter=default", "--reporter=json"];
   const file = `--outputFile.json=${join(REPORTS, "unit.json")}`;
   const args = ["node_modules/vitest/vitest.mjs", "run", ...outputs, file];

@@ -53,6 +53,37 @@ async function cavityFour(page, size) {
   await page.waitForTimeout(800);
 }
 
+/** A change recorded on the machine of the demo: a lamp between two pins, a fuse replaced. @param {Page} page */
+async function workLampFitted(page) {
+  await demo(page);
+  await page.getByRole("button", { name: /^Machine:/ }).click();
+  await page.getByRole("menuitem", { name: "Retrofits, repairs and options" }).click();
+  await page.getByRole("textbox", { name: "What was done" }).fill("Work lamp fitted by the dealer");
+  await page.getByRole("button", { name: "Record on the diagram" }).click();
+  await page.getByRole("combobox", { name: "Part", exact: true }).selectOption("lamp");
+  await page.getByRole("button", { name: "Add part" }).click();
+  await page.keyboard.press("Escape");
+  const ends = page.getByRole("combobox", { name: "Wire from" });
+  const lamp = (await ends.locator("option").last().getAttribute("value"))?.split(":")[0];
+  for (const [from, to] of [
+    ["A1:6", `${lamp}:1`],
+    [`${lamp}:2`, "X34:1"],
+  ]) {
+    await ends.selectOption(/** @type {string} */ (from));
+    await page
+      .getByRole("combobox", { name: "to", exact: true })
+      .selectOption(/** @type {string} */ (to));
+    await page.getByRole("button", { name: "Add wire" }).click();
+    await page.keyboard.press("Escape");
+  }
+  await page.getByRole("button", { name: "F3", exact: true }).click();
+  await page.getByRole("button", { name: /^Replace on this machine/ }).click();
+  await page.keyboard.press("Escape");
+  await page.getByRole("button", { name: /^Back to the diagram/ }).click();
+  await page.keyboard.press("f");
+  await page.waitForTimeout(800);
+}
+
 /** @type {readonly Screen[]} */
 export const SCREENS = [
   { name: "boards", steps: demo },
@@ -81,6 +112,7 @@ export const SCREENS = [
       await go(page, size, /Findings/);
     },
   },
+  { name: "changes", picture: DESK, sizes: [1440, 1024], steps: workLampFitted },
   { name: "other-side", sizes: [1440, 1024], steps: demoThen("x") },
   {
     name: "match",

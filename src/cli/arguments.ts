@@ -8,6 +8,7 @@ export const VALUE_OPTIONS = {
   side: "wire|mating",
   size: "A4|Letter",
   revision: "TEXT",
+  when: "FILE",
 } as const;
 export type ValueOption = keyof typeof VALUE_OPTIONS;
 

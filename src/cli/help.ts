@@ -9,6 +9,7 @@ const OPTION_WORDS: Readonly<Record<string, string>> = {
   side: "the side that the face is seen from; else the side it was drawn from",
   size: "the size of the page; else A4",
   revision: "what stands under Revision; else 1",
+  when: "a JSON file with the state, as `when` of a reading; else all at rest",
 };
 
 const optionLine = (name: string) => {

@@ -13,6 +13,7 @@ export {
   JOB_FORMAT,
   JOB_VERSION,
   jobSchema,
+  whenSchema,
 } from "./schema/job.ts";
 export { CONTROLS, PART_KINDS, partSchema } from "./schema/parts.ts";
 export { ROLE_NAMES } from "./schema/shared.ts";

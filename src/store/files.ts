@@ -99,6 +99,20 @@ export async function readJobPath(
   return ok({ job, pictures });
 }
 
+/** A small text file beside a job; `most`: bytes past which it is refused unread. */
+export async function readTextPath(path: string, most: number): Promise<Result<string>> {
+  try {
+    const { size } = await stat(path);
+    if (size > most) {
+      const message = `the file is larger than ${most / 1024} kB: choose another`;
+      return fail({ code: "too-large", path: "", message });
+    }
+    return ok(await readFile(path, "utf8"));
+  } catch (error) {
+    return fail(fileIssue(error));
+  }
+}
+
 export const isArchive = (path: string): boolean => /\.pintruth$/i.test(path);
 
 /** Writes bytes or text; an issue says why it could not. */

@@ -12,11 +12,17 @@ export interface Row {
   readonly note?: string;
 }
 
+/** A table of its own, for what has more sides than one reference. */
+export interface Grid {
+  readonly columns: readonly string[];
+  readonly lines: readonly (readonly string[])[];
+}
+
 export interface Bench {
   readonly title: string;
   /** What is measured and what the reference is, for the page of results. */
   readonly about: string;
-  run(): Promise<readonly Row[]>;
+  run(): Promise<readonly Row[] | Grid>;
 }
 
 export function median(values: readonly number[]): number {

@@ -233,6 +233,33 @@ test("predict gives every reading a verdict and every used cavity something to m
   );
   const measured = new Set(cavities.map((one: { cavity: string }) => one.cavity));
   for (const { cavity } of job.links) expect(measured).toContain(cavity);
+  // each says what comes on because of the instrument, and because of the state
+  const keyed = readings.find((one: { id: string }) => one.id === "R2");
+  expect(keyed).toMatchObject({ moves: [], stateMoves: ["E1"], caution: null });
+  for (const one of [...readings, ...cavities]) {
+    expect(one.moves).toEqual(expect.any(Array));
+    expect(one.stateMoves).toEqual(expect.any(Array));
+    if (one.floating) expect(one).toMatchObject({ predicted: null, low: null, high: null });
+    if (one.floating) expect(one.caution).toContain("ghost volts");
+  }
+});
+
+test("predict names what a test lamp would pull in before it is held there", async () => {
+  const job = JSON.parse(await sweeperText());
+  job.machines[0].readings.push({
+    id: "R99",
+    quantity: "volts",
+    red: "battery+",
+    black: "X1:3",
+    value: 24,
+    when: { unplugged: ["A1"] },
+    with: "test-lamp",
+  });
+  const file = await fileOf("lamp.json", JSON.stringify(job));
+  const { readings } = JSON.parse((await call("predict", "--json", file)).out);
+  expect(readings.at(-1)).toMatchObject({ id: "R99", stateMoves: [] });
+  expect(readings.at(-1).moves).toContain("K2");
+  expect((await call("predict", file)).out).toContain("what will move or come on");
 });
 
 test("help names every command", async () => {

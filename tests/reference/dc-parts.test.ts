@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { solveCircuit } from "../../src/circuit/index.ts";
+import { createPlay, kindOf, setUp, solveCircuit } from "../../src/circuit/index.ts";
 import { predict } from "../../src/readings/index.ts";
 import { CircuitBuilder } from "../support/circuit-builder.ts";
 
@@ -66,4 +66,62 @@ test("a meter of 400 kΩ shows 10 V where 15 V are", () => {
   const held = solveCircuit(job, null, {}, [{ red: "R2:1", black: "R2:2", acts: meter }]);
   expect(held.volts("R2:1", "R2:2")).toBeCloseTo(10, 3);
   expect(solveCircuit(job, null, {}).volts("R2:1", "R2:2")).toBeCloseTo(15, 3);
+});
+
+test.each([
+  // US MIL-R-83536/9 and /10: coil ohms, pick-up and drop-out volts
+  { nominal: 12, coilOhms: 80, pullIn: 10, dropOut: 0.5 },
+  { nominal: 28, coilOhms: 320, pullIn: 19.8, dropOut: 1.5 },
+])("a $nominal V relay of that standard holds down to its drop-out volts once it is in", (coil) => {
+  const { nominal, coilOhms, pullIn, dropOut } = coil;
+  /** Whether it is in with the full voltage, and then with a resistor that leaves it `volts`. */
+  const afterwards = (volts: number) => {
+    const { job } = new CircuitBuilder(nominal)
+      .part("battery", "G1", { volts: nominal, ohms: 0 })
+      .part("relay", "K1", { coilOhms, pullIn: pullIn / nominal, dropOut: dropOut / nominal })
+      .contact("S1", "operator", { springReturn: true })
+      .part("resistor", "R1", { ohms: coilOhms * (nominal / volts - 1) })
+      .wire("G1:+ S1:1", "G1:+ R1:1", "S1:2 K1:86", "R1:2 K1:86", "K1:85 G1:-");
+    const play = createPlay(job, null);
+    const before = play.state().parts.K1?.on;
+    const pressed = play.step({ do: "turn", switch: "S1", position: "worked" }).parts.K1?.on;
+    const released = play.step({ do: "release", switch: "S1" }).parts.K1?.on;
+    return [before, pressed, released];
+  };
+  expect(afterwards(pullIn * 0.98)).toEqual([false, true, true]);
+  expect(afterwards(dropOut * 1.1)).toEqual([false, true, true]);
+  expect(afterwards(dropOut * 0.9)).toEqual([false, true, false]);
+});
+
+test("a relay of which nothing is said lets go between 10 and 25 % of nominal (general practice)", () => {
+  const { job } = new CircuitBuilder(24).part("relay", "K1");
+  const [coil] = setUp(job, null, {}).wiring.deciders;
+  if (coil?.is !== "coil") throw new Error("the relay has no coil");
+  expect(coil.pullIn / 24).toBeCloseTo(0.75, 9);
+  expect(coil.dropOut / 24).toBeGreaterThanOrEqual(0.1);
+  expect(coil.dropOut / 24).toBeLessThanOrEqual(0.25);
+});
+
+test("a suppression diode rests with its cathode at 86 positive, and shorts the feed the other way", () => {
+  // DIN 72552 practice: with a suppression diode the cathode is at 86, so 86 is positive
+  const blown = (plus: "85" | "86") =>
+    solveCircuit(
+      new CircuitBuilder(24)
+        .part("battery", "G1")
+        .part("fuse", "F1", { amps: 10 })
+        .part("relay", "K1", { diodeCathode: "86" })
+        .wire("G1:+ F1:1", `F1:2 K1:${plus}`, `K1:${plus === "86" ? "85" : "86"} G1:-`).job,
+      null,
+      {},
+    ).blown;
+  expect([blown("86"), blown("85")]).toEqual([[], ["F1"]]);
+});
+
+test("a battery of which nothing is said stands as a charged one does at rest", () => {
+  // US Army TM 5-2420-230-24-1: 25.2 V; BCI: 12.45 to 12.65 V are 75 to 100 %
+  expect(kindOf("battery").defaults(24)).toMatchObject({ volts: 25.2 });
+  const twelve = new CircuitBuilder(12).part("battery", "G1").job;
+  const volts = solveCircuit(twelve, null, {}).volts("battery+", "battery-") ?? 0;
+  expect(volts).toBeGreaterThanOrEqual(12.45);
+  expect(volts).toBeLessThanOrEqual(12.65);
 });

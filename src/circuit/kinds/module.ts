@@ -48,7 +48,7 @@ function pins(part: Module): readonly PinPlace[] {
 }
 
 /** Any of its supplies with any of its grounds feeds it; null when nobody has said which they are. */
-function feedOf(part: Module, systemVoltage: number): Fed | null {
+export function feedOf(part: Module, systemVoltage: number): Fed | null {
   const pairs = (part.power?.supply ?? []).flatMap((supply) =>
     (part.power?.ground ?? []).map((ground) => [supply, ground] as const),
   );

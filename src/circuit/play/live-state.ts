@@ -18,7 +18,10 @@ export type LineState =
 
 export interface PointState {
   readonly state: LineState;
-  /** Against chassis (battery minus where nothing joins the two); null while floating. */
+  /**
+   * Against chassis (battery minus where nothing joins the two); null while floating, and where it
+   * depends on something that nobody has said.
+   */
   readonly volts: number | null;
 }
 
@@ -40,6 +43,8 @@ export interface PartState {
   readonly unplugged?: boolean;
   readonly removed?: boolean;
   readonly oscillates?: boolean;
+  /** Nobody can tell whether it is on: that depends on something unsaid. `on` is without it. */
+  readonly undecided?: boolean;
 }
 
 /** A machine at one moment of a play: plain data, fit to cross to and from a worker. */
@@ -49,7 +54,9 @@ export interface LiveState {
   readonly seconds: number;
   /** Seconds until something happens by itself if nobody does anything; null when at rest. */
   readonly nextIn: number | null;
+  /** All that was done since the play began, refused steps left out. */
   readonly steps: readonly Step[];
+  /** All that happened since the play began. */
   readonly events: readonly PlayEvent[];
   readonly wires: Readonly<Record<Id, WireFlow>>;
   readonly pins: Readonly<Record<PinRef, PointState>>;

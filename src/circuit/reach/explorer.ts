@@ -1,5 +1,6 @@
 import type { Id, PinId } from "../../job/index.ts";
-import type { NetId, Network, Way } from "../nets.ts";
+import type { Sight } from "../linked/index.ts";
+import type { NetId, Way } from "../nets.ts";
 import { allOf, type Condition, type Cube } from "./conditions.ts";
 import { type Command, type Commanders, commandersOf, isPlainFeed } from "./controls.ts";
 import { createRelayStates, type RelayStates } from "./relays.ts";
@@ -16,7 +17,7 @@ import {
 
 /** Answers questions about one circuit as one module sees it, each worked out once. */
 export interface Explorer {
-  readonly network: Network;
+  readonly sight: Sight;
   /** The module taken out; null for none: then every module is another module. */
   readonly judged: Id | null;
   readonly variables: Variables;
@@ -51,7 +52,7 @@ function merged(all: readonly Commanders[]): Commanders {
 /** Past this many alternatives a condition is taken to be possible. */
 const MOST_STATES = 256;
 
-export function createExplorer(network: Network, judged: Id | null): Explorer {
+export function createExplorer(sight: Sight, judged: Id | null): Explorer {
   const variables = createVariables();
   const walks = { in: new Map<NetId, Walk>(), out: new Map<NetId, Walk>() };
 
@@ -65,7 +66,7 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
   };
 
   const relays = createRelayStates(
-    network,
+    sight,
     variables,
     (net, flow) => walkFrom(coilSurroundings, net, flow),
     (net, flow) => coilSurroundings.isRail(net, flow),
@@ -107,7 +108,7 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
   const conductionWith =
     (contact: RelayStates["contact"]): Surroundings["conduction"] =>
     (way, flow) =>
-      plainConduction(network, variables, contact, way, flow);
+      plainConduction(sight, variables, contact, way, flow);
 
   const plain = conductionWith((relay, closedWhen) => relays.contact(relay, closedWhen));
 
@@ -119,7 +120,7 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
       return flow === "in" ? isPlainFeed(by) : by.size === 0;
     };
     const around: Surroundings = {
-      network,
+      sight,
       judged,
       variables,
       conduction: (way, flow) =>
@@ -140,7 +141,7 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
   };
 
   const isRail = railFinder(plain);
-  const surroundings: Surroundings = { network, judged, variables, conduction: plain, isRail };
+  const surroundings: Surroundings = { sight, judged, variables, conduction: plain, isRail };
 
   // While a coil's own condition is being found, relays that hold themselves (or one another in a
   // ring) are variables and not followed, nor part of any bus: following them would never end.
@@ -190,5 +191,5 @@ export function createExplorer(network: Network, judged: Id | null): Explorer {
     return isContact ? plain(way, flow)?.length !== 0 : passesCurrent(way, flow);
   };
 
-  return { network, judged, variables, relays, walk, isRail, shorts, canPass, commands, trace };
+  return { sight, judged, variables, relays, walk, isRail, shorts, canPass, commands, trace };
 }

@@ -1,4 +1,3 @@
-export { raisedMinuses } from "./battery-stack.ts";
 export * from "./conditions.ts";
 export type { Command } from "./controls.ts";
 export { isPlainFeed } from "./controls.ts";

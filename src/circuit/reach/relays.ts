@@ -1,5 +1,6 @@
-import type { Id, PinRef } from "../../job/index.ts";
-import type { NetId, Network, Way } from "../nets.ts";
+import type { Id } from "../../job/index.ts";
+import { HARD, LIES, type Sight } from "../linked/index.ts";
+import type { NetId, Way } from "../nets.ts";
 import { allOf, both, type Condition, type Cube, negate, withCube } from "./conditions.ts";
 import { OWN_PIN, RELAY, type Variables } from "./variables.ts";
 import type { Arrival, Flow, Walk } from "./walk.ts";
@@ -24,50 +25,32 @@ interface Energising {
 }
 
 export function createRelayStates(
-  network: Network,
+  sight: Sight,
   variables: Variables,
   walk: (net: NetId, flow: Flow) => Walk,
   isRail: (net: NetId, flow: Flow) => boolean,
 ): RelayStates {
-  const coils = coilsOf(network);
-  const dependencies = new Map<Id, ReadonlySet<Id>>();
   const memo = new Map<Id, Energising | null>();
-  const holding = new Map<Id, boolean>();
 
-  const dependsOn = (relay: Id): ReadonlySet<Id> => {
-    let found = dependencies.get(relay);
-    if (!found) {
-      const coil = coils.get(relay);
-      found = coil ? relaysAround(network, coil) : new Set();
-      dependencies.set(relay, found);
-    }
-    return found;
+  const isLatching = (relay: Id) => {
+    const part = sight.part(relay);
+    return part?.kind === "relay" && part.latching === true;
   };
-
-  const holdsItself = (relay: Id): boolean => {
-    let answer = holding.get(relay);
-    if (answer === undefined) {
-      const part = network.parts.get(relay);
-      answer =
-        (part?.kind === "relay" && part.latching === true) || reachesItself(relay, dependsOn);
-      holding.set(relay, answer);
-    }
-    return answer;
-  };
+  const holdsItself = (relay: Id) => isLatching(relay) || sight.isInRing(relay);
 
   const variableOf = (relay: Id) => variables.numberOf({ is: "relay", part: relay });
 
   const energising = (relay: Id): Energising | null => {
     const known = memo.get(relay);
     if (known !== undefined) return known;
-    const coil = coils.get(relay);
+    const coil = sight.coil(relay);
     const answer = coil ? energisingOf(coil) : { when: [], unknown: false };
     memo.set(relay, answer);
     return answer;
   };
 
   const energisingOf = (coil: Way): Energising | null => {
-    const nearNet = network.netOf.get(coil.from);
+    const nearNet = sight.netOf(coil.from);
     if (nearNet === undefined) return { when: [], unknown: false };
     const unknownCube: Cube = [variableOf(coil.element.part), RELAY.pulled];
     let when: Condition = [];
@@ -99,13 +82,13 @@ export function createRelayStates(
       unknown ||= cube.unknown;
       when = withCube(when, cube.cube);
     }
-    const notDrawn = network.nets[net]?.pins.length === 1;
+    const notDrawn = (sight.lies(net) & LIES.alone) !== 0;
     // A fed bus is no way to ground, nor a ground bus a feed, whatever loads hang on it.
     const isHeld = isRail(net, flow === "in" ? "out" : "in");
     if (
       when.length === 0 &&
       !isHeld &&
-      (notDrawn || mayBeReachedThroughLoads(network, net, flow, coil))
+      (notDrawn || mayBeReachedThroughLoads(sight, net, flow, coil))
     ) {
       // Whether a coil pulls in through another load is a question of ohms, not of topology; and
       // of a coil that is not drawn further nobody knows what commands it.
@@ -116,10 +99,8 @@ export function createRelayStates(
 
   return {
     contact: (relay, closedWhen) => {
-      if (!coils.has(relay)) return closedWhen === "rested" ? [[]] : [];
-      const part = network.parts.get(relay);
-      if (part?.kind === "relay" && part.latching === true)
-        return [[variableOf(relay), RELAY[closedWhen]]];
+      if (!sight.coil(relay)) return closedWhen === "rested" ? [[]] : [];
+      if (isLatching(relay)) return [[variableOf(relay), RELAY[closedWhen]]];
       const found = energising(relay);
       if (!found) return null;
       // Its contact lying somewhere on the feed is not enough: only a coil whose own condition
@@ -165,80 +146,17 @@ function endCube(
   return commanded && { cube: commanded, unknown: true };
 }
 
-function coilsOf(network: Network): ReadonlyMap<Id, Way> {
-  const coils = new Map<Id, Way>();
-  for (const net of network.nets) {
-    for (const way of net.ways) {
-      if (way.forward && way.element.law.is === "coil") coils.set(way.element.part, way);
-    }
-  }
-  return coils;
-}
-
-/** Relays with a contact on any way from the coil that passes no load, whatever its condition. */
-function relaysAround(network: Network, coil: Way): ReadonlySet<Id> {
-  const relays = new Set<Id>();
-  const seen = new Set<NetId>();
-  const start = network.netOf.get(coil.from);
-  const queue: NetId[] = start === undefined ? [coil.far] : [start, coil.far];
-  for (const net of queue) {
-    if (seen.has(net)) continue;
-    seen.add(net);
-    const here = network.nets[net];
-    if (!here || here.terminals.some(isHard)) continue;
-    for (const way of here.ways) {
-      const { is } = way.element.law;
-      if (is === "relay-contact") relays.add(way.element.part);
-      if (is === "relay-contact" || is === "contact" || is === "protection" || is === "diode")
-        queue.push(way.far);
-      if (way.element.law.is === "source" && typeof way.element.law.live !== "string") {
-        for (const pin of way.element.law.live.fedBy) {
-          const next = network.netOf.get(`${way.element.part}:${pin}` as PinRef);
-          if (next !== undefined) queue.push(next);
-        }
-      }
-    }
-  }
-  return relays;
-}
-
-const isHard = ({ terminal }: { terminal: string }) =>
-  terminal === "battery-plus" || terminal === "battery-minus" || terminal === "chassis";
-
-function reachesItself(relay: Id, dependsOn: (relay: Id) => ReadonlySet<Id>): boolean {
-  const seen = new Set<Id>();
-  const queue = [...dependsOn(relay)];
-  for (const next of queue) {
-    if (next === relay) return true;
-    if (seen.has(next)) continue;
-    seen.add(next);
-    queue.push(...dependsOn(next));
-  }
-  return false;
-}
-
 /** Whether anything at all could feed or ground a coil's end by way of other loads. */
-function mayBeReachedThroughLoads(network: Network, net: NetId, flow: Flow, coil: Way): boolean {
-  const seen = new Set<NetId>();
-  const queue: NetId[] = [net];
-  let first = true;
-  for (const next of queue) {
-    if (seen.has(next)) continue;
-    seen.add(next);
-    const here = network.nets[next];
-    if (!here) continue;
-    const fits = (terminal: string) =>
-      flow === "in"
-        ? terminal === "battery-plus"
-        : terminal === "chassis" || terminal === "battery-minus";
-    if (!first && here.terminals.some((one) => fits(one.terminal) || one.terminal === "module"))
-      return true;
-    if (!first && here.terminals.some((one) => network.untraced.has(one.pin))) return true;
-    first = false;
-    if (here.terminals.some(isHard)) continue;
-    for (const way of here.ways) {
+function mayBeReachedThroughLoads(sight: Sight, start: NetId, flow: Flow, coil: Way): boolean {
+  const fits = flow === "in" ? LIES.batteryPlus : LIES.chassis | LIES.batteryMinus;
+  const seen = new Set<NetId>([start]);
+  for (const net of seen) {
+    const lies = sight.lies(net);
+    if (net !== start && (lies & (fits | LIES.module | LIES.untraced)) !== 0) return true;
+    if ((lies & HARD) !== 0) continue;
+    for (const way of sight.ways(net)) {
       const sameCoil = way.element === coil.element;
-      if (!sameCoil && way.element.law.is !== "source") queue.push(way.far);
+      if (!sameCoil && way.element.law.is !== "source") seen.add(way.far);
     }
   }
   return false;

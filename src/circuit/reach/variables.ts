@@ -17,7 +17,7 @@ export const RELAY = { rested: 1, pulled: 2 } as const;
 export const TWO_STATE = { off: 1, on: 2 } as const;
 
 /** Positions past this many do not fit a cube's bits: such a switch is a bound. */
-export const MOST_POSITIONS = 30;
+export const MOST_POSITIONS = 31;
 
 /** Numbers the variables of one exploration as they are met. */
 export interface Variables {

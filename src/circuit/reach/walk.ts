@@ -1,8 +1,8 @@
 import type { Id, PartOf } from "../../job/index.ts";
-import type { NetId, Network, Way } from "../nets.ts";
+import type { Sight } from "../linked/index.ts";
+import type { NetId, Way } from "../nets.ts";
 import { ALWAYS, both, type Condition, type Cube, covers } from "./conditions.ts";
-import { type End, endsAt, fixedEnds } from "./ends.ts";
-import { rootwardWays } from "./rootward.ts";
+import { type End, endsAt, railsAt } from "./ends.ts";
 import { MOST_POSITIONS, positionBits, type Variables } from "./variables.ts";
 
 /** Which way current would run as seen from the starting point. */
@@ -36,7 +36,7 @@ export interface Walk {
 
 /** What a walk needs to know of the rest of the circuit. */
 export interface Surroundings {
-  readonly network: Network;
+  readonly sight: Sight;
   readonly judged: Id | null;
   readonly variables: Variables;
   /** When an element conducts without being a load; null where a bound was reached. */
@@ -58,7 +58,7 @@ const FREELY: Condition = [ALWAYS];
 
 /** The conduction of every element that does no work; loads, coils and the like never conduct here. */
 export function plainConduction(
-  network: Network,
+  sight: Sight,
   variables: Variables,
   relayContact: RelayContact,
   way: Way,
@@ -72,7 +72,7 @@ export function plainConduction(
       // Leaving the start towards the far net, current must run from anode to cathode.
       return way.forward === (flow === "out") ? FREELY : NEVER;
     case "contact": {
-      const owner = network.parts.get(part);
+      const owner = sight.part(part);
       if (owner?.kind !== "switch") return NEVER;
       if (owner.positions.length > MOST_POSITIONS) return null;
       const bits = positionBits(owner, law.closedIn);
@@ -95,18 +95,18 @@ const closesTogether = (part: PartOf<"switch">): boolean =>
   );
 
 /** A converter passes its feed from its input to its output: the net that a walk goes on at. */
-function throughConverter(network: Network, way: Way, flow: Flow): NetId | null {
+function throughConverter(sight: Sight, way: Way, flow: Flow): NetId | null {
   const { law, part } = way.element;
   if (law.is !== "source" || typeof law.live === "string") return null;
   const [plus, minus] = law.live.fedBy;
-  if (way.forward && flow === "in") return network.netOf.get(`${part}:${plus}`) ?? null;
-  if (!way.forward && flow === "out") return network.netOf.get(`${part}:${minus}`) ?? null;
+  if (way.forward && flow === "in") return sight.netOf(`${part}:${plus}`) ?? null;
+  if (!way.forward && flow === "out") return sight.netOf(`${part}:${minus}`) ?? null;
   return null;
 }
 
 /** Walks outward from `start`, breadth first, keeping for each net its most general conditions. */
 export function walkFrom(around: Surroundings, start: NetId, flow: Flow): Walk {
-  const { network } = around;
+  const { sight } = around;
   const kept = new Map<NetId, Step[]>();
   const steps: Step[] = [];
   const arrivals: Arrival[] = [];
@@ -132,14 +132,13 @@ export function walkFrom(around: Surroundings, start: NetId, flow: Flow): Walk {
     queue.push(step);
   };
 
-  const rootward = rootwardWays(network)[flow];
   const pastRailAtStart = around.railsOnly ?? false;
   arrive({ net: start, cube: ALWAYS, via: null, before: null, pastRail: pastRailAtStart });
   for (let head = 0; head < queue.length; head++) {
     const step = queue[head] as Step;
-    const net = network.nets[step.net];
-    if (!net || !kept.get(step.net)?.includes(step)) continue;
-    const { source, ground } = fixedEnds(network, net);
+    if (!kept.get(step.net)?.includes(step)) continue;
+    const source = sight.source(step.net);
+    const ground = sight.ground(step.net);
     const wantedPin = flow === "in" ? source : ground;
     if (wantedPin !== null) {
       // Of the many ground points of a net one is as good as another here.
@@ -152,14 +151,18 @@ export function walkFrom(around: Surroundings, start: NetId, flow: Flow): Walk {
     if (against !== null && !around.overFeeds) continue;
     if (around.isRail(step.net, flow === "in" ? "out" : "in")) continue;
     const pastRail = step.pastRail || around.isRail(step.net, flow);
-    for (const end of endsAt(network, net, around.judged, around.variables)) {
-      const rail = end.is === "source" || end.is === "ground";
-      if (rail ? (end.is === "source") !== (flow === "in") : pastRail) continue;
-      const cube = rail ? both(step.cube, end.cube) : step.cube;
-      if (cube) arrivals.push({ end, cube, step });
+    if (!pastRail) {
+      for (const end of endsAt(sight, step.net, around.judged))
+        arrivals.push({ end, cube: step.cube, step });
     }
-    for (const way of pastRail ? (rootward[step.net] ?? []) : net.ways) {
-      const beyond = throughConverter(network, way, flow);
+    if (flow === "in") {
+      for (const end of railsAt(sight, step.net, around.variables)) {
+        const cube = "cube" in end ? both(step.cube, end.cube) : step.cube;
+        if (cube) arrivals.push({ end, cube, step });
+      }
+    }
+    for (const way of pastRail ? sight.rootward(step.net, flow) : sight.ways(step.net)) {
+      const beyond = throughConverter(sight, way, flow);
       if (beyond !== null) {
         arrive({ net: beyond, cube: step.cube, via: way, before: step, pastRail });
         continue;
@@ -180,6 +183,7 @@ export function walkFrom(around: Surroundings, start: NetId, flow: Flow): Walk {
 
 /** Leaves out arrivals at the same end that a more general condition makes needless. */
 function pruneArrivals(arrivals: readonly Arrival[]): readonly Arrival[] {
+  if (arrivals.length < 2) return arrivals;
   const byPin = new Map<string, Arrival[]>();
   for (const arrival of arrivals) {
     const key = `${arrival.end.is} ${arrival.end.pin}`;

@@ -1,10 +1,11 @@
 import { check } from "./check.ts";
 import type { Command } from "./command.ts";
 import { convert } from "./convert.ts";
+import { netlist } from "./netlist.ts";
 import { predict } from "./predict.ts";
 import { sheet } from "./sheet.ts";
 
 export type { Call, Command } from "./command.ts";
 
 /** Every command, in the order in which the help lists them. */
-export const COMMANDS: readonly Command[] = [check, predict, sheet, convert];
+export const COMMANDS: readonly Command[] = [check, predict, sheet, netlist, convert];

@@ -1,0 +1,7 @@
+export { CELL } from "./cells.ts";
+export { HARD, LIES } from "./facts.ts";
+export { isElectricallySame } from "./likeness.ts";
+export { LinkedNetwork } from "./linked-network.ts";
+export type { Member } from "./member.ts";
+export type { NetTerminal } from "./net-objects.ts";
+export { ask, type Kept, type Sight, stillHolds } from "./sight.ts";
