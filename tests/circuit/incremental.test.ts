@@ -1,7 +1,13 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { planElimination, withBranches } from "../../src/circuit/solve/elimination-plan.ts";
-import { changedMesh, meshOf, piecesOf, voltsOf } from "../../src/circuit/solve/star-mesh.ts";
+import {
+  changedMesh,
+  meshOf,
+  piecesOf,
+  voltsOf,
+  Workspace,
+} from "../../src/circuit/solve/star-mesh.ts";
 import "../support/seed.ts";
 
 const ends = (nodeCount: number, least: number, most: number) =>
@@ -32,6 +38,7 @@ test("after any changes the mesh is bit for bit what it would be made afresh", (
       const plan = planElimination(nodeCount, first, last);
       const values = Float64Array.from(start.slice(0, first.length));
       let mesh = meshOf(plan, values);
+      const work = new Workspace(nodeCount);
       for (const round of rounds) {
         const changed = round.filter(([branch]) => branch < first.length);
         for (const [branch, value] of changed) values[branch] = value;
@@ -40,6 +47,7 @@ test("after any changes the mesh is bit for bit what it would be made afresh", (
           plan,
           values,
           changed.map(([branch]) => branch),
+          work,
         );
         const fresh = meshOf(plan, values);
         expect(mesh.sums).toEqual(fresh.sums);
@@ -52,7 +60,7 @@ test("after any changes the mesh is bit for bit what it would be made afresh", (
         ...start.slice(first.length, first.length + later.length),
       ]);
       const added = later.map((_, index) => first.length + index);
-      const extended = changedMesh(mesh, more, all, added);
+      const extended = changedMesh(mesh, more, all, added, work);
       const fresh = meshOf(more, all);
       expect(extended.sums).toEqual(fresh.sums);
       expect(extended.siemens).toEqual(fresh.siemens);

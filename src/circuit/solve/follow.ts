@@ -1,5 +1,5 @@
 import type { Branch, Decider } from "./branch.ts";
-import { conducting, netWith, settingsOf } from "./net.ts";
+import { conducting, type Net, netWith, settingsOf } from "./net.ts";
 import { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";
 import type { Wiring } from "./wiring.ts";
 
@@ -17,39 +17,55 @@ export interface Settled {
 const HIGH = 0.5;
 const LOW = 0.3;
 
-/** Relays and modules follow from rest, all at once, until nothing changes or a state comes back. */
+/**
+ * Relays and modules follow, all at once, until nothing changes or a state comes back: from rest,
+ * or from what they did `before`, as when somebody turns a switch now.
+ */
 export function follow(
   wiring: Wiring,
   extra: readonly Branch[] = [],
   setting: (branch: Branch) => Setting = nominal,
+  before: Settled | null = null,
 ): Settled {
   const net = netWith(wiring.net, extra);
   const { branches } = net;
   const settings = setting === nominal ? net.nominal : settingsOf(branches, setting);
-  let states = new Map(wiring.deciders.map((decider) => [decider.id, false]));
-  let from = setting === nominal ? net.start(false) : null;
+  let states = statesOf(wiring, before?.states);
+  let from =
+    setting !== nominal
+      ? null
+      : before && extra.length === 0
+        ? startFrom(net, before.point, false)
+        : net.start(false);
   const seen = new Map<string, number>();
-  const history: Map<string, boolean>[] = [];
+  const history: Uint8Array[] = [];
+  const settled = (point: OperatingPoint, oscillating: readonly string[]): Settled => ({
+    point,
+    branches,
+    states: new Map(wiring.deciders.map(({ id }, at) => [id, states[at] === 1])),
+    oscillating,
+  });
   for (;;) {
-    const closed = conducting(net, states, wiring.positions);
-    const point = operate(net, closed, settings, false, from);
-    from = point;
-    const next = new Map<string, boolean>();
+    const point = operate(net, conducting(net, states, wiring.positions), settings, false, from);
+    if (from !== null) from = point;
+    const next = new Uint8Array(states.length);
     let changed = false;
-    for (const decider of wiring.deciders) {
-      const state = decide(decider, point, states, wiring.systemVoltage);
-      next.set(decider.id, state);
-      if (state !== states.get(decider.id)) changed = true;
-    }
-    if (!changed) return { point, branches, states, oscillating: [] };
-    const key = keyOf(next);
-    const before = seen.get(key);
-    if (before !== undefined) {
-      const cycle = history.slice(before);
-      const oscillating = [...next.keys()].filter((id) =>
-        cycle.some((state) => state.get(id) !== next.get(id)),
+    wiring.deciders.forEach((decider, at) => {
+      const power = decider.is === "level" ? decider.power : null;
+      const isPowered = power === null || states[net.deciderAt.get(power) ?? -1] === 1;
+      if (acts(decider, point, states[at] === 1, isPowered, wiring.systemVoltage)) next[at] = 1;
+      if (next[at] !== states[at]) changed = true;
+    });
+    if (!changed) return settled(point, []);
+    const key = next.join("");
+    const last = seen.get(key);
+    if (last !== undefined) {
+      const cycle = history.slice(last);
+      const moves = (at: number) => cycle.some((state) => state[at] !== next[at]);
+      return settled(
+        point,
+        wiring.deciders.flatMap(({ id }, at) => (moves(at) ? [id] : [])),
       );
-      return { point, branches, states, oscillating };
     }
     seen.set(key, history.length);
     history.push(next);
@@ -57,7 +73,20 @@ export function follow(
   }
 }
 
-/** The operating point with relays and modules held as they are, and whatever `isOpen` taken away. */
+const statesOf = (
+  { deciders }: Wiring,
+  states: ReadonlyMap<string, boolean> | undefined,
+): Uint8Array => Uint8Array.from(deciders, ({ id }) => (states?.get(id) ? 1 : 0));
+
+/** A point to start from: the one given where it is of this net, else the one at rest. */
+const startFrom = (net: Net, point: OperatingPoint | null, quiet: boolean): OperatingPoint =>
+  point?.mesh.plan === net.plan ? point : net.start(quiet);
+
+/**
+ * The operating point with relays and modules held as they are, and whatever `isOpen` taken away.
+ * `near`: a point found in the same way shortly before, to start from; saves time where little has
+ * changed, and makes no difference beyond the accuracy of filaments.
+ */
 export function held(
   wiring: Wiring,
   states: ReadonlyMap<string, boolean>,
@@ -65,21 +94,26 @@ export function held(
   setting: (branch: Branch) => Setting = nominal,
   quiet = false,
   isOpen: ((branch: Branch) => boolean) | null = null,
+  near: OperatingPoint | null = null,
 ): OperatingPoint {
   const net = netWith(wiring.net, extra);
-  const closed = conducting(net, states, wiring.positions);
+  const { closed, doubtful } = conducting(net, statesOf(wiring, states), wiring.positions);
+  const opened: number[] = [];
   if (isOpen !== null) {
     net.branches.forEach((branch, index) => {
-      if (isOpen(branch)) closed[index] = 0;
+      if (!isOpen(branch)) return;
+      closed[index] = 0;
+      opened.push(index);
     });
   }
+  const found = {
+    closed,
+    doubtful: opened.length === 0 ? doubtful : [...doubtful, ...opened],
+  };
   return setting === nominal
-    ? operate(net, closed, net.nominal, quiet, net.start(quiet))
-    : operate(net, closed, settingsOf(net.branches, setting), quiet, null);
+    ? operate(net, found, net.nominal, quiet, startFrom(net, near, quiet))
+    : operate(net, found, settingsOf(net.branches, setting), quiet, null);
 }
-
-const keyOf = (states: ReadonlyMap<string, boolean>) =>
-  [...states.values()].map((state) => (state ? "1" : "0")).join("");
 
 /** Volts of `a` over `b`; null where nothing ties them together. */
 export function between(point: OperatingPoint, a: number, b: number): number | null {
@@ -94,16 +128,29 @@ export function decide(
   states: ReadonlyMap<string, boolean>,
   systemVoltage: number,
 ): boolean {
+  const power = decider.is === "level" ? decider.power : null;
+  const isPowered = power === null || (states.get(power) ?? false);
+  return acts(decider, point, states.get(decider.id) ?? false, isPowered, systemVoltage);
+}
+
+/** `did`: what it did until now. `isPowered`: whether what feeds it was fed until now. */
+function acts(
+  decider: Decider,
+  point: OperatingPoint,
+  did: boolean,
+  isPowered: boolean,
+  systemVoltage: number,
+): boolean {
   switch (decider.is) {
     case "coil": {
       const volts = Math.abs(between(point, decider.a, decider.b) ?? 0);
       if (volts >= decider.pullIn) return true;
-      return volts < decider.dropOut ? false : (states.get(decider.id) ?? false);
+      return volts < decider.dropOut ? false : did;
     }
     case "fed":
       return decider.pairs.some(([a, b]) => (between(point, a, b) ?? 0) >= decider.minVolts);
     case "level": {
-      if (decider.power !== null && !states.get(decider.power)) return false;
+      if (!isPowered) return false;
       const active = isActive(decider, point, systemVoltage);
       switch (decider.does) {
         case "follow":

@@ -3,18 +3,27 @@ import type { Assembly } from "./assemble.ts";
 import type { Branch } from "./branch.ts";
 import { type Plan, planElimination, withBranches } from "./elimination-plan.ts";
 import { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";
+import { Workspace } from "./star-mesh.ts";
 
 /** Branches made ready for solving, over and over, with different ones of them conducting. */
 export interface Net {
   readonly nodeCount: number;
   readonly branches: readonly Branch[];
+  /** Nodes of each branch. */
+  readonly a: Int32Array;
+  readonly b: Int32Array;
   readonly plan: Plan;
+  readonly work: Workspace;
   readonly nominal: Settings;
   readonly filaments: readonly number[];
   readonly junctions: readonly number[];
   /** Sources and junctions: what can push. */
-  readonly pushing: readonly number[];
+  readonly pushing: Int32Array;
   readonly gates: readonly Gate[];
+  /** Their branches. */
+  readonly gated: readonly number[];
+  /** Place of each decider in the list of the assembly, by id. */
+  readonly deciderAt: ReadonlyMap<string, number>;
   /**
    * Every switch at rest and nothing pulled in: where every solution starts from, so that the same
    * question has the same answer whatever was asked before.
@@ -22,10 +31,22 @@ export interface Net {
   start(quiet: boolean): OperatingPoint;
 }
 
-/** What may keep a branch from conducting. */
+/** What may keep a branch from conducting: a decider in another state, a switch in another position. */
 interface Gate {
+  /** Of the branch. */
   readonly index: number;
-  readonly branch: Branch;
+  /** Place of the decider; -1 where there is none. */
+  readonly decider: number;
+  readonly on: 0 | 1;
+  readonly contact: { readonly of: Id; readonly closedIn: readonly Position[] } | null;
+}
+
+/** What conducts. */
+export interface Conducting {
+  /** By branch: 1 where it does. */
+  readonly closed: Uint8Array;
+  /** The only branches that may not. */
+  readonly doubtful: readonly number[];
 }
 
 /** Numbers of each branch, as in `Setting`. */
@@ -52,7 +73,8 @@ export function settingsOf(
 }
 
 export function netOf(assembly: Assembly, rest: ReadonlyMap<Id, Position>): Net {
-  const { nodeCount, branches, grounds } = assembly;
+  const { nodeCount, branches, grounds, deciders } = assembly;
+  const deciderAt = new Map(deciders.map(({ id }, at) => [id, at]));
   const starts: { loud: OperatingPoint | null; quiet: OperatingPoint | null } = {
     loud: null,
     quiet: null,
@@ -61,14 +83,16 @@ export function netOf(assembly: Assembly, rest: ReadonlyMap<Id, Position>): Net 
     nodeCount,
     branches,
     plan: planElimination(nodeCount, branches, grounds),
+    work: new Workspace(nodeCount),
     nominal: settingsOf(branches, nominal),
-    ...listed(branches, 0),
+    deciderAt,
+    ...listed(branches, 0, deciderAt),
     start(quiet) {
       const name = quiet ? "quiet" : "loud";
       const known = starts[name];
       if (known) return known;
-      const closed = conducting(net, new Map(), rest);
-      const found = operate(net, closed, net.nominal, quiet, null);
+      const nothing = new Uint8Array(deciders.length);
+      const found = operate(net, conducting(net, nothing, rest), net.nominal, quiet, null);
       starts[name] = found;
       return found;
     },
@@ -80,10 +104,12 @@ export function netOf(assembly: Assembly, rest: ReadonlyMap<Id, Position>): Net 
 export function netWith(net: Net, extra: readonly Branch[]): Net {
   if (extra.length === 0) return net;
   const more = settingsOf(extra, nominal);
-  const found = listed(extra, net.branches.length);
+  const found = listed(extra, net.branches.length, net.deciderAt);
   return {
     ...net,
     branches: [...net.branches, ...extra],
+    a: joinedPlaces(net.a, found.a),
+    b: joinedPlaces(net.b, found.b),
     plan: withBranches(net.plan, extra),
     nominal: {
       ohms: joined(net.nominal.ohms, more.ohms),
@@ -92,47 +118,68 @@ export function netWith(net: Net, extra: readonly Branch[]): Net {
     },
     filaments: [...net.filaments, ...found.filaments],
     junctions: [...net.junctions, ...found.junctions],
-    pushing: [...net.pushing, ...found.pushing],
+    pushing: joinedPlaces(net.pushing, found.pushing),
     gates: [...net.gates, ...found.gates],
+    gated: [...net.gated, ...found.gated],
   };
 }
 
-/** 1 for each branch that its decider or switch lets conduct. */
+/** `states`: 1 for each decider that is pulled in, fed, or closing its path. */
 export function conducting(
   net: Net,
-  states: ReadonlyMap<string, boolean>,
+  states: Uint8Array,
   positions: ReadonlyMap<Id, Position>,
-): Uint8Array {
+): Conducting {
   const closed = new Uint8Array(net.branches.length).fill(1);
-  for (const { index, branch } of net.gates) {
-    const { gate, closedIn, owner } = branch;
-    const position = closedIn === null || owner === null ? undefined : positions.get(owner);
+  for (const { index, decider, on, contact } of net.gates) {
+    const position = contact === null ? undefined : positions.get(contact.of);
     const isOpen =
-      (gate !== null && (states.get(gate.by) ?? false) !== gate.on) ||
-      (closedIn !== null && (position === undefined || !closedIn.includes(position)));
+      (decider >= 0 && (states[decider] ?? 0) !== on) ||
+      (contact !== null && (position === undefined || !contact.closedIn.includes(position)));
     if (isOpen) closed[index] = 0;
   }
-  return closed;
+  return { closed, doubtful: net.gated };
 }
 
-function listed(branches: readonly Branch[], from: number) {
+function listed(branches: readonly Branch[], from: number, deciderAt: ReadonlyMap<string, number>) {
   const filaments: number[] = [];
   const junctions: number[] = [];
   const pushing: number[] = [];
   const gates: Gate[] = [];
-  branches.forEach((branch, at) => {
+  branches.forEach(({ acts: { is }, gate, closedIn, owner }, at) => {
     const index = from + at;
-    const { is } = branch.acts;
     if (is === "filament") filaments.push(index);
     if (is === "junction") junctions.push(index);
     if (is === "junction" || is === "source") pushing.push(index);
-    if (branch.gate !== null || branch.closedIn !== null) gates.push({ index, branch });
+    if (gate === null && closedIn === null) return;
+    gates.push({
+      index,
+      // a decider that is not there, as of a burnt-out coil, never acts
+      decider: gate === null ? -1 : (deciderAt.get(gate.by) ?? deciderAt.size),
+      on: gate?.on ? 1 : 0,
+      contact: closedIn === null || owner === null ? null : { of: owner, closedIn },
+    });
   });
-  return { filaments, junctions, pushing, gates };
+  return {
+    a: Int32Array.from(branches, ({ a }) => a),
+    b: Int32Array.from(branches, ({ b }) => b),
+    filaments,
+    junctions,
+    pushing: Int32Array.from(pushing),
+    gates,
+    gated: gates.map(({ index }) => index),
+  };
 }
 
 function joined(first: Float64Array, second: Float64Array): Float64Array {
   const both = new Float64Array(first.length + second.length);
+  both.set(first);
+  both.set(second, first.length);
+  return both;
+}
+
+function joinedPlaces(first: Int32Array, second: Int32Array): Int32Array {
+  const both = new Int32Array(first.length + second.length);
   both.set(first);
   both.set(second, first.length);
   return both;

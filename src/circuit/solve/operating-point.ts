@@ -1,6 +1,13 @@
 import type { Branch } from "./branch.ts";
-import type { Net, Settings } from "./net.ts";
-import { changedMesh, type Factored, factoredOf, type Mesh, meshOf, voltsOf } from "./star-mesh.ts";
+import type { Conducting, Net, Settings } from "./net.ts";
+import {
+  changedMesh,
+  type Factored,
+  factoredOf,
+  type Mesh,
+  meshOf,
+  solveInto,
+} from "./star-mesh.ts";
 
 /** Numbers that a branch has in one solution: nominal, or at an edge of what is healthy. */
 export interface Setting {
@@ -19,8 +26,12 @@ export interface OperatingPoint {
   readonly volts: Float64Array;
   /** Ω that each branch has there; Infinity where it does not conduct. */
   readonly ohms: Float64Array;
+  /** The inverse. */
+  readonly siemens: Float64Array;
   /** Amps from `a` to `b` through each branch. */
   readonly amps: Float64Array;
+  /** The only branches that could be kept from conducting. */
+  readonly doubtful: readonly number[];
 }
 
 /** Nothing is less, so that no conductance is infinite. */
@@ -49,28 +60,24 @@ export function nominal(branch: Branch): Setting {
 }
 
 /**
- * `closed`: 1 for each branch that is there at all. `quiet`: sources at 0 V and junctions open, as
- * an ohmmeter's own small voltage finds them, filaments cold. `from`: a point of this net, or of
- * the net that it extends, found with the same settings and the same `quiet`, to start from: what
- * is as it was there is not worked out again.
+ * `quiet`: sources at 0 V and junctions open, as an ohmmeter's own small voltage finds them,
+ * filaments cold. `from`: a point of this net, or of the net that it extends, found with the same
+ * settings and the same `quiet`: what is as it was there is not worked out again.
  */
 export function operate(
   net: Net,
-  closed: Uint8Array,
+  conducting: Conducting,
   settings: Settings,
   quiet: boolean,
   from: OperatingPoint | null,
 ): OperatingPoint {
-  const circuit = new Circuit(
-    net,
-    settings,
-    quiet,
-    startingOhms(net, closed, settings, quiet, from),
-    from,
-  );
-  const present = (index: number) => closed[index] === 1 && !quiet;
-  const junctions = net.junctions.filter(present);
-  const filaments = net.filaments.filter(present);
+  const circuit = from
+    ? resumed(net, conducting, settings, quiet, from)
+    : begun(net, conducting, settings, quiet);
+  const { closed } = conducting;
+  const present = (index: number) => closed[index] === 1;
+  const junctions = quiet ? [] : net.junctions.filter(present);
+  const filaments = quiet ? [] : net.filaments.filter(present);
   const most = MOST_ROUNDS + 4 * junctions.length;
   for (let round = 0; round < most; round++) {
     const turned = turnJunctions(circuit, junctions, round >= CAREFUL_AFTER);
@@ -83,31 +90,67 @@ export function operate(
     if (circuit.conducts(index) && Math.abs(circuit.amps(index)) <= NO_AMPS)
       circuit.set(index, Number.POSITIVE_INFINITY);
   }
-  return circuit.point();
+  return { ...circuit.point(), doubtful: conducting.doubtful };
 }
 
-function startingOhms(
+/** Ω with which a branch begins; Infinity where it does not conduct. */
+function firstOhms(
   { branches }: Net,
-  closed: Uint8Array,
+  { closed }: Conducting,
   settings: Settings,
   quiet: boolean,
-  from: OperatingPoint | null,
-): Float64Array {
-  const start = new Float64Array(branches.length);
-  for (let index = 0; index < branches.length; index++) {
-    const { is } = (branches[index] as Branch).acts;
-    const was = from && index < from.ohms.length ? (from.ohms[index] as number) : null;
-    let own = (quiet ? settings.cold : settings.ohms)[index] as number;
-    if (closed[index] === 0 || (quiet && is === "junction")) own = Number.POSITIVE_INFINITY;
-    else if (is === "filament" && was !== null && was !== Number.POSITIVE_INFINITY) own = was;
-    else if (is === "junction" && was !== null) own = was;
-    start[index] = Math.max(LEAST_OHMS, own);
-  }
-  return start;
+  index: number,
+): number {
+  if (closed[index] === 0) return Number.POSITIVE_INFINITY;
+  if (quiet && branches[index]?.acts.is === "junction") return Number.POSITIVE_INFINITY;
+  return Math.max(LEAST_OHMS, (quiet ? settings.cold : settings.ohms)[index] as number);
 }
 
-/** A net being brought to rest: ohms are set, and what they lead to is worked out when asked for. */
-class Circuit {
+function begun(
+  net: Net,
+  conducting: Conducting,
+  settings: Settings,
+  quiet: boolean,
+): WorkedCircuit {
+  const ohms = new Float64Array(net.branches.length);
+  for (let index = 0; index < ohms.length; index++)
+    ohms[index] = firstOhms(net, conducting, settings, quiet, index);
+  const siemens = ohms.map((own) => 1 / own);
+  return new WorkedCircuit(net, settings, quiet, ohms, siemens, meshOf(net.plan, siemens));
+}
+
+function resumed(
+  net: Net,
+  conducting: Conducting,
+  settings: Settings,
+  quiet: boolean,
+  from: OperatingPoint,
+): WorkedCircuit {
+  const count = net.branches.length;
+  const ohms = new Float64Array(count);
+  const siemens = new Float64Array(count);
+  ohms.set(from.ohms);
+  siemens.set(from.siemens);
+  const changed: number[] = [];
+  const begin = (index: number) => {
+    const own = firstOhms(net, conducting, settings, quiet, index);
+    if (own === ohms[index]) return;
+    ohms[index] = own;
+    siemens[index] = 1 / own;
+    changed.push(index);
+  };
+  const { doubtful } = conducting;
+  for (const index of from.doubtful === doubtful ? doubtful : [...from.doubtful, ...doubtful]) {
+    const isClosed = conducting.closed[index] === 1;
+    if (isClosed !== (ohms[index] !== Number.POSITIVE_INFINITY)) begin(index);
+  }
+  for (let index = from.ohms.length; index < count; index++) begin(index);
+  const mesh = changedMesh(from.mesh, net.plan, siemens, changed, net.work);
+  return new WorkedCircuit(net, settings, quiet, ohms, siemens, mesh);
+}
+
+/** A net being brought to rest: ohms are set, and `refresh` works out what they lead to. */
+class WorkedCircuit {
   readonly net: Net;
   readonly settings: Settings;
   readonly #quiet: boolean;
@@ -115,31 +158,27 @@ class Circuit {
   readonly #siemens: Float64Array;
   #mesh: Mesh;
   #factored: Factored;
-  #volts: Float64Array;
+  readonly #volts: Float64Array;
   #changed: number[] = [];
 
+  /** The arrays and the mesh are its own from now on. */
   constructor(
     net: Net,
     settings: Settings,
     quiet: boolean,
     ohms: Float64Array,
-    from: OperatingPoint | null,
+    siemens: Float64Array,
+    mesh: Mesh,
   ) {
     this.net = net;
     this.settings = settings;
     this.#quiet = quiet;
     this.#ohms = ohms;
-    this.#siemens = ohms.map((own) => 1 / own);
-    const changed: number[] = [];
-    if (from) {
-      for (let index = 0; index < ohms.length; index++)
-        if (ohms[index] !== from.ohms[index]) changed.push(index);
-    }
-    this.#mesh = from
-      ? changedMesh(from.mesh, net.plan, this.#siemens, changed)
-      : meshOf(net.plan, this.#siemens);
-    this.#factored = factoredOf(this.#mesh);
-    this.#volts = this.#solve();
+    this.#siemens = siemens;
+    this.#mesh = mesh;
+    this.#factored = factoredOf(mesh);
+    this.#volts = new Float64Array(net.nodeCount);
+    this.#solve();
   }
 
   set(index: number, ohms: number): void {
@@ -148,64 +187,79 @@ class Circuit {
     this.#changed.push(index);
   }
 
-  ohms = (index: number): number => this.#ohms[index] as number;
+  ohms(index: number): number {
+    return this.#ohms[index] as number;
+  }
 
-  conducts = (index: number): boolean => this.#ohms[index] !== Number.POSITIVE_INFINITY;
+  conducts(index: number): boolean {
+    return this.#ohms[index] !== Number.POSITIVE_INFINITY;
+  }
 
-  /** Of `a` over `b`, with the changes of before the last call of `refresh`. */
+  /** Of `a` over `b`, as of the last `refresh`. */
   across(index: number): number {
-    const { a, b } = this.net.branches[index] as Branch;
-    return (this.#volts[a] as number) - (this.#volts[b] as number);
+    const { a, b } = this.net;
+    return (
+      (this.#volts[a[index] as number] as number) - (this.#volts[b[index] as number] as number)
+    );
   }
 
   together(index: number): boolean {
-    const { a, b } = this.net.branches[index] as Branch;
-    return this.#factored.piece[a] === this.#factored.piece[b];
+    const { a, b } = this.net;
+    const { piece } = this.#factored;
+    return piece[a[index] as number] === piece[b[index] as number];
   }
 
   amps(index: number): number {
-    return (this.across(index) - this.#emf(index)) * (this.#siemens[index] as number);
+    const emf = this.#quiet ? 0 : (this.settings.volts[index] as number);
+    return (this.across(index) - emf) * (this.#siemens[index] as number);
   }
 
   /** Works out what the ohms that were set lead to. */
   refresh(): void {
     if (this.#changed.length === 0) return;
-    this.#mesh = changedMesh(this.#mesh, this.net.plan, this.#siemens, this.#changed, true);
+    this.#mesh = changedMesh(
+      this.#mesh,
+      this.net.plan,
+      this.#siemens,
+      this.#changed,
+      this.net.work,
+      true,
+    );
     this.#factored = factoredOf(this.#mesh);
     this.#changed = [];
-    this.#volts = this.#solve();
+    this.#solve();
   }
 
-  point(): OperatingPoint {
+  point(): Omit<OperatingPoint, "doubtful"> {
     this.refresh();
     const amps = new Float64Array(this.#ohms.length);
-    const { branches } = this.net;
-    for (let index = 0; index < amps.length; index++) {
-      const { a, b } = branches[index] as Branch;
-      amps[index] =
-        ((this.#volts[a] as number) - (this.#volts[b] as number) - this.#emf(index)) *
-        (this.#siemens[index] as number);
-    }
+    for (let index = 0; index < amps.length; index++)
+      amps[index] = this.#siemens[index] === 0 ? 0 : this.amps(index);
     return {
       factored: this.#factored,
       mesh: this.#mesh,
       volts: this.#volts,
       ohms: this.#ohms,
+      siemens: this.#siemens,
       amps,
     };
   }
 
-  #emf = (index: number): number => (this.#quiet ? 0 : (this.settings.volts[index] as number));
-
-  #solve(): Float64Array {
-    const injected = new Float64Array(this.net.nodeCount);
-    for (const index of this.net.pushing) {
-      const { a, b } = this.net.branches[index] as Branch;
-      const push = (this.#siemens[index] as number) * this.#emf(index);
-      injected[a] = (injected[a] as number) + push;
-      injected[b] = (injected[b] as number) - push;
+  #solve(): void {
+    const { a, b, plan, pushing, work } = this.net;
+    const { amps } = work;
+    amps.fill(0);
+    for (let i = 0; i < pushing.length && !this.#quiet; i++) {
+      const index = pushing[i] as number;
+      const siemens = this.#siemens[index] as number;
+      if (siemens === 0) continue;
+      const push = siemens * (this.settings.volts[index] as number);
+      const from = plan.place[a[index] as number] as number;
+      const to = plan.place[b[index] as number] as number;
+      amps[from] = (amps[from] as number) + push;
+      amps[to] = (amps[to] as number) - push;
     }
-    return voltsOf(this.#mesh, injected);
+    solveInto(this.#mesh, amps, this.#volts);
   }
 }
 
@@ -214,7 +268,11 @@ class Circuit {
  * them at once, or when that goes on and on the first alone, which comes to an end (Murty's least
  * index rule for complementary pivoting).
  */
-function turnJunctions(circuit: Circuit, junctions: readonly number[], oneOnly: boolean): boolean {
+function turnJunctions(
+  circuit: WorkedCircuit,
+  junctions: readonly number[],
+  oneOnly: boolean,
+): boolean {
   let turned = false;
   const wrong = junctions.filter((index) => {
     if (circuit.conducts(index)) return -circuit.amps(index) - NO_AMPS > 0;
@@ -236,7 +294,7 @@ function turnJunctions(circuit: Circuit, junctions: readonly number[], oneOnly: 
  * Between cold and hot a filament's ohms go about with the square root of its volts (a lamp's
  * current does: common practice, no source).
  */
-function warmFilaments(circuit: Circuit, filaments: readonly number[]): boolean {
+function warmFilaments(circuit: WorkedCircuit, filaments: readonly number[]): boolean {
   let warmed = false;
   for (const index of filaments) {
     const { acts } = circuit.net.branches[index] as Branch;

@@ -21,6 +21,21 @@ export interface Mesh {
   readonly sums: Float64Array;
 }
 
+/** Room to work in, used again and again: fresh pages cost more than the sums done on them. */
+export class Workspace {
+  /** By place; all 0 between uses. */
+  readonly sum: Float64Array;
+  readonly seen: Uint8Array;
+  /** Amps pushed into each place. */
+  readonly amps: Float64Array;
+
+  constructor(nodeCount: number) {
+    this.sum = new Float64Array(nodeCount);
+    this.seen = new Uint8Array(nodeCount);
+    this.amps = new Float64Array(nodeCount);
+  }
+}
+
 /** `siemens` by branch, 0 for one that does not conduct. */
 export function meshOf(plan: Plan, siemens: Float64Array): Mesh {
   const count = plan.nodeAt.length;
@@ -43,11 +58,11 @@ export function changedMesh(
   plan: Plan,
   siemens: Float64Array,
   branches: readonly number[],
+  work: Workspace,
   mine = false,
 ): Mesh {
   const next = plan === mesh.plan ? (mine ? mesh : copyOf(mesh)) : laidOut(mesh, plan);
-  const sum = new Float64Array(plan.nodeAt.length);
-  for (const place of reached(plan, branches)) fillStar(next, place, siemens, sum);
+  for (const place of reached(plan, branches, work.seen)) fillStar(next, place, siemens, work.sum);
   return next;
 }
 
@@ -75,8 +90,11 @@ function laidOut(mesh: Mesh, plan: Plan): Mesh {
 }
 
 /** Places that a change of these branches reaches, rising. */
-function reached({ early, stars, nodeAt }: Plan, branches: readonly number[]): Int32Array {
-  const seen = new Uint8Array(nodeAt.length);
+function reached(
+  { early, stars }: Plan,
+  branches: readonly number[],
+  seen: Uint8Array,
+): Int32Array {
   const places: number[] = [];
   for (const branch of branches) {
     let place = early[branch] as number;
@@ -86,6 +104,7 @@ function reached({ early, stars, nodeAt }: Plan, branches: readonly number[]): I
       place = parentOf(stars, place);
     }
   }
+  for (const place of places) seen[place] = 0;
   return Int32Array.from(places).sort();
 }
 
@@ -136,17 +155,30 @@ function fillStar(
 }
 
 /** Volts of each node against its piece's reference, for amps pushed into each node. */
-export function voltsOf({ plan, siemens, sums }: Mesh, injected: Float64Array): Float64Array {
+export function voltsOf(mesh: Mesh, injected: Float64Array): Float64Array {
+  const { nodeAt } = mesh.plan;
+  const amps = new Float64Array(injected.length);
+  for (let place = 0; place < amps.length; place++)
+    amps[place] = injected[nodeAt[place] as number] as number;
+  const volts = new Float64Array(injected.length);
+  solveInto(mesh, amps, volts);
+  return volts;
+}
+
+/** `amps` by place, used up; `volts` by node, overwritten. */
+export function solveInto(
+  { plan, siemens, sums }: Mesh,
+  amps: Float64Array,
+  volts: Float64Array,
+): void {
   const count = sums.length;
   const { nodeAt } = plan;
   const { starts, all } = plan.stars;
-  const amps = new Float64Array(count);
-  for (let place = 0; place < count; place++)
-    amps[place] = injected[nodeAt[place] as number] as number;
   for (let place = 0; place < count; place++) {
-    const total = sums[place] as number;
     const own = amps[place] as number;
-    if (total === 0 || own === 0) continue;
+    if (own === 0) continue;
+    const total = sums[place] as number;
+    if (total === 0) continue;
     const share = own / total;
     const last = starts[place + 1] as number;
     for (let i = starts[place] as number; i < last; i++) {
@@ -155,7 +187,6 @@ export function voltsOf({ plan, siemens, sums }: Mesh, injected: Float64Array): 
     }
   }
   // from here on `amps` holds the volts of the places that are done
-  const volts = new Float64Array(count);
   for (let place = count - 1; place >= 0; place--) {
     const total = sums[place] as number;
     let sum = amps[place] as number;
@@ -166,7 +197,6 @@ export function voltsOf({ plan, siemens, sums }: Mesh, injected: Float64Array): 
     amps[place] = own;
     volts[nodeAt[place] as number] = own;
   }
-  return volts;
 }
 
 /** The connected piece that each node belongs to, by number, and the node that each counts from. */

@@ -287,9 +287,53 @@ test("a relay that may have sealed itself in while nobody could tell stays doubt
   run(play, unplug("A1"));
   // K1 may hold itself and with it K2, for all that anybody knows
   expect(undecided()).toEqual([true, true]);
+  expect(play.state().doubts).toEqual([
+    "Not all can be told: much depends on which way K1 was left.",
+  ]);
   run(play, press("S1"));
   expect(undecided()).toEqual([false, false]);
   run(play, turn("S1", "rest"));
   expect(undecided()).toEqual([false, false]);
   expect(play.state().pins["K1:86"]?.state).toBe("ground-through-load");
+});
+
+test("two relays that may hold one another stay doubtful together", () => {
+  const play = playOf(
+    withBattery()
+      .module("A1", { "1": null, "2": null, "3": null })
+      .part("relay", "K1")
+      .part("relay", "K2")
+      .part("splice", "X1")
+      .wire("G1:+ A1:1", "A1:2 GND1:1", "A1:3 X1:1", "X1:1 K1:86", "K1:85 GND1:1")
+      .wire("G1:+ K1:30", "K1:87 K2:86", "K2:85 GND1:1", "G1:+ K2:30", "K2:87 X1:1"),
+  );
+  const { parts } = run(play, unplug("A1"));
+  expect([parts.K1?.undecided, parts.K2?.undecided]).toEqual([true, true]);
+});
+
+test("what a toggle was told while nobody could tell is not known until it loses power", () => {
+  const play = playOf(
+    withBattery()
+      .contact("S1", "isolator", { contacts: [{ between: ["1", "2"], closedIn: ["rest"] }] })
+      .module("A1", { "1": null, "2": null, "3": null })
+      .module(
+        "A2",
+        { "1": null, "2": null, "3": null, "4": null },
+        {
+          power: { supply: ["1"], ground: ["2"] },
+          behaviour: {
+            paths: [{ between: ["1", "4"], input: "3", active: "high", does: "toggle" }],
+          },
+        },
+      )
+      .part("lamp", "P1")
+      .wire("G1:+ S1:1", "S1:2 A2:1", "A2:2 GND1:1", "G1:+ A1:1", "A1:2 GND1:1", "A1:3 A2:3")
+      .wire("A2:4 P1:1", "P1:2 GND1:1"),
+  );
+  const undecided = () => play.state().parts.P1?.undecided ?? false;
+  expect(undecided()).toBe(true);
+  run(play, unplug("A1"));
+  expect(undecided()).toBe(true);
+  run(play, press("S1"), turn("S1", "rest"));
+  expect(undecided()).toBe(false);
 });
