@@ -6,6 +6,7 @@ import { findFacts, type Tables } from "./facts.ts";
 import { joinUp, type MemberWire } from "./joined.ts";
 import { isAlike } from "./likeness.ts";
 import { createMember, type Member } from "./member.ts";
+import { PinSearch } from "./pin-search.ts";
 import { relaysInRings } from "./relay-rings.ts";
 import { rootwardWays } from "./rootward.ts";
 import { waysBack } from "./ways-back.ts";
@@ -33,6 +34,8 @@ export class LinkedNetwork implements Tables {
   readonly members = new Map<Id, Member>();
   /** In the order of the drawing. */
   order: readonly Member[] = [];
+  /** The scratch space of searches from pin to pin. */
+  readonly pins = new PinSearch();
   private elements = new ElementTable();
   private wires: readonly HeldWire[] = [];
   /** Those that are gone too: a wire that comes back between the same pins is the same one. */

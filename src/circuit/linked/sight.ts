@@ -1,4 +1,4 @@
-import { type Id, ownerOf, type Part, type PinRef } from "../../job/index.ts";
+import type { Id, Part, PinRef } from "../../job/index.ts";
 import type { NetId, Way } from "../nets.ts";
 import { CELL } from "./cells.ts";
 import type { LinkedNetwork } from "./linked-network.ts";
@@ -155,16 +155,13 @@ export class Sight {
     const start = this.network.pin(from);
     const end = this.network.pin(to);
     if (from === to || start === undefined || end === undefined) return [];
-    const came = this.search(start, (pin) => pin === end);
-    if (!came.has(end)) return [];
+    if (this.search(start, (pin) => pin === end) < 0) return [];
     const ids: Id[] = [];
-    let pin = end;
-    while (pin !== start) {
-      const step = came.get(pin);
-      if (!step) return [];
-      if (step.wire >= 0) ids.push((this.network.wireOf[step.wire] as { id: Id }).id);
-      pin = step.from;
-      if (pin !== start) ids.push(ownerOf(this.network.ref(pin)));
+    for (let pin = end; pin !== start; ) {
+      const wire = this.network.wireOf[this.network.pins.wire(pin)];
+      if (wire) ids.push(wire.id);
+      pin = this.network.pins.from(pin);
+      if (pin !== start) ids.push((this.network.memberOfPin[pin] as Member).part.id);
     }
     return ids.reverse();
   }
@@ -173,33 +170,21 @@ export class Sight {
   nearestInNet(from: PinRef, wanted: (part: Part, pin: PinRef) => boolean): PinRef | null {
     const start = this.network.pin(from);
     if (start === undefined) return null;
-    let found: number | null = null;
-    this.search(start, (pin) => {
+    const found = this.search(start, (pin) => {
       const member = this.network.memberOfPin[pin] as Member;
-      if (wanted(member.part, this.network.ref(pin))) found = pin;
-      return found !== null;
+      return wanted(member.part, this.network.ref(pin));
     });
-    return found === null ? null : this.network.ref(found);
+    return found < 0 ? null : this.network.ref(found);
   }
 
-  /** Breadth first over hops until a pin will do; how each pin was come to. */
-  private search(
-    start: number,
-    isEnough: (pin: number) => boolean,
-  ): ReadonlyMap<number, { from: number; wire: number }> {
-    const { hops, netOf } = this.network.linked.joined;
-    const came = new Map([[start, { from: start, wire: -1 }]]);
+  /** Goes from pin to pin inside the net until one will do: that one, or −1. */
+  private search(start: number, isEnough: (pin: number) => boolean): number {
+    const { joined } = this.network.linked;
     let looked = 0;
-    for (const pin of came.keys()) {
-      if (isEnough(pin)) break;
+    return this.network.pins.run(joined, start, isEnough, (pin) => {
       if (looked++ < MOST_PINS_NOTED) this.note(pin, CELL.hops);
-      else this.note(netOf[pin] as number, CELL.inside);
-      for (let at = hops.start[pin] as number; at < (hops.start[pin + 1] as number); at += 2) {
-        const to = hops.list[at] as number;
-        if (!came.has(to)) came.set(to, { from: pin, wire: hops.list[at + 1] as number });
-      }
-    }
-    return came;
+      else this.note(joined.netOf[pin] as number, CELL.inside);
+    });
   }
 }
 

@@ -56,24 +56,30 @@ export function doubtsOf(wiring: Wiring, rest: Rest, before: ReadonlySet<string>
       doubted.size === 0 ? point : held(wiring, memory.states, [], nominal, false, isOpen);
     const reach = reachOfUnknowns(wiring, open, unknowns);
     const others = wiring.deciders.filter(({ id }) => !doubted.has(id));
-    let more = others.filter((one) => dependsOnUnknown(one, reach, doubted));
-    if (more.length === 0)
-      more = others.filter(
-        (one) => before.has(one.id) && mayLieEitherWay(one, wiring, rest, isBlown),
-      );
-    if (more.length === 0) {
-      const felt = unsaid.filter((one) => reach.felt.has(one)).map(({ what }) => what);
-      return {
-        reach,
-        open,
-        doubted,
-        sentences: [...inWords(felt), ...assumptions(wiring, memory)],
-      };
+    const doubt = (more: readonly Decider[], what: (part: Id) => string): readonly Unknown[] => {
+      for (const { id } of more) doubted.add(id);
+      const found = more.flatMap((one) => doubtsAbout(one, what(one.part)));
+      unknowns.push(...found);
+      return found;
+    };
+    const moved = others.filter((one) => dependsOnUnknown(one, reach, doubted));
+    if (moved.length > 0) {
+      doubt(moved, (part) => `what ${part} does`);
+      continue;
     }
-    for (const one of more) {
-      doubted.add(one.id);
-      unknowns.push(...doubtsAbout(one, `what ${one.part} does`));
+    const left = lyingEitherWay(
+      others.filter(({ id }) => before.has(id)),
+      wiring,
+      rest,
+      isBlown,
+    );
+    if (left.length > 0) {
+      unsaid.push(...doubt(left, (part) => `which way ${part} was left`));
+      continue;
     }
+    const felt = unsaid.filter((one) => reach.felt.has(one)).map(({ what }) => what);
+    const sentences = [...inWords(felt), ...assumptions(wiring, memory)];
+    return { reach, open, doubted, sentences };
   }
 }
 
@@ -91,23 +97,36 @@ function dependsOnUnknown(decider: Decider, reach: Reach, doubted: ReadonlySet<s
   }
 }
 
-/** Whether it would stay in either state as things are now: a relay that holds itself, a toggle. */
-function mayLieEitherWay(
-  decider: Decider,
+/**
+ * Which of them would stay in their other state as things are now, alone or holding one another:
+ * toggles that have power, relays that hold themselves.
+ */
+function lyingEitherWay(
+  some: readonly Decider[],
   wiring: Wiring,
-  { point, memory: { states } }: Rest,
+  { memory: { states } }: Rest,
   isBlown: (branch: Branch) => boolean,
-): boolean {
-  if (decider.is === "fed") return false;
-  if (decider.is === "level")
-    return (
-      decider.does === "toggle" && (decider.power === null || states.get(decider.power) === true)
-    );
-  if (decider.latching) return pulseOn(decider, point) === null;
-  const other = !states.get(decider.id);
-  const turned = new Map([...states, [decider.id, other]]);
-  const then = held(wiring, turned, [], nominal, false, isBlown);
-  return decide(decider, then, turned, wiring.systemVoltage) === other;
+): readonly Decider[] {
+  const toggles = some.filter(
+    (one) =>
+      one.is === "level" &&
+      one.does === "toggle" &&
+      (one.power === null || states.get(one.power) === true),
+  );
+  let coils = some.filter((one) => one.is === "coil");
+  // all turned over at once; those that fall back are left out until the others stay
+  for (let fell = true; fell && coils.length > 0; ) {
+    const turned = new Map([...states, ...coils.map(({ id }) => [id, !states.get(id)] as const)]);
+    const then = held(wiring, turned, [], nominal, false, isBlown);
+    const stay = coils.filter((coil) => {
+      const is = turned.get(coil.id);
+      if (coil.latching) return (pulseOn(coil, then) ?? is) === is;
+      return decide(coil, then, turned, wiring.systemVoltage) === is;
+    });
+    fell = stay.length < coils.length;
+    coils = stay;
+  }
+  return [...toggles, ...coils];
 }
 
 function contactsOf({ branches }: Wiring): ReadonlyMap<string, readonly Branch[]> {

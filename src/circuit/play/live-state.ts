@@ -5,7 +5,8 @@ import type { PlayEvent, Step } from "./step.ts";
  * How a point of the circuit lies at this moment. `live` and `ground`: joined to battery plus or to
  * chassis by nothing but wires and closed contacts. `through-load`: tied only through a load.
  * `between`: part way, as between two lamps in series. `floating`: tied to nothing, so that a
- * meter shows a ghost voltage. `unknown`: depends on something that nobody has said.
+ * meter shows a ghost voltage. `unknown`: depends on something that nobody has said; what is joined
+ * to a pole for sure stays `live` or `ground` even where that moves its volts.
  */
 export type LineState =
   | "live"

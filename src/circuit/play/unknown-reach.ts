@@ -19,6 +19,8 @@ export interface Reach {
 
 /** Volts by which closing a contact of which nobody can tell may move what matters. */
 const FELT_VOLTS = 0.4;
+/** Ω of transfer below which that is not even looked at. */
+const LEAST_OHMS = 1e-3;
 
 export function reachOfUnknowns(
   wiring: Wiring,
@@ -135,7 +137,7 @@ function movedByClosing(
   const push = reach.push(a, b);
   if (!push || push.stray * across >= FELT_VOLTS * push.apart)
     return rippled([a, b], across, reference, ripples);
-  const enough = (FELT_VOLTS * push.apart) / across;
+  const enough = Math.max(LEAST_OHMS, (FELT_VOLTS * push.apart) / across);
   return {
     near: push.near,
     nodes: push.near.filter((node) => Math.abs(push.feltAt(node)) >= enough),
@@ -156,7 +158,7 @@ function rippled(
   ] as const;
   const near = ripples.from(pushes, Number.POSITIVE_INFINITY);
   const nearAt = (node: number) => near.volts[near.nodes.indexOf(node)] ?? 0;
-  const enough = (FELT_VOLTS * (nearAt(a) - nearAt(b))) / across;
+  const enough = Math.max(LEAST_OHMS, (FELT_VOLTS * (nearAt(a) - nearAt(b))) / across);
   const far = ripples.from(pushes, enough / 4);
   const volts = new Map(far.nodes.map((node, index) => [node, far.volts[index] as number]));
   const at = (node: number) => volts.get(node) ?? 0;

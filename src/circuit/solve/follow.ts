@@ -116,9 +116,12 @@ export function held(
 }
 
 /** Volts of `a` over `b`; null where nothing ties them together. */
-export function between(point: OperatingPoint, a: number, b: number): number | null {
-  if (point.factored.piece[a] !== point.factored.piece[b]) return null;
-  return (point.volts[a] as number) - (point.volts[b] as number);
+export function between(
+  { factored: { piece }, volts }: OperatingPoint,
+  a: number,
+  b: number,
+): number | null {
+  return piece[a] === piece[b] ? (volts[a] as number) - (volts[b] as number) : null;
 }
 
 /** What a decider does about the voltages it sees, `states` being what all did until now. */
@@ -175,9 +178,10 @@ export function isActive(
   systemVoltage: number,
 ): boolean {
   if (input === null) return true;
-  const volts = grounds
-    .map((ground) => between(point, input, ground))
-    .find((found) => found !== null);
-  if (volts === undefined || volts === null) return false;
-  return active === "high" ? volts >= HIGH * systemVoltage : volts <= LOW * systemVoltage;
+  for (const ground of grounds) {
+    const volts = between(point, input, ground);
+    if (volts === null) continue;
+    return active === "high" ? volts >= HIGH * systemVoltage : volts <= LOW * systemVoltage;
+  }
+  return false;
 }

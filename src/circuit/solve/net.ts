@@ -130,15 +130,27 @@ export function conducting(
   states: Uint8Array,
   positions: ReadonlyMap<Id, Position>,
 ): Conducting {
-  const closed = new Uint8Array(net.branches.length).fill(1);
-  for (const { index, decider, on, contact } of net.gates) {
-    const position = contact === null ? undefined : positions.get(contact.of);
-    const isOpen =
-      (decider >= 0 && (states[decider] ?? 0) !== on) ||
-      (contact !== null && (position === undefined || !contact.closedIn.includes(position)));
-    if (isOpen) closed[index] = 0;
+  const closed = turned(net, positions).slice();
+  for (const { index, decider, on } of net.gates) {
+    if (decider >= 0 && (states[decider] ?? 0) !== on) closed[index] = 0;
   }
   return { closed, doubtful: net.gated };
+}
+
+const lastTurned = new WeakMap<Net, { positions: unknown; closed: Uint8Array }>();
+
+/** What the switches let conduct; the same positions are asked for round after round. */
+function turned(net: Net, positions: ReadonlyMap<Id, Position>): Uint8Array {
+  const last = lastTurned.get(net);
+  if (last?.positions === positions) return last.closed;
+  const closed = new Uint8Array(net.branches.length).fill(1);
+  for (const { index, contact } of net.gates) {
+    if (contact === null) continue;
+    const position = positions.get(contact.of);
+    if (position === undefined || !contact.closedIn.includes(position)) closed[index] = 0;
+  }
+  lastTurned.set(net, { positions, closed });
+  return closed;
 }
 
 function listed(branches: readonly Branch[], from: number, deciderAt: ReadonlyMap<string, number>) {
