@@ -1,5 +1,5 @@
+import { Groups } from "../solve/groups.ts";
 import type { Branch, OperatingPoint, Wiring } from "../solve/index.ts";
-import { Groups } from "./groups.ts";
 import type { LineState, PointState } from "./live-state.ts";
 import { type Rail, railsOf } from "./rails.ts";
 

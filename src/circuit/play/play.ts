@@ -65,10 +65,10 @@ export function createPlay(job: Job, machine: Id | null): Play {
     start: Start,
     memory: Memory,
     blown: ReadonlySet<Id>,
-    before: Pick<Moment, "parts" | "oscillating" | "events"> | null,
+    before: Moment | null,
   ): Moment => {
     const { wiring, layout, hands, seconds, steps, doubtedBefore } = start;
-    const rest = settle(wiring, memory, blown, seconds);
+    const rest = settle(wiring, memory, blown, seconds, before?.rest.point ?? null);
     const ids = new Set(rest.oscillating);
     const oscillating = [
       ...new Set(wiring.deciders.flatMap(({ id, part }) => (ids.has(id) ? [part] : []))),

@@ -1,5 +1,5 @@
+import { Groups } from "../solve/groups.ts";
 import type { Branch, OperatingPoint, Wiring } from "../solve/index.ts";
-import { Groups } from "./groups.ts";
 
 /** Ω within a module's or generator's source up to which its line is a feed, and not a mere pull-up. */
 const STIFF_SOURCE = 10;

@@ -25,21 +25,24 @@ const MOST_ROUNDS = 2000;
 
 /**
  * Relays and modules act one round at a time until nothing changes; then the fuse that carries
- * most for its size opens, and all follow again.
+ * most for its size opens, and all follow again. `near`: how things stood just before.
  */
 export function settle(
   wiring: Wiring,
   start: Memory,
   blownBefore: ReadonlySet<Id>,
   now: number,
+  near: OperatingPoint | null,
 ): Rest {
   const changes: Change[] = [];
   let blown = blownBefore;
   let memory = start;
+  let last = near;
   for (;;) {
-    const found = followFrom(wiring, memory, blown, now);
+    const found = followFrom(wiring, memory, blown, now, last);
     changes.push(...found.changes);
     const { point, oscillating } = found;
+    last = point;
     memory = found.memory;
     const worst = worstOverload(wiring, found.carried, blown);
     if (!worst) return { memory, point, blown, oscillating, changes };
@@ -62,11 +65,20 @@ interface Followed extends Pick<Rest, "memory" | "point" | "oscillating" | "chan
   worstPoint(branch: number): OperatingPoint;
 }
 
-function followFrom(wiring: Wiring, start: Memory, blown: ReadonlySet<Id>, now: number): Followed {
+function followFrom(
+  wiring: Wiring,
+  start: Memory,
+  blown: ReadonlySet<Id>,
+  now: number,
+  near: OperatingPoint | null,
+): Followed {
   const isOpen = ({ element, owner }: Branch) =>
     element?.law.is === "protection" && owner !== null && blown.has(owner);
-  const pointIn = ({ states }: Memory) =>
-    held(wiring, states, [], nominal, false, blown.size > 0 ? isOpen : null);
+  let last = near;
+  const pointIn = ({ states }: Memory) => {
+    last = held(wiring, states, [], nominal, false, blown.size > 0 ? isOpen : null, last);
+    return last;
+  };
   const protections = protectionsOf(wiring);
   const passed: Passed[] = [];
   const changes: (readonly Change[])[] = [];

@@ -68,7 +68,7 @@ export function findDoubts(
       if (doubted.has(decider.id)) continue;
       const moved =
         (decider.is === "level" && decider.power !== null && doubted.has(decider.power)) ||
-        pairsOf(decider).some(([a, b]) => influence.between(a, b).length > 0);
+        pairsOf(decider).some(([a, b]) => influence.depends(a, b));
       if (!moved) continue;
       doubt(decider);
       grown = true;

@@ -1,4 +1,5 @@
 import type { Unknown } from "./branch.ts";
+import { Groups } from "./groups.ts";
 import type { OperatingPoint } from "./operating-point.ts";
 import { type Ripple, Ripples } from "./ripple.ts";
 
@@ -68,6 +69,7 @@ class Influence {
   readonly #groups = new Map<string, readonly Group[]>();
   readonly #inPiece = new Map<number, ByNode<Group>>();
   #joints: ByNode<Joint> | null = null;
+  #together: Groups | null = null;
 
   constructor(point: OperatingPoint, unknowns: readonly Unknown[]) {
     this.#point = point;
@@ -76,12 +78,26 @@ class Influence {
     this.#ripples = new Ripples(point.mesh);
   }
 
+  /** Whether an unknown could change what lies between two nodes. */
+  depends(red: number, black: number): boolean {
+    const own = this.#piece[red] as number;
+    const other = this.#piece[black] as number;
+    return own === other ? this.between(red, black).length > 0 : this.mayTie(own, other);
+  }
+
+  /** Whether unknowns could tie two pieces to one another. */
+  mayTie(piece: number, other: number): boolean {
+    this.#together ??= piecesTogether(this.#piece, this.#unknowns);
+    return this.#together.of(piece) === this.#together.of(other);
+  }
+
   /** The unknowns that could change what lies between two nodes. */
   between(red: number, black: number): readonly Unknown[] {
     const own = this.#piece[red] as number;
     const other = this.#piece[black] as number;
     if (this.#unknowns.length === 0) return [];
     if (own !== other) {
+      if (!this.mayTie(own, other)) return [];
       const touches = (group: Group, piece: number) =>
         group.some(({ nodes }) => nodes.some((node) => this.#piece[node] === piece));
       return this.#groupsOf(own, other).flatMap((group) =>
@@ -108,9 +124,7 @@ class Influence {
     for (const group of doubtful) if (this.#feels(group, own, exactly)) felt.add(group);
     const joints = this.#jointsFelt(red, black, exactly);
     if (felt.size + joints.size === 0) return [];
-    return this.#groupsOf(own, own).flatMap((group) =>
-      felt.has(group) ? group : group.filter((unknown) => joints.has(unknown)),
-    );
+    return [...new Set([...[...felt].flat(), ...joints])];
   }
 
   /**
@@ -125,6 +139,7 @@ class Influence {
     for (const [pin, own] of groups.entries()) {
       const felt = this.#ripples.from([[pin, 1]], FOLLOWED);
       felt.nodes.forEach((node, index) => {
+        if (Math.abs(felt.volts[index] as number) < FOLLOWED) return;
         const met = near.get(node) ?? new Map<Group, Met>();
         near.set(node, met);
         for (const group of own) meet(met, group, felt.volts[index] as number);
@@ -260,7 +275,8 @@ class Influence {
         joint.followed,
       );
       far.nodes.forEach((node, index) => {
-        found.add(node, joint, far.volts[index] as number);
+        const volts = far.volts[index] as number;
+        if (Math.abs(volts) >= joint.followed) found.add(node, joint, volts);
       });
     }
     this.#joints = found;
@@ -331,6 +347,16 @@ class ByNode<Thing> {
 }
 
 const NONE: readonly never[] = [];
+
+/** Pieces of circuit that an unknown may tie to one another. */
+function piecesTogether(piece: Int32Array, unknowns: readonly Unknown[]): Groups {
+  const together = new Groups(piece.length);
+  for (const { nodes } of unknowns) {
+    for (const node of nodes)
+      together.join(piece[nodes[0] as number] as number, piece[node] as number);
+  }
+  return together;
+}
 
 /** Unknowns that meet in a piece of circuit of their own act together. */
 function groupByFarPieces(
