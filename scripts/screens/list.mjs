@@ -113,6 +113,27 @@ export const SCREENS = [
     },
   },
   { name: "changes", picture: DESK, sizes: [1440, 1024], steps: workLampFitted },
+  {
+    name: "operate",
+    picture: DESK,
+    steps: async (page, size) => {
+      await demo(page);
+      if (onPhone(size)) await go(page, size, /Diagram/);
+      await page.keyboard.press("o");
+      const panel = page.getByRole("region", { name: "Operate", exact: true });
+      const turn = async (/** @type {string} */ name, /** @type {string} */ position) =>
+        panel
+          .getByRole("group", { name })
+          .getByRole("radio", { name: position, exact: true })
+          .click({ force: true });
+      await turn("S1 key switch", "run");
+      await turn("S2 pump button, cab", "hold pressed");
+      await page.keyboard.press("l");
+      await page.keyboard.press("f");
+      await panel.getByRole("tab", { name: "Steps" }).click();
+      await page.waitForTimeout(500);
+    },
+  },
   { name: "other-side", sizes: [1440, 1024], steps: demoThen("x") },
   {
     name: "match",

@@ -1,2 +1,2 @@
 export type * from "./finding.ts";
-export * from "./run.ts";
+export { type Checker, type CheckResult, checkJob, createChecker, type Summary } from "./run.ts";

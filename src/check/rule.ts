@@ -1,31 +1,122 @@
-import type { Explorer, Network } from "../circuit/index.ts";
-import type { Job, Machine, PartOf, Reading } from "../job/index.ts";
+import type {
+  CavityRef,
+  Id,
+  Job,
+  MachineWire,
+  Part,
+  PartOf,
+  PinRef,
+  Plug,
+  Reading,
+  Wire,
+} from "../job/index.ts";
 import type { JudgedReading } from "../readings/index.ts";
 import type { Role } from "../roles/index.ts";
 import type { Finding, Severity } from "./finding.ts";
 
-/** Everything that a rule may look at: the job and what was worked out of it, never another rule. */
-export interface CheckContext {
-  readonly job: Job;
-  readonly machine: Machine;
-  /** The circuit of this machine. */
-  readonly network: Network;
-  /** The circuit with every module plugged in and unknown. */
-  readonly explorer: Explorer;
-  readonly modules: readonly PartOf<"module">[];
-  /** One per module pin, in the order of the diagram. */
+/** A part of the circuit beside how many wires come to each of its pins. */
+export interface PartView {
+  readonly part: Part;
+  readonly wires: ReadonlyMap<PinRef, number>;
+  /** Nominal volts. */
+  readonly systemVoltage: number;
+}
+
+/** Something that does work, and whether current can ever come to it and get away again. */
+export interface LoadView {
+  readonly part: Part;
+  /** Some state feeds it, or what could is not known. */
+  readonly canBeFed: boolean;
+  /** Fed from one end, some state gives it a way back from the other. */
+  readonly hasReturn: boolean;
+}
+
+/** A way from a battery's plus to ground that passes no load. */
+export interface ShortView {
+  readonly plus: PinRef;
+  /** Id of the part at which it comes to ground. */
+  readonly ground: Id;
+  /** When it conducts, in words. */
+  readonly condition: string;
+  /** Parts on the way, ends left out. */
+  readonly through: readonly Id[];
+  /** Wires and parts from the battery to ground. */
+  readonly path: readonly Id[];
+}
+
+/** A module with what is known of each of its pins, in its own order. */
+export interface ModuleView {
+  readonly module: PartOf<"module">;
   readonly roles: readonly Role[];
-  /** The machine's readings held against the prediction, in their order. */
-  readonly readings: readonly { readonly reading: Reading; readonly judged: JudgedReading }[];
+  /** Whether anything is drawn to the pin. */
+  readonly wired: readonly boolean[];
+  /** Whether the pin is tied to a cavity. */
+  readonly tied: readonly boolean[];
+  readonly words: Job["words"];
+}
+
+/** A plug with the pin that each of its cavities is tied to, in the plug's order; null: none. */
+export interface PlugView {
+  readonly plug: Plug;
+  readonly pins: readonly (PinRef | null)[];
+  /** Something is tied to it, if only to a cavity that it does not have. */
+  readonly inUse: boolean;
+}
+
+export interface LinksView {
+  readonly links: Job["links"];
+}
+
+/** A cavity's wire as found on the machine beside the wires drawn at the pin that it is tied to. */
+export interface MachineWireView {
+  readonly machineName: string;
+  readonly cavity: CavityRef;
+  readonly pin: PinRef;
+  readonly here: MachineWire;
+  readonly drawn: readonly Wire[];
+}
+
+/** A reading held against the prediction, and against the words printed where it was taken. */
+export interface ReadingView {
+  readonly reading: Reading;
+  readonly judged: JudgedReading;
+  /** Roles whose printed word it forbids, with the reason in one sentence. */
+  readonly forbids: readonly { readonly role: Role; readonly why: string }[];
+}
+
+/** All readings of the machine, in their order. */
+export interface ReadingsView {
+  readonly readings: readonly ReadingView[];
+}
+
+/**
+ * What a rule may be about, with all that it may look at. A view stays the same object while nothing
+ * in it changes, and what a rule finds in it is kept: a rule must look at nothing else, least of all
+ * at another rule.
+ */
+export interface Views {
+  readonly short: ShortView;
+  readonly load: LoadView;
+  readonly part: PartView;
+  readonly module: ModuleView;
+  readonly plug: PlugView;
+  readonly links: LinksView;
+  readonly "machine-wire": MachineWireView;
+  readonly reading: ReadingView;
+  readonly readings: ReadingsView;
 }
 
 export type Found = Omit<Finding, "rule" | "severity">;
 
 /** One rule, one id, one file. */
-export interface Rule {
+export interface RuleAbout<A extends keyof Views> {
   readonly id: string;
   readonly severity: Severity;
-  readonly find: (context: CheckContext) => readonly Found[];
+  /** It is asked about each view of this name, in the order of the job. */
+  readonly about: A;
+  readonly find: (view: Views[A]) => readonly Found[];
 }
 
-export const defineRule = (rule: Rule): Rule => rule;
+export type Rule = { readonly [A in keyof Views]: RuleAbout<A> }[keyof Views];
+
+export const defineRule = <A extends keyof Views>(rule: RuleAbout<A>): RuleAbout<A> => rule;

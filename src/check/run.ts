@@ -1,31 +1,16 @@
-import { createExplorer } from "../circuit/index.ts";
-import {
-  type Id,
-  type Job,
-  type Machine,
-  type PartOf,
-  type PinRef,
-  pinRef,
-  ROLE_NAMES,
-} from "../job/index.ts";
-import { judgeReading, meterEvidence } from "../readings/index.ts";
-import {
-  judgeWord,
-  type PaperRole,
-  type PrintedWord,
-  printedWord,
-  type Role,
-  rolesOf,
-} from "../roles/index.ts";
+import { type Circuit, circuitOf, LinkedNetwork } from "../circuit/index.ts";
+import type { Id, Job, Machine } from "../job/index.ts";
+import type { Role } from "../roles/index.ts";
 import type { Finding, Severity } from "./finding.ts";
-import type { CheckContext } from "./rule.ts";
-import { RULES } from "./rules/index.ts";
+import { Findings } from "./findings.ts";
+import { Last } from "./views/keep.ts";
+import { Lookover } from "./views/overview.ts";
 
 export interface CheckResult {
   readonly machine: Id;
   /** One per module pin, in the order of the diagram. */
   readonly roles: readonly Role[];
-  /** In a stable order: by severity, by rule, then as the rule found them. */
+  /** In a stable order: by severity, by rule, then in the order of the job. */
   readonly findings: readonly Finding[];
   readonly summary: Summary;
 }
@@ -38,65 +23,50 @@ export interface Summary {
 
 const NO_MACHINE: Machine = { id: "", name: "no machine", wires: [], readings: [], trials: [] };
 
-/** Works out the role of every module pin and everything worth telling, for one machine of a job. */
-export function checkJob(job: Job, machineId: Id): CheckResult {
-  const machine = job.machines.find((one) => one.id === machineId) ?? NO_MACHINE;
-  const { network, roles: paper } = rolesOf(job, machine.id);
-  const modules = [...network.parts.values()].filter(
-    (part): part is PartOf<"module"> => part.kind === "module",
-  );
-  const words = new Map(
-    modules.flatMap((module) =>
-      module.pins.map((pin) => [pinRef(module.id, pin.id), printedWord(pin, job.words)] as const),
-    ),
-  );
-  const roles = paper.map((role) => withMeter(job, machine, words, role));
-  const context: CheckContext = {
-    job,
-    machine,
-    network,
-    explorer: createExplorer(network, null),
-    modules,
-    roles,
-    readings: machine.readings.map((reading) => ({
-      reading,
-      judged: judgeReading(job, machine.id, reading),
-    })),
-  };
-  const findings = RULES.flatMap(({ id, severity, find }) =>
-    find(context).map((found): Finding => ({ rule: id, severity, ...found })),
-  );
-  const count = (severity: Severity) =>
-    findings.filter((finding) => finding.severity === severity).length;
+/**
+ * Checks one machine of a job time and again while the job is edited. What an edit does not touch is
+ * not worked out again: what is known of a module, a load, a part or a plug is kept with all that it
+ * was worked out of, and holds while that is the same. So parts of the job that did not change must
+ * be the same objects, as they are after an edit through immer, and nothing may be changed in place.
+ */
+export interface Checker {
+  check(job: Job): CheckResult;
+}
+
+/** A checker for the machine of this id; of a job without it the diagram alone is checked. */
+export function createChecker(machineId: Id): Checker {
+  const network = new LinkedNetwork();
+  const lookover = new Lookover();
+  const findings = new Findings();
+  const circuit = new Last<Circuit>();
+  const result = new Last<CheckResult>();
   return {
-    machine: machine.id,
-    roles,
-    findings,
-    summary: {
-      contradictions: count("contradiction"),
-      warnings: count("warning"),
-      notes: count("note"),
+    check(job) {
+      const machine = job.machines.find((one) => one.id === machineId) ?? NO_MACHINE;
+      const { parts, wires } = job.diagram;
+      const now = circuit.of([parts, wires, machine.changes], () => circuitOf(job, machine.id));
+      network.update(now, job.systemVoltage);
+      const { views, roles } = lookover.over({ job, machine, circuit: now, network });
+      const found = findings.of(views);
+      return result.of([roles, ...found], () => ({
+        machine: machine.id,
+        roles,
+        findings: found,
+        summary: summaryOf(found),
+      }));
     },
   };
 }
 
-/** Sets what the meter proved beside what paper and circuit say; it never changes their verdict. */
-function withMeter(
-  job: Job,
-  machine: Machine,
-  taught: ReadonlyMap<PinRef, PrintedWord>,
-  role: PaperRole,
-): Role {
-  const evidence = role.cavity === null ? null : meterEvidence(job, machine.id, role.cavity);
-  const word = taught.get(role.pin);
-  if (!evidence || evidence.confirmedBy.length === 0 || !word)
-    return { ...role, meterRole: null, meterFits: ROLE_NAMES, meterVerdict: "unproven" };
-  const { fits } = evidence;
-  const [only] = fits;
+/** Works out the role of every module pin and everything worth telling, for one machine of a job. */
+export const checkJob = (job: Job, machine: Id): CheckResult => createChecker(machine).check(job);
+
+function summaryOf(findings: readonly Finding[]): Summary {
+  const count = (severity: Severity) =>
+    findings.filter((finding) => finding.severity === severity).length;
   return {
-    ...role,
-    meterRole: fits.length === 1 && only ? only : null,
-    meterFits: fits,
-    meterVerdict: judgeWord(word, fits, null).verdict,
+    contradictions: count("contradiction"),
+    warnings: count("warning"),
+    notes: count("note"),
   };
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useSyncExternalStore } from "react";
-import { createStore, link, linkBetween, type Session } from "../session/index.ts";
+import { createStore, drawnOf, link, linkBetween, type Session } from "../session/index.ts";
 import styles from "./link-drag.module.css";
 import { useSelected, useSession } from "./session-context.tsx";
 
@@ -56,7 +56,7 @@ const anchorOf = (ref: string) => firstOf([...lookups].map((lookup) => () => loo
 function drop(session: Session, drag: Drag) {
   const target = targetAt(drag.at.x, drag.at.y);
   if (target === null || target === drag.from) return;
-  const tie = linkBetween(session.get().job, drag.from, target);
+  const tie = linkBetween(drawnOf(session.get()), drag.from, target);
   if (!tie) {
     session.show({
       notice: { tone: "error", text: "Drag from a pin of a module to a cavity of a plug." },

@@ -1,7 +1,7 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { newJob } from "../job/index.ts";
-import { createSession, keepSaved } from "../session/index.ts";
+import { createSession, keepAnalysed, keepOperating, keepSaved } from "../session/index.ts";
 import { pouchJobStore } from "../store/pouch.ts";
 import { App } from "./app/app.tsx";
 import { createJobDesk, NO_JOB } from "./app/job-desk.ts";
@@ -10,6 +10,8 @@ import { forgetRescued, rescue } from "./app/rescue.ts";
 import { SessionProvider } from "./session-context.tsx";
 import { JobStoreProvider } from "./store-context.tsx";
 import { ThemeProvider } from "./theme/theme.tsx";
+import { openAnalysis } from "./workers/open-analysis.ts";
+import { openPlay } from "./workers/open-play.ts";
 import "./theme/fonts.css";
 import "./theme/tokens.css";
 import "./theme/base.css";
@@ -23,6 +25,11 @@ const saving = keepSaved(session, store, {
   now: () => new Date().toISOString(),
   wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
 });
+keepOperating(session, openPlay, {
+  now: () => performance.now(),
+  wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
+});
+keepAnalysed(session, openAnalysis);
 const desk = createJobDesk(session, store, saving);
 
 // A tab can be killed without a word once it is hidden: this is the last sure moment to save.

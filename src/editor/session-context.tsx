@@ -1,5 +1,5 @@
 import { createContext, type ReactNode, useContext, useSyncExternalStore } from "react";
-import { analysisOf, type Session, type SessionState } from "../session/index.ts";
+import { analysisDeskOf, type Session, type SessionState, type Shown } from "../session/index.ts";
 
 const SessionContext = createContext<Session | null>(null);
 
@@ -23,9 +23,20 @@ export function useSelected<T>(select: (state: SessionState) => T): T {
   return useSyncExternalStore(session.subscribe, () => select(session.get()));
 }
 
-/** Roles and findings of the open job for the machine at hand, worked out once per document. */
-export function useAnalysis() {
-  const job = useSelected((state) => state.job);
-  const machine = useSelected((state) => state.machine);
-  return analysisOf(job, machine);
+/**
+ * Roles and findings of the open job for the machine at hand; on a large job those of a few edits
+ * ago stand there while newer ones are worked out.
+ */
+export const useAnalysis = () => useShownAnalysis().result;
+
+/** The same, with whether it is that of the job as it is now. */
+export function useShownAnalysis(): Shown {
+  const desk = analysisDeskOf(useSession());
+  return useSyncExternalStore(desk.subscribe, desk.get);
+}
+
+/** Whether there is anything to show of the open job yet. */
+export function useAnalysisReady(): boolean {
+  const desk = analysisDeskOf(useSession());
+  return useSyncExternalStore(desk.subscribe, desk.isReady);
 }

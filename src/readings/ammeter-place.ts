@@ -1,29 +1,34 @@
-import { type Branch, circuitOf, elementsOf, type Wiring, wire } from "../circuit/index.ts";
-import { type Id, type Job, pinRef } from "../job/index.ts";
+import { elementsOf, wire } from "../circuit/index.ts";
+import { pinRef } from "../job/index.ts";
 import type { ReadingSetup } from "./prediction.ts";
+import type { Shared } from "./shared.ts";
+import { netsByWire } from "./wire-nets.ts";
 
 /**
  * An ammeter is a short: it stands in the place of a removed part or across an opened joint, and
  * nowhere else. One sentence why it must not go where it is meant to; null where it may.
  */
-export function ammeterPlace(job: Job, machine: Id, setup: ReadingSetup): string | null {
-  const wiring = wire(job, machine, setup.when);
+export function ammeterPlace(shared: Shared, setup: ReadingSetup): string | null {
+  const { job, machine, parts } = shared;
+  const { wiring } = shared.bench(setup.when);
   const nets = netsByWire(wiring);
-  const netOf = (of: Wiring, nets_: Int32Array, probe: string) => {
+  const netOf = (probe: string, of = wiring, own = nets) => {
     const probed = of.probe(probe);
-    return probed.ok ? (nets_[probed.node] as number) : null;
+    return probed.ok ? (own[probed.node] as number) : null;
   };
-  const red = netOf(wiring, nets, setup.red);
-  const black = netOf(wiring, nets, setup.black);
+  const red = netOf(setup.red);
+  const black = netOf(setup.black);
   const isPlace = (a: number | null, b: number | null) =>
     (a === red && b === black) || (a === black && b === red);
 
   const removed = new Set(setup.when.removed ?? []);
-  for (const part of circuitOf(job, machine).parts) {
-    if (!removed.has(part.id)) continue;
-    for (const { a, b } of elementsOf(part, job.systemVoltage)) {
-      const [from, to] = [a, b].map((pin) => netOf(wiring, nets, pinRef(part.id, pin)));
-      if (isPlace(from ?? null, to ?? null)) return null;
+  for (const part of parts.values()) {
+    for (const { a, b, law } of elementsOf(part, job.systemVoltage)) {
+      if (!isPlace(netOf(pinRef(part.id, a)), netOf(pinRef(part.id, b)))) continue;
+      if (law.is === "source" && !removed.has(part.id)) {
+        return `Across ${part.id} an ammeter is a dead short: it burns, and so may you. Volts there, never amps.`;
+      }
+      if (removed.has(part.id)) return null;
     }
   }
 
@@ -31,22 +36,9 @@ export function ammeterPlace(job: Job, machine: Id, setup: ReadingSetup): string
   const joined = netsByWire(together);
   if (
     red !== black &&
-    netOf(together, joined, setup.red) === netOf(together, joined, setup.black)
+    netOf(setup.red, together, joined) === netOf(setup.black, together, joined)
   ) {
     return null;
   }
   return "An ammeter belongs in the place of a removed part or across an opened joint: here it would be a short.";
-}
-
-/** Nodes that only wires lie between share a net, whatever the wires' ohms. */
-function netsByWire({ nodeCount, branches }: Wiring): Int32Array {
-  const net = Int32Array.from({ length: nodeCount }, (_, node) => node);
-  const root = (node: number): number => {
-    let up = node;
-    while (net[up] !== up) up = net[up] as number;
-    return up;
-  };
-  const isWire = ({ element, acts }: Branch) => element === null && acts.is === "ohmic";
-  for (const branch of branches) if (isWire(branch)) net[root(branch.a)] = root(branch.b);
-  return net.map((_, node) => root(node));
 }

@@ -7,6 +7,7 @@ import {
   transfer,
   type Wiring,
 } from "../circuit/index.ts";
+import { atEdge, type Edge, type Limits, type Push } from "./limits.ts";
 
 /**
  * The band of a healthy machine. Every wire, contact, winding, battery and filament may lie anywhere
@@ -15,42 +16,25 @@ import {
  * lowest and the highest reading. Relays stay as they are.
  */
 
-/** A filament's cold ohms lie between these shares of its hot ones. */
-const COLDEST = 1 / 16;
-const WARMEST = 1 / 8;
-
-/** −1: everything at its lower limit; +1: at its upper. */
-type Edge = -1 | 1;
-
-interface Push {
-  readonly ohms: Edge;
-  readonly volts: Edge;
+/** A state of the machine with joints as they really are, and what its parts may lie within. */
+export interface HealthyState {
+  readonly wiring: Wiring;
+  readonly states: ReadonlyMap<string, boolean>;
+  readonly limits: Limits;
 }
 
-function atEdge({ acts }: Branch, push: Push): Setting {
-  const up = push.ohms > 0;
-  switch (acts.is) {
-    case "ohmic": {
-      const ohms = up ? acts.high : acts.low;
-      return { ohms, cold: ohms, volts: 0 };
-    }
-    case "slide": {
-      const ohms = acts.rising === up ? acts.track : 0;
-      return { ohms, cold: ohms, volts: 0 };
-    }
-    case "filament": {
-      const ohms = acts.hot * acts.spread[up ? 1 : 0];
-      return { ohms, cold: ohms * (up ? WARMEST : COLDEST), volts: 0 };
-    }
-    case "source":
-    case "junction":
-      return {
-        ohms: acts.ohms,
-        cold: acts.ohms,
-        volts: push.volts > 0 ? acts.high : acts.low,
-      };
-  }
+/** Towards which limit each branch must go, by its index. */
+interface Pushes {
+  readonly ohms: Int8Array;
+  readonly volts: Int8Array;
+  /** 1 where it hardly matters. */
+  readonly slight: Uint8Array;
 }
+
+/** Times that the signs are looked at, at most. */
+const ROUNDS = 3;
+/** Volts that a branch moves the reading by, below which its sign is of no account. */
+const SLIGHT = 1e-5;
 
 /** How each branch must be pushed to move V(red) − V(black) towards `edge`. */
 function pushes(
@@ -58,37 +42,69 @@ function pushes(
   branches: readonly Branch[],
   seen: Float64Array,
   edge: Edge,
-): readonly Push[] {
-  const own = branches.map(({ a, b }, index) => {
-    const probe = ((seen[a] as number) - (seen[b] as number)) / (point.ohms[index] as number);
-    return { probe, slope: probe * (point.amps[index] as number) };
-  });
-  // both halves of a track move together
-  const slides = new Map<string, number>();
-  branches.forEach(({ acts, owner }, index) => {
-    if (acts.is !== "slide" || owner === null) return;
-    const slope = own[index]?.slope ?? 0;
-    slides.set(owner, (slides.get(owner) ?? 0) + (acts.rising ? slope : -slope));
-  });
+): Pushes {
+  const count = branches.length;
+  const to = {
+    ohms: new Int8Array(count),
+    volts: new Int8Array(count),
+    slight: new Uint8Array(count),
+  };
   const sign = (value: number): Edge => (value * edge >= 0 ? 1 : -1);
-  return branches.map(({ acts, owner }, index) => ({
-    ohms: sign(
-      acts.is === "slide" && owner !== null ? (slides.get(owner) ?? 0) : (own[index]?.slope ?? 0),
-    ),
-    volts: sign(own[index]?.probe ?? 0),
-  }));
+  // both halves of a track move together
+  const slides = new Map<string, { sum: number; readonly at: number[] }>();
+  for (let index = 0; index < count; index++) {
+    const { a, b, acts, owner } = branches[index] as Branch;
+    const ohms = point.ohms[index] as number;
+    const probe = ((seen[a] as number) - (seen[b] as number)) / ohms;
+    const slope = probe * (point.amps[index] as number);
+    to.ohms[index] = sign(slope);
+    to.volts[index] = sign(probe);
+    if (!Number.isFinite(ohms) || Math.abs(slope * ohms) + Math.abs(probe) < SLIGHT)
+      to.slight[index] = 1;
+    if (acts.is !== "slide" || owner === null) continue;
+    const track = slides.get(owner) ?? { sum: 0, at: [] };
+    track.sum += acts.rising ? slope : -slope;
+    track.at.push(index);
+    slides.set(owner, track);
+  }
+  for (const { sum, at } of slides.values()) for (const index of at) to.ohms[index] = sign(sum);
+  return to;
+}
+
+/** Whether a sign that matters has turned. */
+function hasTurned(next: Pushes, before: Pushes): boolean {
+  for (let index = 0; index < next.ohms.length; index++) {
+    if (next.slight[index]) continue;
+    if (next.ohms[index] !== before.ohms[index] || next.volts[index] !== before.volts[index])
+      return true;
+  }
+  return false;
+}
+
+const indices = new WeakMap<readonly Branch[], ReadonlyMap<Branch, number>>();
+
+/** Where each branch of a wiring stands in its list. */
+function indexOf(branches: readonly Branch[]): ReadonlyMap<Branch, number> {
+  const known = indices.get(branches);
+  if (known) return known;
+  const found = new Map(branches.map((branch, index) => [branch, index]));
+  indices.set(branches, found);
+  return found;
 }
 
 /** Lowest and highest V(red) − V(black); null where the two don't hang together. */
 export function voltsBand(
-  wiring: Wiring,
-  states: ReadonlyMap<string, boolean>,
+  { wiring, states, limits }: HealthyState,
   extra: readonly Branch[],
   red: number,
   black: number,
+  /** The nominal point of this very state, what is held between the probes included. */
+  middle: OperatingPoint,
 ): readonly [low: number, high: number] | null {
-  const branches = [...wiring.branches, ...extra];
-  const middle = held(wiring, states, extra, nominal);
+  const branches = extra.length === 0 ? wiring.branches : [...wiring.branches, ...extra];
+  const index = indexOf(wiring.branches);
+  const placeOf = (branch: Branch) =>
+    index.get(branch) ?? wiring.branches.length + extra.indexOf(branch);
   const start = transfer(middle, red, black);
   if (!start) return null;
   const across = (point: OperatingPoint) =>
@@ -96,17 +112,20 @@ export function voltsBand(
   const towards = (edge: Edge): number => {
     let push = pushes(middle, branches, start, edge);
     let best = across(middle);
-    // the signs can turn on the way to the edge: look again from there
-    for (let round = 0; round < 2; round++) {
-      const chosen = new Map(branches.map((branch, index) => [branch, push[index] as Push]));
-      const point = held(wiring, states, extra, (branch) =>
-        atEdge(branch, chosen.get(branch) as Push),
-      );
+    for (let round = 0; round < ROUNDS; round++) {
+      const point = held(wiring, states, extra, (branch) => {
+        const at = placeOf(branch);
+        const own: Push = { ohms: push.ohms[at] as Edge, volts: push.volts[at] as Edge };
+        return atEdge(branch, own, limits);
+      });
       const volts = across(point);
       best = edge > 0 ? Math.max(best, volts) : Math.min(best, volts);
       const seen = transfer(point, red, black);
       if (!seen) break;
-      push = pushes(point, branches, seen, edge);
+      // the signs can turn on the way to the edge: look again from there
+      const next = pushes(point, branches, seen, edge);
+      if (!hasTurned(next, push)) break;
+      push = next;
     }
     return best;
   };
@@ -115,8 +134,7 @@ export function voltsBand(
 
 /** Lowest and highest ohms between two nodes of a dead circuit; null where they don't hang together. */
 export function ohmsBand(
-  wiring: Wiring,
-  states: ReadonlyMap<string, boolean>,
+  { wiring, states, limits }: HealthyState,
   red: number,
   black: number,
 ): readonly [low: number, high: number] | null {
@@ -126,11 +144,12 @@ export function ohmsBand(
     return seen ? (seen[red] as number) - (seen[black] as number) : null;
   };
   // more ohms anywhere never means less between the probes; a wiper is tried at its ends and middle
+  const hasWiper = wiring.branches.some(({ acts }) => acts.is === "slide");
   const all = ([-1, 1] as const).flatMap((edge) =>
-    ([-1, 0, 1] as const).map((wiper) =>
+    (hasWiper ? ([-1, 0, 1] as const) : ([0] as const)).map((wiper) =>
       ohmsWith((branch) => {
-        if (branch.acts.is !== "slide") return atEdge(branch, { ohms: edge, volts: 1 });
-        return wiper === 0 ? nominal(branch) : atEdge(branch, { ohms: wiper, volts: 1 });
+        if (branch.acts.is !== "slide") return atEdge(branch, { ohms: edge, volts: 1 }, limits);
+        return wiper === 0 ? nominal(branch) : atEdge(branch, { ohms: wiper, volts: 1 }, limits);
       }),
     ),
   );

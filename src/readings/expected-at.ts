@@ -1,19 +1,24 @@
-import { between, type Side, setUp, transfer } from "../circuit/index.ts";
+import { between, held, nominal, transfer } from "../circuit/index.ts";
 import type { CavityRef, Id, Job, Position, Reading, When } from "../job/index.ts";
+import { cavityRef } from "../job/index.ts";
 import { batteriesOf, modulesAt, pinsOfCavity } from "./cavity-pins.ts";
-import { METER_OHMS, VOLTMETER } from "./meter.ts";
-import { predict } from "./predict.ts";
-import type { ExpectedReading, Prediction, ReadingSetup } from "./prediction.ts";
+import { METER_OHMS, MOST_OHMS } from "./meter.ts";
+import { predictWith } from "./predict.ts";
+import type { ExpectedReading, ReadingSetup } from "./prediction.ts";
+import { isPrediction, place } from "./probes.ts";
+import { DEAD_VOLTS, FULL, provesOf } from "./proves.ts";
+import { phrasesForWhen } from "./setup-words.ts";
+import { type Shared, sharedFor } from "./shared.ts";
 import { statesAround } from "./switch-states.ts";
 
 type Switches = Readonly<Record<Id, Position>>;
 
 /** How many readings are worth offering at one cavity. */
 const MOST_READINGS = 5;
-/** Share of system voltage that counts as full. */
-const FULL = 0.8;
 /** A way of fewer ohms has no load in it worth the name. */
 const DIRECT_OHMS = 2;
+/** Ways of different ohms that are worth a reading each. */
+const MOST_WAYS = 2;
 
 /** What the harness holds at the cavity in one state, with its modules unplugged. */
 interface Glimpse {
@@ -25,15 +30,38 @@ interface Glimpse {
 }
 
 /** The readings worth taking at one cavity, the most telling first. */
-export function expectedAt(job: Job, machine: Id, cavity: CavityRef): readonly ExpectedReading[] {
-  const modules = modulesAt(job, machine, cavity);
+export const expectedAt = (job: Job, machine: Id, cavity: CavityRef): readonly ExpectedReading[] =>
+  expectedWith(sharedFor(job, machine), cavity);
+
+/** The readings worth taking at every cavity of the plugs, each state solved once for all of them. */
+export function expectedAtAll(
+  job: Job,
+  machine: Id,
+): ReadonlyMap<CavityRef, readonly ExpectedReading[]> {
+  const shared = sharedFor(job, machine);
+  return new Map(
+    job.plugs.flatMap((plug) =>
+      plug.cavities.map(({ mark }) => {
+        const cavity = cavityRef(plug.id, mark);
+        return [cavity, expectedWith(shared, cavity)] as const;
+      }),
+    ),
+  );
+}
+
+const expectedWith = (shared: Shared, cavity: CavityRef): readonly ExpectedReading[] =>
+  shared.once(`expected ${cavity}`, () => expectedAfresh(shared, cavity));
+
+function expectedAfresh(shared: Shared, cavity: CavityRef): readonly ExpectedReading[] {
+  const { job } = shared;
+  const modules = modulesAt(shared, cavity);
   const base: When = modules.length > 0 ? { unplugged: [...modules] } : {};
-  const glimpses = statesAround(job, machine, pinsOfCavity(job, cavity)).map((switches) =>
-    glimpse(job, machine, cavity, { ...base, ...withSwitches(switches) }, switches),
+  const glimpses = statesAround(shared, pinsOfCavity(job, cavity)).map((switches) =>
+    glimpse(shared, cavity, { ...base, ...withSwitches(switches) }, switches),
   );
   const rest = glimpses[0];
   if (!rest) return [];
-  const batteries = batteriesOf(job, machine);
+  const batteries = batteriesOf(shared);
   const dead = (switches: Switches): When => ({
     ...base,
     ...withSwitches(switches),
@@ -42,19 +70,24 @@ export function expectedAt(job: Job, machine: Id, cavity: CavityRef): readonly E
 
   // one state for each thing that the switches make of it, the one with the fewest moves
   const different = distinct(glimpses, job.systemVoltage);
-  const fed = different.find(
-    ({ volts: held, ohms }) => (held ?? 0) >= FULL * job.systemVoltage && ohms < DIRECT_OHMS,
-  );
+  const isFull = ({ volts }: Glimpse) => (volts ?? 0) >= FULL * job.systemVoltage;
+  const fed = different.find((one) => isFull(one) && one.ohms < DIRECT_OHMS);
+  const throughLoad = different.find((one) => isFull(one) && one.ohms >= DIRECT_OHMS);
 
   const offers: Offer[] = [];
   const offer = (weight: number, setup: ReadingSetup) => {
-    const prediction = predict(job, machine, setup);
+    const prediction = predictWith(shared, setup);
     if (prediction.invalid !== null || prediction.uncertain !== null) return;
+    const bearing = {
+      isFeed: fed !== undefined,
+      switched: phrasesForWhen(job, withSwitches(setup.when.switches ?? {})).join(" and "),
+      loads: loadsOn(shared, setup),
+    };
     offers.push({
       weight,
       setup,
       ...prediction,
-      proves: provesOf(job, setup, prediction, fed !== undefined),
+      proves: provesOf(shared, setup, prediction, bearing),
     });
   };
   const volts = (switches: Switches, extra: Partial<ReadingSetup> = {}): ReadingSetup => ({
@@ -79,23 +112,23 @@ export function expectedAt(job: Job, machine: Id, cavity: CavityRef): readonly E
   const seen = new Set<string>();
   let ways = 0;
   for (const { switches } of glimpses.filter((one) => Object.keys(one.switches).length < 3)) {
+    if (ways >= MOST_WAYS) break;
     const setup = ohmsTo("chassis", switches);
-    const found = predict(job, machine, setup);
-    const key = found.predicted === null ? "none" : roundedOhms(found.predicted);
-    if (found.predicted === null || seen.has(key) || ways >= 2) continue;
+    const key = roundedOhms(deadOhms(shared, setup));
+    if (seen.has(key)) continue;
     seen.add(key);
+    const found = predictWith(shared, setup);
+    if (found.predicted === null) continue;
     const isWay = found.predicted !== "OL";
     if (isWay) ways++;
     // what hangs on a feed says little about the feed
     offer(isWay ? (fed ? 30 : 70) - ways : fed ? 20 : 40, setup);
   }
-  const grounded = rest.volts !== null && Math.abs(rest.volts) < 0.5 && rest.ohms < DIRECT_OHMS;
+  const grounded =
+    rest.volts !== null && Math.abs(rest.volts) < DEAD_VOLTS && rest.ohms < DIRECT_OHMS;
   if (grounded && batteries.length === 1) {
     offer(75, { ...volts({}), red: "battery+", black: cavity, with: "test-lamp" });
   }
-  const throughLoad = different.find(
-    ({ volts: held, ohms }) => (held ?? 0) >= FULL * job.systemVoltage && ohms >= DIRECT_OHMS,
-  );
   if (throughLoad && batteries.length === 1) {
     offer(72, ohmsTo("battery+", throughLoad.switches));
   }
@@ -112,40 +145,73 @@ interface Offer extends ExpectedReading {
 const withSwitches = (switches: Switches): Pick<When, "switches"> =>
   Object.keys(switches).length > 0 ? { switches: { ...switches } } : {};
 
-function glimpse(
-  job: Job,
-  machine: Id,
-  cavity: CavityRef,
-  when: When,
-  switches: Switches,
-): Glimpse {
-  const side: Side = "harness";
-  const instrument = { red: cavity, black: "chassis", acts: VOLTMETER, sides: { red: side } };
-  const { wiring, settled } = setUp(job, machine, when, [instrument]);
-  const red = wiring.probe(cavity);
-  const black = wiring.probe("chassis");
-  if (!red.ok || !black.ok) return { switches, volts: null, ohms: Number.POSITIVE_INFINITY };
-  const seen = transfer(settled.point, red.node, black.node);
-  const ohms = seen
-    ? (seen[red.node] as number) - (seen[black.node] as number)
-    : Number.POSITIVE_INFINITY;
-  // what is left is the meter's own
-  const isHeld = ohms < METER_OHMS * 0.99;
-  return { switches, volts: isHeld ? between(settled.point, red.node, black.node) : null, ohms };
+/** From the state as it is without a meter, whose own ohms are put to it afterwards. */
+function glimpse(shared: Shared, cavity: CavityRef, when: When, switches: Switches): Glimpse {
+  const { wiring, settled } = shared.bench(when);
+  const nothing = { switches, volts: null, ohms: Number.POSITIVE_INFINITY };
+  const placed = place({ wiring }, { red: cavity, black: "chassis" });
+  if (isPrediction(placed)) return nothing;
+  const seen = transfer(settled.point, placed.red, placed.black);
+  if (!seen) return nothing;
+  const ohms = (seen[placed.red] as number) - (seen[placed.black] as number);
+  const volts = between(settled.point, placed.red, placed.black) ?? 0;
+  return { switches, volts: (volts * METER_OHMS) / (METER_OHMS + ohms), ohms };
 }
+
+/** Ω of a dead circuit between the two leads, as drawn; infinite where nothing joins them. */
+function deadOhms(shared: Shared, setup: ReadingSetup): number {
+  const { wiring, settled } = shared.bench(setup.when);
+  const placed = place({ wiring }, setup);
+  if (isPrediction(placed)) return Number.POSITIVE_INFINITY;
+  const point = shared.recent(`dead ${JSON.stringify(setup.when)}`, () =>
+    held(wiring, settled.states, [], nominal, true),
+  );
+  const seen = transfer(point, placed.red, placed.black);
+  return seen
+    ? (seen[placed.red] as number) - (seen[placed.black] as number)
+    : Number.POSITIVE_INFINITY;
+}
+
+/** Loads named in a sentence, at most. */
+const MOST_LOADS = 2;
+/** Share of what flows between the leads that makes a load the one that the reading is about. */
+const CHIEF_SHARE = 0.2;
+
+/** The loads that the way between the leads leads through, those that take most of it. */
+function loadsOn(shared: Shared, { red, black, when }: ReadingSetup): readonly Id[] {
+  const { wiring, settled } = shared.bench(when);
+  const placed = place({ wiring }, { red, black });
+  if (isPrediction(placed)) return [];
+  const { point, branches } = settled;
+  const seen = transfer(point, placed.red, placed.black);
+  if (!seen) return [];
+  const found = new Map<Id, number>();
+  branches.forEach(({ a, b, element, owner, acts }, index) => {
+    const is = element?.law.is;
+    if (owner === null || is === undefined || !LOADS.has(is) || acts.is === "junction") return;
+    const share = ((seen[a] as number) - (seen[b] as number)) / (point.ohms[index] as number);
+    if (Math.abs(share) >= CHIEF_SHARE) found.set(owner, Math.abs(share));
+  });
+  return [...found]
+    .sort(([, a], [, b]) => b - a)
+    .slice(0, MOST_LOADS)
+    .map(([id]) => id);
+}
+
+const LOADS: ReadonlySet<string> = new Set(["load", "coil", "resistor", "sender", "wiper"]);
 
 /** What a mechanic would call the same: nothing holds it, dead, something between, full. */
 function distinct(glimpses: readonly Glimpse[], systemVoltage: number): readonly Glimpse[] {
   const seen = new Set<string>();
   return glimpses
     .filter(({ volts }) => {
-      const held = Math.abs(volts ?? 0);
+      const size = Math.abs(volts ?? 0);
       const key =
         volts === null
           ? "floating"
-          : held < 0.5
+          : size < DEAD_VOLTS
             ? "dead"
-            : held < FULL * systemVoltage
+            : size < FULL * systemVoltage
               ? "between"
               : "full";
       if (seen.has(key)) return false;
@@ -156,30 +222,5 @@ function distinct(glimpses: readonly Glimpse[], systemVoltage: number): readonly
 }
 
 /** Ohms that a mechanic would call the same. */
-const roundedOhms = (ohms: number | "OL"): string =>
-  ohms === "OL" ? "OL" : ohms < 1 ? "0" : String(Math.round(Math.log2(ohms)));
-
-function provesOf(job: Job, setup: ReadingSetup, prediction: Prediction, isFeed: boolean): string {
-  const { predicted, floating } = prediction;
-  if (floating) return "Nothing holds this point in that state: a few ghost volts mean nothing.";
-  if (setup.with === "test-lamp") {
-    return setup.red === "battery+"
-      ? "Lit to full volts, the ground carries current and is not only joined by a strand."
-      : "Full volts with the lamp lit prove the feed under load: fuse, wire and every joint up to here.";
-  }
-  if (setup.quantity === "ohms") {
-    if (predicted === "OL") return "Open in this state, as it should be: anything low is a leak.";
-    if (typeof predicted === "number" && predicted < 1) {
-      return "A solid way: nothing but wire and closed contacts between here and there.";
-    }
-    if (isFeed) return "What hangs on this feed, all in parallel: next to nothing is a short.";
-    return "The load itself with its wiring: far lower is shorted, OL is open.";
-  }
-  if (typeof predicted === "number" && Math.abs(predicted) >= FULL * job.systemVoltage) {
-    return "The feed arrives; only a loaded test shows whether it can carry current.";
-  }
-  if (typeof predicted === "number" && Math.abs(predicted) < 0.5) {
-    return "No volts in this state: any here come from where none are drawn.";
-  }
-  return "A value between: it shows the load or sensor that holds this point.";
-}
+const roundedOhms = (ohms: number): string =>
+  ohms > MOST_OHMS ? "OL" : ohms < 1 ? "0" : String(Math.round(Math.log2(ohms)));

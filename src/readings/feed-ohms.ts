@@ -1,15 +1,8 @@
-import {
-  buildNetwork,
-  circuitOf,
-  held,
-  influences,
-  nominal,
-  setUp,
-  transfer,
-} from "../circuit/index.ts";
-import type { Id, Job, When } from "../job/index.ts";
+import { held, influences, nominal, transfer } from "../circuit/index.ts";
+import type { When } from "../job/index.ts";
 import { batteriesOf } from "./cavity-pins.ts";
 import { feedNets } from "./feed-nets.ts";
+import type { Shared } from "./shared.ts";
 
 /** Loads as drawn may be this much smaller on the machine. */
 const LEAST_SHARE = 0.4;
@@ -18,15 +11,19 @@ const LEAST_SHARE = 0.4;
  * The fewest ohms that any feed of the machine could show to chassis with the battery away: the
  * loads that hang on it, in parallel. 0 where an unknown part hangs on one, or nothing is drawn.
  */
-export function leastFeedOhms(job: Job, machine: Id, when: When): number {
-  const network = buildNetwork(circuitOf(job, machine), job.systemVoltage);
+export const leastFeedOhms = (shared: Shared, when: When): number =>
+  shared.once(`least feed ohms ${JSON.stringify(when)}`, () => ({ ohms: leastOf(shared, when) }))
+    .ohms;
+
+function leastOf(shared: Shared, when: When): number {
+  const { network } = shared;
   const feeds = [...feedNets(network)];
   if (feeds.length === 0) return 0;
   const dead: When = {
     ...when,
-    removed: [...new Set([...(when.removed ?? []), ...batteriesOf(job, machine)])],
+    removed: [...new Set([...(when.removed ?? []), ...batteriesOf(shared)])],
   };
-  const { wiring, settled, doubts } = setUp(job, machine, dead);
+  const { wiring, settled, doubts } = shared.bench(dead);
   const point = held(wiring, settled.states, [], nominal, true);
   const doubtful = held(wiring, settled.states, [], nominal, true, doubts.isDoubted);
   const chassis = wiring.probe("chassis");

@@ -1,21 +1,32 @@
 import type { Id, Job, Reading } from "../job/index.ts";
+import type { TakenAt } from "./as-measured.ts";
 import { MOST_AMPS, MOST_VOLTS } from "./meter.ts";
-import { predict } from "./predict.ts";
+import { predictWith } from "./predict.ts";
 import {
   invalidReading,
   type JudgedReading,
   type Prediction,
   type ReadingVerdict,
 } from "./prediction.ts";
+import { type Shared, sharedFor } from "./shared.ts";
 
 /** Circuits that should be unrelated read over 5,000 Ω (US Army TM 5-3805-291-23-1). */
 const UNRELATED_OHMS = 5000;
 
-/** A reading beside what a healthy machine would show, as drawn. */
-export function judgeReading(job: Job, machine: Id, reading: Reading): JudgedReading {
+/**
+ * A reading beside what a healthy machine would show, as drawn, with battery and leads as they were
+ * measured on the day of the reading.
+ */
+export const judgeReading = (job: Job, machine: Id, reading: Reading): JudgedReading =>
+  judgeWith(sharedFor(job, machine, takenAt(reading)), reading);
+
+const takenAt = ({ at }: Reading): TakenAt => (at === undefined ? "unknown" : { at });
+
+/** The same among other readings of the machine. */
+export function judgeWith(shared: Shared, reading: Reading): JudgedReading {
   const impossible = impossibleValue(reading);
   const prediction =
-    impossible === null ? predict(job, machine, reading) : invalidReading(impossible);
+    impossible === null ? predictWith(shared, reading) : invalidReading(impossible);
   return { id: reading.id, ...prediction, verdict: verdictOn(reading.value, prediction) };
 }
 

@@ -1,6 +1,7 @@
 import { type CavityRef, type Id, type Job, ROLE_NAMES, type RoleName } from "../job/index.ts";
 import { leastFeedOhms } from "./feed-ohms.ts";
-import { type Presence, presenceAt } from "./presence.ts";
+import { type Presence, presenceIn } from "./presence.ts";
+import { sharedFor } from "./shared.ts";
 
 /** What the readings of one machine allow a cavity to be. */
 export interface MeterEvidence {
@@ -40,16 +41,17 @@ const DEAD_FEED: readonly RoleName[] = ["supply", "switched-supply"];
  */
 export function meterEvidence(job: Job, machine: Id, cavity: CavityRef): MeterEvidence {
   const readings = job.machines.find((one) => one.id === machine)?.readings ?? [];
+  const shared = sharedFor(job, machine);
   let fits: readonly RoleName[] = ROLE_NAMES;
   const confirmedBy: Id[] = [];
   const kinds = new Set<Presence["is"]>();
   for (const reading of readings) {
-    const presence = presenceAt(job, machine, reading, cavity);
+    const presence = presenceIn(shared, reading, cavity);
     if (!presence) continue;
     const allowed =
       presence.is === "feed"
         ? WITH_FEED
-        : leastFeedOhms(job, machine, reading.when) > 2 * presence.ohmsAtMost + 2
+        : leastFeedOhms(shared, reading.when) > 2 * presence.ohmsAtMost + 2
           ? WITH_RETURN
           : [...WITH_RETURN, ...DEAD_FEED];
     fits = fits.filter((role) => allowed.includes(role));

@@ -6,7 +6,12 @@ export const VOLTMETER: Acts = { is: "ohmic", ohms: METER_OHMS, low: METER_OHMS,
 
 /** An ammeter's shunt with its leads, Ω (common practice, no source). */
 export const SHUNT_OHMS = 0.02;
-export const AMMETER: Acts = { is: "ohmic", ohms: SHUNT_OHMS, low: 0.005, high: 0.1 };
+export const AMMETER = {
+  is: "ohmic",
+  ohms: SHUNT_OHMS,
+  low: 0.005,
+  high: 0.1,
+} as const satisfies Acts;
 
 /** Highest that common meters take: 1,000 V, and 20 A for half a minute. */
 export const MOST_VOLTS = 1000;
@@ -15,6 +20,8 @@ export const MOST_AMPS = 20;
 export const MOST_OHMS = 40e6;
 /** Both leads of an ohmmeter together, Ω, at most. */
 export const LEADS_OHMS = 0.5;
+/** What leads that were measured together may differ by the next time, Ω (common practice, no source). */
+export const LEADS_REPEAT = 0.1;
 
 /** A bulb on two leads, 2 to 5 W at any system voltage (common practice, no source). */
 const TEST_LAMP_WATTS = 3;

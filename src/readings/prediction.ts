@@ -16,6 +16,8 @@ export interface Prediction {
   readonly invalid: string | null;
   /** What the reading depends on that nobody has said, one sentence; null when nothing. */
   readonly uncertain: string | null;
+  /** What to mind about this very reading, though its method is sound; null when nothing. */
+  readonly caution: string | null;
 }
 
 export type ReadingVerdict = "inside" | "outside" | "not-comparable" | "invalid";
@@ -32,6 +34,10 @@ export interface ExpectedReading extends Prediction {
   readonly proves: string;
 }
 
+/** A low-impedance test near 3 kΩ removes ghost volts (common figure of such testers). */
+export const GHOST_VOLTS =
+  "Nothing holds this point: the few volts that a meter shows are ghost volts and prove nothing; a low-impedance meter (about 3 kΩ) takes them away.";
+
 const NOTHING = {
   predicted: null,
   low: null,
@@ -39,13 +45,18 @@ const NOTHING = {
   floating: false,
   invalid: null,
   uncertain: null,
+  caution: null,
 } as const;
 
 export const invalidReading = (invalid: string): Prediction => ({ ...NOTHING, invalid });
 
 export const uncertainReading = (uncertain: string): Prediction => ({ ...NOTHING, uncertain });
 
-export const floatingReading = (): Prediction => ({ ...NOTHING, floating: true });
+export const floatingReading = (): Prediction => ({
+  ...NOTHING,
+  floating: true,
+  caution: GHOST_VOLTS,
+});
 
 /** An open circuit, as an ohmmeter shows it. */
 export const openReading = (): Prediction => ({ ...NOTHING, predicted: "OL" });
@@ -56,3 +67,12 @@ export const within = (predicted: number, low: number, high: number): Prediction
   low: Math.min(low, predicted),
   high: Math.max(high, predicted),
 });
+
+/** The same with one thing more to mind. */
+export const withCaution = (prediction: Prediction, caution: string | null): Prediction =>
+  caution === null
+    ? prediction
+    : {
+        ...prediction,
+        caution: prediction.caution === null ? caution : `${prediction.caution} ${caution}`,
+      };

@@ -1,4 +1,4 @@
-import { buildNetwork, circuitOf, type Network } from "../circuit/index.ts";
+import type { Network } from "../circuit/index.ts";
 import {
   type CavityRef,
   type Id,
@@ -12,8 +12,9 @@ import {
 import { isUnplugged, pinsOfCavity } from "./cavity-pins.ts";
 import { feedNets } from "./feed-nets.ts";
 import { leastFeedOhms } from "./feed-ohms.ts";
-import { judgeReading } from "./judge-reading.ts";
+import { judgeWith } from "./judge-reading.ts";
 import { testLamp } from "./meter.ts";
+import { type Shared, sharedFor } from "./shared.ts";
 
 /** What a reading shows to be there. Absence shows nothing. */
 export interface Presence {
@@ -32,18 +33,14 @@ const MOST_FULL = 1.2;
 const SOLID_OHMS = 2;
 
 /** What a reading proves to be present at the harness of a cavity; null when it proves nothing. */
-export function presenceAt(
-  job: Job,
-  machine: Id,
-  reading: Reading,
-  cavity: CavityRef,
-): Presence | null {
+export function presenceIn(shared: Shared, reading: Reading, cavity: CavityRef): Presence | null {
   const { value, quantity, red, black, when } = reading;
   if (value === "OL" || (red !== cavity && black !== cavity)) return null;
-  if (!isUnplugged(job, machine, cavity, when)) return null;
-  const other = sideOf(job, machine, red === cavity ? black : red);
+  if (!isUnplugged(shared, cavity, when)) return null;
+  const { job } = shared;
+  const other = sideOf(shared, red === cavity ? black : red);
   if (other === null) return null;
-  if (judgeReading(job, machine, reading).verdict === "invalid") return null;
+  if (judgeWith(shared, reading).verdict === "invalid") return null;
 
   if (quantity === "ohms") {
     return other === "minus" && value <= SOLID_OHMS
@@ -74,10 +71,10 @@ function lampWay(job: Job, volts: number): number {
 }
 
 /** Which side of the supply a probe lies on by what it is; null where that takes a circuit to say. */
-function sideOf(job: Job, machine: Id, probe: Probe): "plus" | "minus" | null {
+function sideOf({ parts }: Shared, probe: Probe): "plus" | "minus" | null {
   if (isFixedProbe(probe)) return probe === "battery+" ? "plus" : "minus";
   const { owner, name } = splitRef(probe);
-  const part = circuitOf(job, machine).parts.find((one) => one.id === owner);
+  const part = parts.get(owner);
   if (part?.kind === "ground") return "minus";
   if (part?.kind === "battery") return name === "+" ? "plus" : "minus";
   return null;
@@ -96,10 +93,10 @@ export function presenceContradicts(
   printedRole: RoleName,
   cavity: CavityRef = cavityProbe(job, reading),
 ): string | null {
-  const presence = presenceAt(job, machine, reading, cavity);
+  const shared = sharedFor(job, machine);
+  const presence = presenceIn(shared, reading, cavity);
   if (!presence) return null;
-  const network = buildNetwork(circuitOf(job, machine), job.systemVoltage);
-  const way = drawnWay(job, network, cavity);
+  const way = drawnWay(job, shared.network, cavity);
   if (presence.is === "feed" && printedRole === "ground") {
     // an open ground lets every load that shares it pull the wire up to full voltage
     if (way.isGround && way.hasCompany) return null;
@@ -111,8 +108,7 @@ export function presenceContradicts(
     // a chafed feed behind its blown fuse reads as a solid return
     !way.isFeed &&
     // and a dead bus returns current through everything that hangs on it
-    (way.isGround ||
-      leastFeedOhms(job, machine, reading.when) > 2 * presence.ohmsAtMost + SOLID_OHMS)
+    (way.isGround || leastFeedOhms(shared, reading.when) > 2 * presence.ohmsAtMost + SOLID_OHMS)
   ) {
     return `A solid return stands at ${cavity}, where the diagram says supply.`;
   }

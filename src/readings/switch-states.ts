@@ -1,5 +1,7 @@
-import { buildNetwork, circuitOf, type Network, restPosition } from "../circuit/index.ts";
-import type { Control, Id, Job, PartOf, PinRef, Position } from "../job/index.ts";
+import { type Network, restPosition } from "../circuit/index.ts";
+import type { Control, Id, PartOf, PinRef, Position } from "../job/index.ts";
+import { feedNets } from "./feed-nets.ts";
+import type { Shared } from "./shared.ts";
 
 /** Switches that command whole feeds rather than one function. */
 const COMMANDING: ReadonlySet<Control> = new Set([
@@ -18,9 +20,8 @@ const MOST_STATES = 48;
  * Switch positions worth trying for what lies around a pin, fewest moves first: all at rest, the
  * commanding switches in every way, and in each of these every other switch by itself.
  */
-export function statesAround(job: Job, machine: Id, pins: readonly PinRef[]): readonly Switches[] {
-  const network = buildNetwork(circuitOf(job, machine), job.systemVoltage);
-  const switches = switchesAround(network, pins);
+export function statesAround(shared: Shared, pins: readonly PinRef[]): readonly Switches[] {
+  const switches = switchesAround(shared, pins);
   const moves = (part: PartOf<"switch">): readonly Switches[] =>
     part.positions
       .filter((position) => position !== restPosition(part))
@@ -43,7 +44,8 @@ export function statesAround(job: Job, machine: Id, pins: readonly PinRef[]): re
 }
 
 /** Switches met on the way out from the pins, and round the coils of the relays met. */
-function switchesAround(network: Network, pins: readonly PinRef[]): readonly PartOf<"switch">[] {
+function switchesAround({ network }: Shared, pins: readonly PinRef[]): readonly PartOf<"switch">[] {
+  const feeds = feedNets(network);
   const found = new Map<Id, PartOf<"switch">>();
   const seen = new Set<number>();
   const stack = pins.flatMap((pin) => {
@@ -54,11 +56,11 @@ function switchesAround(network: Network, pins: readonly PinRef[]): readonly Par
     if (seen.has(net)) continue;
     seen.add(net);
     const own = network.nets[net];
-    const isHub = own?.terminals.some(({ terminal }) =>
-      ["battery-plus", "battery-minus", "chassis"].includes(terminal),
-    );
-    if (!own || isHub) continue;
+    if (!own || isHub(network, net)) continue;
+    // what merely hangs on a feed takes no part in it: only what could feed it is followed
+    const upstream = feeds.has(net) ? feedNets(network, net) : null;
     for (const { element, far } of own.ways) {
+      if (upstream && feeds.has(far) && !upstream.has(far) && !isHub(network, far)) continue;
       const part = network.parts.get(element.part);
       if (part?.kind === "switch") found.set(part.id, part);
       stack.push(far);
@@ -71,3 +73,8 @@ function switchesAround(network: Network, pins: readonly PinRef[]): readonly Par
   }
   return [...found.values()];
 }
+
+const isHub = (network: Network, net: number): boolean =>
+  network.nets[net]?.terminals.some(({ terminal }) =>
+    ["battery-plus", "battery-minus", "chassis"].includes(terminal),
+  ) ?? false;

@@ -2,6 +2,7 @@ export * from "./infer.ts";
 export * from "./judge.ts";
 export type { Meaning } from "./lexicon/meaning.ts";
 export { readWord } from "./lexicon/read-word.ts";
+export * from "./module-circuit.ts";
 export { meaningFits, type PrintedWord, printedWord } from "./printed.ts";
 export type * from "./role.ts";
 export { listAnd, listOr, ROLE_IN_WORDS, rolesInWords } from "./role-names.ts";

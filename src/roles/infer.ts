@@ -1,4 +1,4 @@
-import { createExplorer, type Explorer, type Network } from "../circuit/index.ts";
+import { createExplorer, type Explorer, type Sight } from "../circuit/index.ts";
 import { type PartOf, type PinRef, ROLE_NAMES, type RoleName } from "../job/index.ts";
 import {
   ANYTHING_BUT_UNUSED,
@@ -31,8 +31,8 @@ export interface ModuleRoles {
 }
 
 /** What the circuit allows each pin of a module to be, with only that module taken out. */
-export function inferRoles(network: Network, module: PartOf<"module">): ModuleRoles {
-  const explorer = createExplorer(network, module.id);
+export function inferRoles(sight: Sight, module: PartOf<"module">): ModuleRoles {
+  const explorer = createExplorer(sight, module.id);
   const views = module.pins.map((pin) => lookOut(explorer, module, refOf(module, pin.id)));
   const fedPins = new Set(views.filter((view) => view.fed.some(isPlainlyFed)).map((v) => v.pin));
   const groundPins = new Set(

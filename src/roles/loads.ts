@@ -66,7 +66,7 @@ export function loadPaths(
   ) => {
     for (const step of steps) {
       if (step.net !== start && isBus(explorer, step.net)) continue;
-      for (const way of explorer.network.nets[step.net]?.ways ?? []) {
+      for (const way of explorer.sight.ways(step.net)) {
         const passage = passageOf(way, flow);
         if (!passage || crossed.has(way.element)) continue;
         const cube = both(sofar.cube, step.cube);

@@ -5,6 +5,7 @@ import {
   type Cube,
   type Explorer,
   type Flow,
+  LIES,
   mostGeneral,
   type NetId,
   OWN_PIN,
@@ -58,7 +59,7 @@ const trailTo = (arrival: Arrival): Trail => ({
 
 /** Looks from one pin of a module out into the harness, the module taken out. */
 export function lookOut(explorer: Explorer, module: PartOf<"module">, pin: PinRef): View {
-  const net = explorer.network.netOf.get(pin);
+  const net = explorer.sight.netOf(pin);
   if (net === undefined) return { pin, fed: [], grounded: [], others: [], bounded: false };
   const inward = explorer.walk(net, "in");
   const outward = explorer.walk(net, "out");
@@ -125,16 +126,13 @@ function railsOf(
       const rail: Rail = {
         cube,
         commands: isItsOwn ? new Set(["unknown"]) : commands,
-        onChassis: isChassis(explorer, shown.arrival.step.net),
+        onChassis: (explorer.sight.lies(shown.arrival.step.net) & LIES.chassis) !== 0,
         trail: trailTo(shown.arrival),
       };
       return [rail];
     }) ?? null
   );
 }
-
-const isChassis = (explorer: Explorer, net: NetId): boolean =>
-  explorer.network.nets[net]?.terminals.some((one) => one.terminal === "chassis") ?? false;
 
 const sameCube = (a: Cube, b: Cube) =>
   a.length === b.length && a.every((value, index) => value === b[index]);
@@ -171,7 +169,7 @@ function neighbours(
 
 function sideOfSensor(explorer: Explorer, { end }: Arrival): "high" | "low" | null {
   if (end.is !== "sensor-signal") return null;
-  const part = explorer.network.parts.get(splitRef(end.pin).owner);
+  const part = explorer.sight.part(splitRef(end.pin).owner);
   if (part?.kind !== "sensor") return null;
   return part.output === "pnp" ? "high" : part.output === "npn" ? "low" : null;
 }
@@ -207,7 +205,7 @@ function rolesAt(end: Arrival["end"], switched: boolean): readonly RoleName[] {
 function contactToNowhere(explorer: Explorer, net: NetId): readonly Sighting[] {
   for (const flow of ["in", "out"] satisfies Flow[]) {
     for (const step of explorer.walk(net, flow).steps) {
-      const contact = explorer.network.nets[step.net]?.ways.find(({ element: { law } }) => {
+      const contact = explorer.sight.ways(step.net).find(({ element: { law } }) => {
         const isSwitch = law.is === "contact" && law.control !== "isolator";
         return isSwitch || law.is === "relay-contact";
       });

@@ -1,45 +1,46 @@
-import { buildNetwork, circuitOf, type Network } from "../circuit/index.ts";
+import { ask, circuitOf, LinkedNetwork } from "../circuit/index.ts";
 import type { CavityRef, Id, Job, PartOf, PinRef } from "../job/index.ts";
-import { inferRoles, type ModuleRoles } from "./infer.ts";
 import { judgeWord } from "./judge.ts";
+import { moduleCircuit, type PinCircuit } from "./module-circuit.ts";
 import { printedWord } from "./printed.ts";
 import type { Role } from "./role.ts";
 import { pinSentence } from "./sentence.ts";
-import { trailIds } from "./trail.ts";
 
 /** A role as paper and circuit have it; what the meter says is added by who knows the readings. */
 export type PaperRole = Omit<Role, "meterRole" | "meterFits" | "meterVerdict">;
 
-export interface JobRoles {
-  readonly network: Network;
-  /** One per module pin, in the order of the diagram. */
-  readonly roles: readonly PaperRole[];
-}
-
-/** Roles of every module pin of a job on one machine. */
-export function rolesOf(job: Job, machine: Id): JobRoles {
+/** Roles of every module pin of a job on one machine, in the order of the diagram. */
+export function rolesOf(job: Job, machine: Id): readonly PaperRole[] {
   const circuit = circuitOf(job, machine);
-  const network = buildNetwork(circuit, job.systemVoltage);
-  const cavityOf = new Map<PinRef, CavityRef>();
-  for (const link of job.links) {
-    if (!cavityOf.has(link.pin)) cavityOf.set(link.pin, link.cavity);
-  }
+  const network = new LinkedNetwork();
+  network.update(circuit, job.systemVoltage);
+  const cavityOf = cavitiesOfPins(job.links);
   const modules = circuit.parts.filter((part): part is PartOf<"module"> => part.kind === "module");
-  const roles = modules.flatMap((module) => paperRoles(job, inferRoles(network, module), cavityOf));
-  return { network, roles };
+  return modules.flatMap((module) => {
+    const { value } = ask(network, (sight) => moduleCircuit(sight, module));
+    return paperRoles(module, value, (pin) => cavityOf.get(pin) ?? null, job.words);
+  });
 }
 
-function paperRoles(
-  job: Job,
-  { explorer, module, pins }: ModuleRoles,
-  cavityOf: ReadonlyMap<PinRef, CavityRef>,
+/** The cavity that each pin is tied to; of several, the first. */
+export function cavitiesOfPins(links: Job["links"]): ReadonlyMap<PinRef, CavityRef> {
+  const cavityOf = new Map<PinRef, CavityRef>();
+  for (const { pin, cavity } of links) if (!cavityOf.has(pin)) cavityOf.set(pin, cavity);
+  return cavityOf;
+}
+
+/** Holds the words printed beside a module's pins against what the circuit says of them. */
+export function paperRoles(
+  module: PartOf<"module">,
+  pins: readonly PinCircuit[],
+  cavityOf: (pin: PinRef) => CavityRef | null,
+  taught: Job["words"],
 ): readonly PaperRole[] {
   return pins.map((pin, index): PaperRole => {
-    const cavity = cavityOf.get(pin.pin) ?? null;
+    const cavity = cavityOf(pin.pin);
     const drawn = module.pins[index];
-    const word = drawn ? printedWord(drawn, job.words) : { text: null, meanings: [] };
+    const word = drawn ? printedWord(drawn, taught) : { text: null, meanings: [] };
     const { printedRole, verdict } = judgeWord(word, pin.fits, pin.side);
-    const because = pin.trail ? trailIds(explorer.network, pin.pin, pin.trail) : [];
     const [only] = pin.fits;
     return {
       pin: pin.pin,
@@ -50,17 +51,11 @@ function paperRoles(
       circuitRole: pin.fits.length === 1 && only ? only : "undecided",
       circuitSide: pin.side,
       verdict,
-      because,
-      sentence: pinSentence(
-        explorer,
-        pin,
-        because,
-        cavity ? `cavity ${cavity}` : `pin ${pin.pin}`,
-        {
-          text: word.text,
-          contradicted: verdict === "contradicted",
-        },
-      ),
+      because: pin.because,
+      sentence: pinSentence(pin.walk, pin, cavity ? `cavity ${cavity}` : `pin ${pin.pin}`, {
+        text: word.text,
+        contradicted: verdict === "contradicted",
+      }),
     };
   });
 }

@@ -3,32 +3,20 @@ import type { Id, Part } from "../job/index.ts";
 import type { PinRole } from "./infer.ts";
 import { listAnd, ROLE_IN_WORDS, rolesInWords } from "./role-names.ts";
 
-/** The walk from a pin to what decides its role, in sentences that a mechanic would say. */
-export function pinSentence(
-  explorer: Explorer,
-  role: PinRole,
-  ids: readonly Id[],
-  from: string,
-  word: { readonly text: string | null; readonly contradicted: boolean },
-): string {
-  return [...walk(explorer, role, ids, from), conclusion(role, word)].join(" ");
-}
+/** Words before and behind the name of the place that a walk starts from. */
+export type WalkWords = readonly [before: string, behind: string];
 
-function walk(
-  explorer: Explorer,
-  role: PinRole,
-  ids: readonly Id[],
-  from: string,
-): readonly string[] {
-  const { network } = explorer;
+/** The walk from a pin to what decides its role, in sentences that a mechanic would say. */
+export function walkInWords(explorer: Explorer, role: PinRole, ids: readonly Id[]): WalkWords {
+  const { sight } = explorer;
   const chief = role.sightings[0];
   if (role.bounded)
-    return [`From ${from} there are more ways through the circuit than can be followed.`];
-  if (!chief) {
-    const wired = (network.hops.get(role.pin)?.length ?? 0) > 0;
-    return [wired ? `The line from ${from} leads to nothing.` : `Nothing is wired to ${from}.`];
-  }
-  const parts = ids.map((id) => network.parts.get(id)).filter((part) => part !== undefined);
+    return ["From ", " there are more ways through the circuit than can be followed."];
+  if (!chief)
+    return sight.isWired(role.pin)
+      ? ["The line from ", " leads to nothing."]
+      : ["Nothing is wired to ", "."];
+  const parts = ids.map((id) => sight.part(id)).filter((part) => part !== undefined);
   const last = parts.at(-1);
   const passed = parts.slice(0, -1);
   const isJoint = (part: Part) => part.kind === "splice" || part.kind === "inline";
@@ -39,9 +27,18 @@ function walk(
     .map((part) => partInWords(explorer, part, chief.cube));
   const through = between.length > 0 ? ` through ${listAnd(between)}` : "";
   const straight = working ? "" : " straight";
-  const sentences = [`From ${from} the line runs${through}${straight} to ${endInWords(last)}.`];
-  if (!working && last) sentences.push("Nothing on the way.");
-  return sentences;
+  const clear = !working && last ? " Nothing on the way." : "";
+  return ["From ", ` the line runs${through}${straight} to ${endInWords(last)}.${clear}`];
+}
+
+/** The walk named from where it starts, and what follows from it. */
+export function pinSentence(
+  [before, behind]: WalkWords,
+  role: Pick<PinRole, "fits" | "side">,
+  from: string,
+  word: { readonly text: string | null; readonly contradicted: boolean },
+): string {
+  return `${before}${from}${behind} ${conclusion(role, word)}`;
 }
 
 function endInWords(part: Part | undefined): string {
@@ -76,7 +73,7 @@ function partInWords(explorer: Explorer, part: Part, cube: Cube): string {
 }
 
 function conclusion(
-  role: PinRole,
+  role: Pick<PinRole, "fits" | "side">,
   word: { readonly text: string | null; readonly contradicted: boolean },
 ): string {
   const what =
@@ -90,7 +87,7 @@ function conclusion(
     : `${what}${side}; the diagram says ${word.text}.`;
 }
 
-const sideInWords = (role: PinRole): string =>
+const sideInWords = (role: Pick<PinRole, "fits" | "side">): string =>
   role.fits[0] === "input"
     ? role.side === "high"
       ? "switched to supply"

@@ -112,8 +112,8 @@ function potentiometerRoles(
   path: LoadPath,
 ): readonly RoleName[] {
   const { part } = path.first.element;
-  const { network } = explorer;
-  const connected = (name: string) => (network.hops.get(`${part}:${name}`)?.length ?? 0) > 0;
+  const { sight } = explorer;
+  const connected = (name: string) => sight.isWired(`${part}:${name}`);
   const near = splitRef(path.first.from).name;
   if (near === "W") return ["input"];
   const otherEnd = near === "1" ? "2" : "1";
@@ -121,8 +121,8 @@ function potentiometerRoles(
   const rheostat =
     !connected("W") ||
     !connected(otherEnd) ||
-    network.netOf.get(`${part}:W`) === network.netOf.get(`${part}:${otherEnd}`) ||
-    network.netOf.get(`${part}:W`) === network.netOf.get(`${part}:${near}`);
+    sight.netOf(`${part}:W`) === sight.netOf(`${part}:${otherEnd}`) ||
+    sight.netOf(`${part}:W`) === sight.netOf(`${part}:${near}`);
   if (rheostat) return senderRoles(module, pin, path);
   // Across the whole track only: through the wiper to another pin says nothing of an end.
   if (splitRef(path.first.to).name !== otherEnd) return [];

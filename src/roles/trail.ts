@@ -1,16 +1,16 @@
-import { type Network, nearestInNet, type Step, wayInsideNet } from "../circuit/index.ts";
-import { type Id, ownerOf, type PinRef, splitRef } from "../job/index.ts";
+import type { Sight, Step } from "../circuit/index.ts";
+import { type Id, ownerOf, type Part, type PinRef, splitRef } from "../job/index.ts";
 import type { Leg, Trail } from "./sighting.ts";
 
 /** Ids of wires and parts along a trail, from the pin outward; each id once in a row. */
-export function trailIds(network: Network, from: PinRef, trail: Trail): readonly Id[] {
+export function trailIds(sight: Sight, from: PinRef, trail: Trail): readonly Id[] {
   const ids: Id[] = [];
   const push = (id: Id) => {
     if (ids.at(-1) !== id) ids.push(id);
   };
   let at = from;
   const walkTo = (pin: PinRef) => {
-    for (const id of wayInsideNet(network, at, pin)) push(id);
+    for (const id of sight.wayInsideNet(at, pin)) push(id);
     at = pin;
   };
   const cross = (to: PinRef, entry: PinRef) => {
@@ -22,31 +22,35 @@ export function trailIds(network: Network, from: PinRef, trail: Trail): readonly
     for (const step of stepsOf(leg)) {
       if (!step.via) continue;
       // A converter is entered at one pair of pins and left at the other.
-      const landed = network.netOf.get(step.via.to) === step.net ? step.via.to : null;
-      cross(landed ?? otherSide(network, step) ?? step.via.to, step.via.from);
+      const landed = sight.netOf(step.via.to) === step.net ? step.via.to : null;
+      cross(landed ?? otherSide(sight, step) ?? step.via.to, step.via.from);
     }
     if (leg.through) cross(leg.through.to, leg.through.from);
   }
   if (trail.end !== null) {
-    const end = nearestLike(network, at, trail.end);
+    const end = nearestLike(sight, at, trail.end, ownerOf(from));
     walkTo(end);
     push(ownerOf(end));
   }
   return ids;
 }
 
-/** Ground is ground and battery plus is battery plus: of several in one net, the one nearest by. */
-function nearestLike(network: Network, at: PinRef, end: PinRef): PinRef {
-  const wanted = busOf(network, end);
-  if (!wanted) return end;
-  return nearestInNet(network, at, (pin) => busOf(network, pin) === wanted) ?? end;
+/**
+ * Ground is ground, battery plus is battery plus and one other module says as much as the next: of
+ * several in one net, the one nearest by.
+ */
+function nearestLike(sight: Sight, at: PinRef, end: PinRef, from: Id): PinRef {
+  const last = sight.part(ownerOf(end));
+  const bus = busOf(last, end);
+  const isOther = (part: Part | undefined) => part?.kind === "module" && part.id !== from;
+  if (bus) return sight.nearestInNet(at, (part, pin) => busOf(part, pin) === bus) ?? end;
+  return isOther(last) ? (sight.nearestInNet(at, isOther) ?? end) : end;
 }
 
-function busOf(network: Network, pin: PinRef): "source" | "ground" | null {
-  const { owner, name } = splitRef(pin);
-  const kind = network.parts.get(owner)?.kind;
-  if (kind === "ground") return "ground";
-  return kind === "battery" ? (name === "+" ? "source" : "ground") : null;
+function busOf(part: Part | undefined, pin: PinRef): "source" | "ground" | null {
+  if (part?.kind === "ground") return "ground";
+  if (part?.kind !== "battery") return null;
+  return splitRef(pin).name === "+" ? "source" : "ground";
 }
 
 function stepsOf(leg: Leg): readonly Step[] {
@@ -55,7 +59,5 @@ function stepsOf(leg: Leg): readonly Step[] {
   return steps.reverse();
 }
 
-function otherSide(network: Network, step: Step): PinRef | null {
-  const part = step.via?.element.part;
-  return network.nets[step.net]?.pins.find((pin) => ownerOf(pin) === part) ?? null;
-}
+const otherSide = (sight: Sight, step: Step): PinRef | null =>
+  step.via ? sight.pinInNet(step.via.element.part, step.net) : null;

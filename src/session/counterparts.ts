@@ -1,6 +1,7 @@
 import type { CheckResult, Finding } from "../check/index.ts";
 import { pinsOf } from "../circuit/index.ts";
 import { type Id, type Job, type Part, pinRef, type Reading, type Wire } from "../job/index.ts";
+import { drawnJob } from "./changes/drawn-job.ts";
 
 /** What lights up with the selection, and the path that proves the chief thing's role. */
 export interface Counterparts {
@@ -59,7 +60,7 @@ export function counterparts(
   analysis: CheckResult,
   selection: readonly string[],
 ): Counterparts {
-  const index = indexOf(job);
+  const index = indexOf(drawnJob(job, analysis.machine));
   const readings = job.machines.find((one) => one.id === analysis.machine)?.readings ?? [];
   const refs = new Set<string>();
   let path: readonly string[] = [];

@@ -1,4 +1,7 @@
-export * from "./analysis.ts";
+export { analysisOf } from "./analysis.ts";
+export * from "./analysis-desk.ts";
+export { type AnalysisPort, createAnalysisServer } from "./analysis-server.ts";
+export * from "./changes/index.ts";
 export * from "./commands/index.ts";
 export * from "./counterparts.ts";
 export * from "./diagram/index.ts";
@@ -7,7 +10,9 @@ export * from "./job-key.ts";
 export * from "./match.ts";
 export * from "./persistence.ts";
 export * from "./pin-rows.ts";
+export * from "./play/index.ts";
 export * from "./plug-edits.ts";
+export * from "./reading-checks.ts";
 export * from "./reading-draft.ts";
 export * from "./search.ts";
 export * from "./session.ts";

@@ -35,13 +35,35 @@ export function matchables(job: Job): {
   readonly pins: ReadonlySet<PinRef>;
   readonly cavities: ReadonlySet<CavityRef>;
 } {
-  const pins = job.diagram.parts.flatMap((part) =>
-    part.kind === "module" ? part.pins.map((pin) => pinRef(part.id, pin.id)) : [],
-  );
-  const cavities = job.plugs.flatMap((plug) =>
-    plug.cavities.map((cavity) => cavityRef(plug.id, cavity.mark)),
-  );
-  return { pins: new Set(pins), cavities: new Set(cavities) };
+  const { parts } = job.diagram;
+  return {
+    pins: kept(pinsIn, parts, () =>
+      parts.flatMap((part) =>
+        part.kind === "module" ? part.pins.map((pin) => pinRef(part.id, pin.id)) : [],
+      ),
+    ),
+    cavities: kept(cavitiesIn, job.plugs, () =>
+      job.plugs.flatMap((plug) => plug.cavities.map((cavity) => cavityRef(plug.id, cavity.mark))),
+    ),
+  };
+}
+
+/** Several screens ask for these at each edit, of the same lists. */
+const pinsIn = new WeakMap<object, ReadonlySet<string>>();
+const cavitiesIn = new WeakMap<object, ReadonlySet<string>>();
+
+function kept(
+  known: WeakMap<object, ReadonlySet<string>>,
+  list: object,
+  find: () => readonly string[],
+): ReadonlySet<string> {
+  let found = known.get(list);
+  if (!found) {
+    found = new Set(find());
+    // A list that may still be changed in place may hold something else the next time.
+    if (Object.isFrozen(list)) known.set(list, found);
+  }
+  return found;
 }
 
 const sameMark = (mark: string) => mark.trim().toUpperCase();

@@ -24,6 +24,7 @@ import {
   wiresByPin,
 } from "../sheet/index.ts";
 import { sameColour } from "../standards/index.ts";
+import { drawnJob } from "./changes/drawn-job.ts";
 
 /** One row of the pin table: a cavity of the plug at hand, or a pin that has no cavity. */
 export interface PinRow extends MeterPicture {
@@ -119,7 +120,7 @@ function loosePinRows(
   const tied = new Set(job.links.map((link) => link.pin));
   const wires = wiresByPin(job, machine.id);
   const roles = new Map(analysis.roles.map((role) => [role.pin, role]));
-  return modulesOfPlug(job, plug).flatMap((module) =>
+  return modulesOfPlug(drawnJob(job, machine.id), plug).flatMap((module) =>
     module.pins
       .map((pin) => pinRef(module.id, pin.id))
       .filter((ref) => !tied.has(ref))
@@ -164,7 +165,7 @@ function loosePinRow(
     key: ref,
     cavity: null,
     state: "no-cavity",
-    printed: role?.printed ?? printedOn(job, ref),
+    printed: role?.printed ?? printedOn(drawnJob(job, machine.id), ref),
   };
 }
 

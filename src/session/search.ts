@@ -2,6 +2,7 @@ import type { CheckResult } from "../check/index.ts";
 import { pinsOf } from "../circuit/index.ts";
 import { type Colour, cavityRef, type Job, type Part, pinRef, type Reading } from "../job/index.ts";
 import { type ColourCode, IEC_60757 } from "../standards/index.ts";
+import { drawnJob } from "./changes/drawn-job.ts";
 import { findingKey } from "./counterparts.ts";
 
 export type FoundKind = "part" | "pin" | "wire" | "cavity" | "reading" | "finding";
@@ -104,9 +105,10 @@ function entry(
 
 function entriesOf(job: Job, analysis: CheckResult): readonly Entry[] {
   const machine = job.machines.find((one) => one.id === analysis.machine);
+  const { parts, wires } = drawnJob(job, analysis.machine).diagram;
   return [
-    ...job.diagram.parts.flatMap(partEntries),
-    ...job.diagram.wires.map((wire) =>
+    ...parts.flatMap(partEntries),
+    ...wires.map((wire) =>
       entry(
         {
           ref: wire.id,

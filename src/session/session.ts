@@ -7,12 +7,20 @@ import {
   undo as undoEdit,
   type Versioned,
 } from "../job/index.ts";
+import { editDrawn } from "./changes/edit-drawn.ts";
+import { keptRecording } from "./changes/recording.ts";
+import { DrawingRefusal } from "./changes/write-back.ts";
+import { NOT_OPERATING } from "./play/operate-state.ts";
 import type { SessionState } from "./state.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** The editor without a screen. Every change of the document goes through `edit`, `undo` or `redo`. */
 export interface Session extends Pick<Store<SessionState>, "get" | "subscribe"> {
-  /** One intention of the user: one edit, one undo step. Nothing is recorded when nothing changed. */
+  /**
+   * One intention of the user: one edit, one undo step. Nothing is recorded when nothing changed.
+   * The draft's diagram is the circuit of the machine at hand, as the boards show it; each thing is
+   * written back to where it came from, the diagram or a change of that machine.
+   */
   edit(label: string, change: (draft: Job) => void, options?: EditOptions): void;
   undo(): void;
   redo(): void;
@@ -46,6 +54,8 @@ export function openedState(key: string, job: Job): SessionState {
     dialog: null,
     showMatches: false,
     draft: null,
+    recording: null,
+    operate: NOT_OPERATING,
     notice: null,
   };
 }
@@ -60,7 +70,13 @@ function settle(state: SessionState): SessionState {
     ? state.sheet
     : (job.diagram.sheets[0]?.id ?? null);
   const plug = has(job.plugs, state.plug) ? state.plug : (job.plugs[0]?.id ?? null);
-  return { ...state, machine, sheet, plug };
+  return withRecording({ ...state, machine, sheet, plug });
+}
+
+/** Ends a recording that has nothing left to write to. */
+function withRecording(state: SessionState): SessionState {
+  const recording = keptRecording(state.recording, state.job, state.machine);
+  return recording === state.recording ? state : { ...state, recording };
 }
 
 export function createSession(key: string, job: Job): Session {
@@ -73,10 +89,20 @@ export function createSession(key: string, job: Job): Session {
   return {
     get: store.get,
     subscribe: store.subscribe,
-    edit: (label, change, options) => step((now) => applyEdit(now, label, change, options)),
+    edit: (label, change, options) => {
+      const { machine, recording } = store.get();
+      const onBoards = (draft: Job) => editDrawn(draft, machine, recording, change);
+      try {
+        step((now) => applyEdit(now, label, onBoards, options));
+      } catch (refused) {
+        if (!(refused instanceof DrawingRefusal)) throw refused;
+        const notice = { tone: "error", text: refused.message } as const;
+        store.set((state) => ({ ...state, notice }));
+      }
+    },
     undo: () => step(undoEdit),
     redo: () => step(redoEdit),
-    show: (change) => store.set((state) => ({ ...state, ...change })),
+    show: (change) => store.set((state) => withRecording({ ...state, ...change })),
     open: (nextKey, nextJob) => store.set(() => openedState(nextKey, nextJob)),
     reopen: (nextJob) =>
       store.set((state) => settle({ ...state, job: nextJob, history: EMPTY_HISTORY })),

@@ -1,4 +1,6 @@
 import type { History, Id, Job, Probe, ReadingQuantity, When } from "../job/index.ts";
+import type { Recording } from "./changes/recording.ts";
+import type { OperateState } from "./play/operate-state.ts";
 
 /** What the diagram board's pointer does. */
 export type Tool =
@@ -31,7 +33,7 @@ export type StationId = (typeof STATION_IDS)[number];
 export type PlaceId = "pins" | StationId;
 
 /** What lies over the boards, one at a time. */
-export type DialogName = "find" | "jobs" | "sheet" | "cautions" | "machines" | "keys";
+export type DialogName = "find" | "jobs" | "sheet" | "cautions" | "machines" | "changes" | "keys";
 
 /** Everything the screens show, saved part and unsaved part apart. */
 export interface SessionState {
@@ -56,6 +58,10 @@ export interface SessionState {
   /** Whether the links are drawn across from board to board. */
   readonly showMatches: boolean;
   readonly draft: ReadingDraft | null;
+  /** Where what is drawn goes while a change of the machine at hand is recorded; null: the diagram. */
+  readonly recording: Recording | null;
+  /** The machine operated on the drawing. */
+  readonly operate: OperateState;
   /** Shown in the status line until the next one. */
   readonly notice: { readonly tone: "info" | "error"; readonly text: string } | null;
 }

@@ -1,5 +1,6 @@
 import type { CheckResult } from "../check/index.ts";
 import { type Job, type Machine, ownerOf } from "../job/index.ts";
+import { meterProof } from "../readings/index.ts";
 import { matchables } from "./match.ts";
 import type { StationId } from "./state.ts";
 
@@ -25,7 +26,7 @@ export function stationsOf(job: Job, analysis: CheckResult): readonly Station[] 
     plugStation(job),
     matchStation(job),
     checkStation(job, analysis),
-    proveStation(analysis, machine),
+    proveStation(job, analysis, machine),
     sheetStation(job, analysis),
   ];
 }
@@ -132,10 +133,12 @@ function checkStation(job: Job, { roles, summary }: CheckResult): Station {
   };
 }
 
-function proveStation({ roles }: CheckResult, machine: Machine | undefined): Station {
+function proveStation(job: Job, { roles }: CheckResult, machine: Machine | undefined): Station {
   const base = { id: "prove", title: "Prove" } as const;
   const readings = machine?.readings.length ?? 0;
   const has = readings === 0 ? "no readings yet" : count(readings, "reading");
+  const failed = machine && meterProof(machine, job.systemVoltage).state === "failed";
+  if (failed) return { ...base, state: "started", has, next: "The meter failed its proof" };
   const tied = roles.filter((role) => role.cavity !== null);
   if (tied.length === 0) {
     return {

@@ -1,4 +1,5 @@
 import type { CheckResult } from "../check/index.ts";
+import { circuitOf } from "../circuit/index.ts";
 import type { CavityRef, Id, Job, Machine, Part, Plug } from "../job/index.ts";
 import {
   expectedAt,
@@ -23,7 +24,7 @@ import type { SheetRow } from "./model.ts";
 
 /** The sheet's table for one plug on one machine. */
 export function sheetRows(job: Job, machine: Machine, plug: Plug, check: CheckResult): SheetRow[] {
-  const parts = new Map(job.diagram.parts.map((part) => [part.id, part]));
+  const parts = new Map(circuitOf(job, machine.id).parts.map((part) => [part.id, part]));
   return cavityFacts(job, machine, plug, check).map((facts) =>
     sheetRow(job, machine.id, facts, parts),
   );

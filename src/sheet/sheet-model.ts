@@ -1,7 +1,7 @@
 import { type CheckResult, checkJob } from "../check/index.ts";
-import { type Id, type Job, ownerOf, type Plug } from "../job/index.ts";
+import { type Id, type Job, type Machine, ownerOf, type Plug } from "../job/index.ts";
 import { viewFrom } from "../plug/index.ts";
-import { USUAL_CAUTIONS, WHO_COMES_FIRST } from "../readings/index.ts";
+import { meterProof, USUAL_CAUTIONS, WHO_COMES_FIRST } from "../readings/index.ts";
 import { longDay } from "./evidence.ts";
 import type { PaperSize, SheetModel, SheetRow } from "./model.ts";
 import { sheetRows } from "./rows.ts";
@@ -53,7 +53,7 @@ export function sheetModel(job: Job, machineId: Id, options: SheetOptions): Shee
     rows,
     sharedSetup: sharedSetup(rows),
     ...statementsOf(job, machine, plug, check.findings, check.roles),
-    standing: standingOf(rows),
+    standing: [standingOf(rows), ...proofNote(machine, job.systemVoltage)].join(" "),
     cautions: USUAL_CAUTIONS,
     whoComesFirst: WHO_COMES_FIRST,
   };
@@ -89,6 +89,12 @@ function standingOf(rows: readonly SheetRow[]): string {
   if (undecided > 0) parts.push(`${undecided} undecided`);
   return `${parts.join("; ")}.`;
 }
+
+/** Whether a proved meter stands behind the readings, once anybody has made a first check. */
+const proofNote = (machine: Machine, systemVoltage: number): string[] =>
+  machine.firstChecks?.length && machine.readings.length > 0
+    ? [meterProof(machine, systemVoltage).sentence]
+    : [];
 
 /**
  * A phrase that only one row has to share with itself says nothing by being moved. What was measured

@@ -1,3 +1,4 @@
+export * from "./battery-charge.ts";
 export * from "./conductors.ts";
 export * from "./din-72552.ts";
 export * from "./iec-60757.ts";

@@ -12,6 +12,7 @@ import { type Bench, median, ninetieth, type Row } from "./harness.ts";
 const WIRES = 5000;
 const FILE = "images/scan.jpg";
 const EMPTY = "panning an empty board";
+const OPERATED = `panning ${WIRES} wires while the machine is operated`;
 
 /** An A3 page at 300 dots an inch with lines, words and the grain of paper. */
 async function scan(): Promise<Picture> {
@@ -65,6 +66,18 @@ async function open(browser: Browser, url: string, demo: Uint8Array): Promise<[P
   return [page, performance.now() - began];
 }
 
+/** Operates the machine on the board: its key on, so that wires far and near carry current. */
+async function operate(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Operate" }).click();
+  const panel = page.getByRole("region", { name: "Operate", exact: true });
+  const key = panel.getByRole("group", { name: "S1", exact: true });
+  await key.getByRole("radio", { name: "on", exact: true }).click({ force: true });
+  await panel
+    .getByRole("status")
+    .filter({ hasText: /^S1 to on:/ })
+    .waitFor();
+}
+
 /** Milliseconds between frames while the middle button drags the diagram to and fro. */
 async function panning(page: Page): Promise<number[]> {
   const box = await page.getByRole("region", { name: "Diagram" }).boundingBox();
@@ -107,6 +120,7 @@ const bench: Bench = {
       ["panning the scan alone", archive(pictured, picture)],
       [`panning ${WIRES} wires alone`, archive(bigJob(WIRES), null)],
       [`panning ${WIRES} wires over the scan`, archive(bigJob(WIRES), picture)],
+      [OPERATED, archive(bigJob(WIRES), null)],
     ];
     const server = await serveFolder(join(process.cwd(), "dist"), { port: await freePort() });
     const executablePath = browserOnPath();
@@ -120,6 +134,7 @@ const bench: Bench = {
       const [page, opened] = await open(browser, server.url, demo);
       // The picture is decoded, and its tiles are made, after the board is there.
       await page.waitForTimeout(3000);
+      if (what === OPERATED) await operate(page);
       const frames = await panning(page);
       await page.context().close();
       if (what === EMPTY) reference = median(frames);

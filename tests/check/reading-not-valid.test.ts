@@ -28,6 +28,31 @@ test("ohms on a live circuit, amps across a source, a probe on nothing", () => {
   expect(judged(reading("R1", 24, { red: "X7:9" }))).toHaveLength(1);
 });
 
+test("a test lamp on a sensor's line, with what is on it; the meter alone is sound there", () => {
+  const circuit = lampModule();
+  circuit.part("sender", "B1").wire("A1:3 B1:1", "B1:2 GND1:1");
+  const on = (more: Partial<Reading>) =>
+    findingsOf(
+      RULE,
+      onMachine(matched(circuit), { readings: [reading("R1", 3, { red: "X1:3", ...more })] }),
+    );
+  const [found, ...others] = on({ with: "test-lamp" });
+  expect(others).toEqual([]);
+  expect(found?.message).toContain("No test lamp at X1:3: sender B1 is on this line");
+  expect(on({})).toEqual([]);
+});
+
+test("a test lamp at a feed or across a load's terminals is sound", () => {
+  const run = { unplugged: ["A1"] };
+  expect(judged(reading("R1", 24, { with: "test-lamp", when: run }))).toEqual([]);
+  expect(judged(reading("R1", 0, { red: "X1:3", with: "test-lamp", when: run }))).toEqual([]);
+});
+
+test("amps across a battery say which source it would short", () => {
+  const [found] = judged(reading("R1", 9, { quantity: "amps", red: "battery+", black: "chassis" }));
+  expect(found?.message).toContain("Across G1 an ammeter is a dead short");
+});
+
 test("OL is a result of ohms only", () => {
   expect(judged(reading("R1", "OL"))).toHaveLength(1);
 });

@@ -112,7 +112,8 @@ test("every bad file is told, and nothing is said of the good ones", async () =>
 
 test("several machines: an object a line, or the one that is asked for", async () => {
   const job = JSON.parse(await sweeperText());
-  job.machines.push({ ...job.machines[0], id: "sweeper15", readings: [], trials: [] });
+  const none = { readings: [], trials: [], firstChecks: [], recordings: [] };
+  job.machines.push({ ...job.machines[0], id: "sweeper15", ...none });
   const path = await fileOf("two-machines.json", JSON.stringify(job));
   const machines = async (...argv: string[]) =>
     (await call("check", "--json", path, ...argv)).out

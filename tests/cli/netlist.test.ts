@@ -72,7 +72,8 @@ test("without --when all is at rest; a job without machines is put out as drawn"
 
 test("several machines: a deck for each, or the one that is asked for", async () => {
   const job = JSON.parse(await readFile(SWEEPER, "utf8"));
-  job.machines.push({ ...job.machines[0], id: "sweeper15", readings: [], trials: [] });
+  const none = { readings: [], trials: [], firstChecks: [], recordings: [] };
+  job.machines.push({ ...job.machines[0], id: "sweeper15", ...none });
   job.machines[1].changes = [{ without: ["K1"], note: "starter relay taken out" }];
   const path = await fileOf("two.json", job);
   const both = await call("netlist", path);

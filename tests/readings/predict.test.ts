@@ -85,9 +85,9 @@ test("a load to ground reads its ohms, a ground next to nothing, an open pin OL"
   const dead: When = { ...off, removed: ["G1"] };
   const coil = at(plugged(), ohms("X1:4", "chassis", dead));
   expect(coil.predicted).toBeCloseTo(26, 3);
-  // -15 % to +30 % (common practice) and wires of up to 0.5 Ω each
-  expect(coil.low ?? 99).toBeLessThanOrEqual(26 * 0.85);
-  expect(coil.high ?? 0).toBeGreaterThanOrEqual(26 * 1.3);
+  // winding tolerance and temperature -20 to +40 % (common practice), wires of up to 0.5 Ω each
+  expect(coil.low ?? 99).toBeLessThanOrEqual(26 * 0.8);
+  expect(coil.high ?? 0).toBeGreaterThanOrEqual(26 * 1.4);
   const ground = at(plugged(), ohms("X1:2", "chassis", dead));
   expect(ground.predicted).toBe(0);
   expect(ground.high ?? 99).toBeLessThan(2);
@@ -216,7 +216,7 @@ test("wires of which nothing is said may drop up to half an ohm's volts each, an
     .wire("G1:+ E1:1", "E1:2 GND1:1");
   const found = at(circuit, { quantity: "drop", red: "battery+", black: "E1:1", when: {} });
   expect(found.predicted).toBe(0);
-  const amps = 26.5 / (12 * 0.85 + 0.5);
+  const amps = 26.5 / (12 * 0.8 + 0.5);
   expect(found.high ?? 0).toBeGreaterThan(0.9);
   expect(found.high ?? 99).toBeLessThan(0.5 * amps + 0.1);
 });
@@ -231,20 +231,20 @@ test("a known wire's drop under load is told within a few per cent", () => {
   const found = at(circuit, { quantity: "drop", red: "battery+", black: "E1:1", when: {} });
   // IEC 60228 class 5: 0.195 Ω a wire
   expect(found.predicted).toBeCloseTo((25.2 * 0.195) / (12 + 0.39 + 0.01), 3);
-  expect(found.low ?? 0).toBeGreaterThan(0.2);
+  expect(found.low ?? 0).toBeGreaterThan(0.18);
   expect(found.high ?? 9).toBeLessThan(0.75);
 });
 
 test("the band holds every machine that is within its own limits", () => {
-  // a divider: the meter between two loads, each -15 % to +30 %
+  // a divider: the meter between two loads, each -20 % to +40 %
   const circuit = withBattery(24)
     .part("solenoid", "M1", { ohms: 30 })
     .part("solenoid", "M2", { ohms: 30 })
     .wire("G1:+ M1:1", "M1:2 M2:1", "M2:2 GND1:1");
   const found = at(circuit, volts("M2:1"));
   expect(found.predicted).toBeCloseTo(12.6, 2);
-  expect(found.low ?? 99).toBeLessThanOrEqual((23.7 * 0.85) / (0.85 + 1.3));
-  expect(found.high ?? 0).toBeGreaterThanOrEqual((26.4 * 1.3) / (0.85 + 1.3));
+  expect(found.low ?? 99).toBeLessThanOrEqual((23.7 * 0.8) / (0.8 + 1.4));
+  expect(found.high ?? 0).toBeGreaterThanOrEqual((26.4 * 1.4) / (0.8 + 1.4));
 });
 
 test("a potentiometer's wiper may stand anywhere, its track may not", () => {
@@ -289,4 +289,23 @@ test("a charging machine's battery reads the alternator's volts", () => {
   expect(found.low ?? 99).toBeLessThan(27.6);
   expect(found.high ?? 0).toBeGreaterThan(28.8);
   expect(found.low ?? 0).toBeGreaterThan(24.5);
+});
+
+test("of a relay that pulls in on one healthy machine and not on another nothing is asserted", () => {
+  const behind = (coilVolts: number) => {
+    const pullIn = 0.75;
+    // a resistor before the coil leaves it these volts of 25.2
+    const ohms = 100 * (25.2 / coilVolts - 1);
+    const circuit = withBattery(24)
+      .part("resistor", "R1", { ohms })
+      .part("relay", "K1", { coilOhms: 100, pullIn })
+      .part("heater", "E1", { ohms: 10 })
+      .wire("G1:+ R1:1", "R1:2 K1:86", "K1:85 GND1:1")
+      .wire("G1:+ K1:30", "K1:87 E1:1", "E1:2 GND1:1");
+    return at(circuit, volts("E1:1"));
+  };
+  expect(behind(18.5).uncertain).toContain("whether K1 pulls in");
+  expect(behind(17).uncertain).toContain("whether K1 pulls in");
+  expect(behind(24).predicted).toBeCloseTo(25.2, 1);
+  expect(behind(10).predicted).toBe(0);
 });

@@ -5,7 +5,7 @@ import { rolesOf } from "../../src/roles/index.ts";
 import { type CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 
 const roleOf = (circuit: CircuitBuilder, pin: string) => {
-  const role = rolesOf(circuit.job, "machine1").roles.find((one) => one.pin === pin);
+  const role = rolesOf(circuit.job, "machine1").find((one) => one.pin === pin);
   if (!role) throw new Error(`no such pin: ${pin}`);
   return role;
 };

@@ -12,7 +12,7 @@ const fed = (printed: string) =>
     .wire("G1:+ F1:1", "F1:2 A1:1", "A1:2 GND2:1");
 
 const role = (circuit: CircuitBuilder, pin: string) => {
-  const found = rolesOf(circuit.job, "machine1").roles.find((one) => one.pin === pin);
+  const found = rolesOf(circuit.job, "machine1").find((one) => one.pin === pin);
   if (!found) throw new Error(`no pin ${pin}`);
   return found;
 };

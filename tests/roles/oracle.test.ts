@@ -29,7 +29,7 @@ function drawCase(seed: number): Case {
 }
 
 const ofA1 = (job: Job): readonly PaperRole[] =>
-  rolesOf(job, "machine1").roles.filter((role) => role.pin.startsWith("A1:"));
+  rolesOf(job, "machine1").filter((role) => role.pin.startsWith("A1:"));
 
 /** Words that mean one role and nothing else (common practice, no source). */
 const WORD_OF: Readonly<Partial<Record<RoleName, string>>> = {

@@ -3,7 +3,7 @@ import { rolesOf } from "../../src/roles/index.ts";
 import { type CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 
 const fitsOf = (circuit: CircuitBuilder, pin: string) =>
-  rolesOf(circuit.job, "machine1").roles.find((role) => role.pin === pin)?.fits;
+  rolesOf(circuit.job, "machine1").find((role) => role.pin === pin)?.fits;
 
 test("a relay whose contact only shares its coil's feed has no memory of its own", () => {
   const circuit = withBattery()

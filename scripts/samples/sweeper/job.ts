@@ -24,6 +24,8 @@ export const sweeperJob = (): Job => ({
   machines: [MACHINE],
 });
 
+const { recordings: _, ...BARE } = MACHINE;
+
 /** The same scan brought in, and nothing traced yet. */
 export const blankJob = (): Job => ({
   format: "pintruth-job",
@@ -33,5 +35,5 @@ export const blankJob = (): Job => ({
   diagram: { sheets, parts: [], wires: [] },
   plugs: [],
   links: [],
-  machines: [{ ...MACHINE, wires: [], readings: [], trials: [] }],
+  machines: [{ ...BARE, wires: [], readings: [], trials: [] }],
 });

@@ -1,4 +1,4 @@
-import type { Machine, Reading, When } from "../../../src/job/index.ts";
+import type { Machine, Reading, Recording, When } from "../../../src/job/index.ts";
 
 const DAY = "2025-09-16T";
 
@@ -109,6 +109,24 @@ const READINGS: readonly Reading[] = [
   }),
 ];
 
+/** What the pump should do: on at one press, off at the next; and the lamp that low water lights. */
+const PUMP_AS_DRAWN: Recording = {
+  id: "recording1",
+  name: "Pump on, water low, pump off",
+  steps: [
+    { do: "turn", switch: "S1", position: "run" },
+    { do: "turn", switch: "S2", position: "pressed" },
+    { do: "wait", seconds: 0.5 },
+    { do: "release", switch: "S2" },
+    { do: "wait", seconds: 2 },
+    { do: "turn", switch: "S4", position: "low" },
+    { do: "turn", switch: "S3", position: "pressed" },
+    { do: "release", switch: "S3" },
+    { do: "turn", switch: "S4", position: "full" },
+    { do: "turn", switch: "S1", position: "off" },
+  ],
+};
+
 export const MACHINE: Machine = {
   id: "sweeper14",
   name: "Sweeper 14",
@@ -140,4 +158,5 @@ export const MACHINE: Machine = {
       note: "button pressed several times; no click from K2; panel light only glows",
     },
   ],
+  recordings: [PUMP_AS_DRAWN],
 };

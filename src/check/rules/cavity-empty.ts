@@ -5,22 +5,19 @@ import { capital, cavityName } from "../words.ts";
 export const cavityEmpty = defineRule({
   id: "cavity-empty",
   severity: "warning",
-  find: ({ job }) => {
-    const pinAt = new Map(job.links.map((link) => [link.cavity, link.pin]));
-    return job.plugs.flatMap((plug) =>
-      plug.cavities.flatMap((cavity) => {
-        const ref = cavityRef(plug.id, cavity.mark);
-        const pin = pinAt.get(ref);
-        if (pin === undefined || !(cavity.empty || cavity.blocked)) return [];
-        return [
-          {
-            subjects: [ref, pin],
-            message: `${capital(cavityName(ref))} is ${
-              cavity.blocked ? "blocked" : "empty"
-            }, yet pin ${pin} is tied to it. Look into the plug: a terminal may have backed out.`,
-          },
-        ];
-      }),
-    );
-  },
+  about: "plug",
+  find: ({ plug, pins }) =>
+    plug.cavities.flatMap((cavity, index) => {
+      const pin = pins[index] ?? null;
+      if (pin === null || !(cavity.empty || cavity.blocked)) return [];
+      const ref = cavityRef(plug.id, cavity.mark);
+      return [
+        {
+          subjects: [ref, pin],
+          message: `${capital(cavityName(ref))} is ${
+            cavity.blocked ? "blocked" : "empty"
+          }, yet pin ${pin} is tied to it. Look into the plug: a terminal may have backed out.`,
+        },
+      ];
+    }),
 });

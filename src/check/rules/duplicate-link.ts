@@ -3,10 +3,11 @@ import { defineRule } from "../rule.ts";
 export const duplicateLink = defineRule({
   id: "duplicate-link",
   severity: "contradiction",
-  find: ({ job }) => {
+  about: "links",
+  find: ({ links }) => {
     const cavitiesOf = new Map<string, string[]>();
     const pinsOf = new Map<string, string[]>();
-    for (const { pin, cavity } of job.links) {
+    for (const { pin, cavity } of links) {
       cavitiesOf.set(pin, [...(cavitiesOf.get(pin) ?? []), cavity]);
       pinsOf.set(cavity, [...(pinsOf.get(cavity) ?? []), pin]);
     }

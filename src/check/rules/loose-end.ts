@@ -1,6 +1,6 @@
-import { elementsOf, type Network, pinsOf } from "../../circuit/index.ts";
+import { elementsOf, pinsOf } from "../../circuit/index.ts";
 import { ownerOf, type Part, type PinRef, pinRef } from "../../job/index.ts";
-import { defineRule, type Found } from "../rule.ts";
+import { defineRule, type Found, type PartView } from "../rule.ts";
 import { capital, nameOf } from "../words.ts";
 
 const ADVICE = "Go on tracing it, or mark that it goes on and is not traced.";
@@ -8,13 +8,12 @@ const ADVICE = "Go on tracing it, or mark that it goes on and is not traced.";
 export const looseEnd = defineRule({
   id: "loose-end",
   severity: "warning",
-  find: ({ network, job }) =>
-    [...network.parts.values()].flatMap((part) => looseEndsOf(part, network, job.systemVoltage)),
+  about: "part",
+  find: looseEndsOf,
 });
 
-function looseEndsOf(part: Part, network: Network, systemVoltage: number): readonly Found[] {
-  const wires = (pin: PinRef) =>
-    (network.hops.get(pin) ?? []).filter((hop) => hop.wire !== null).length;
+function looseEndsOf({ part, wires: wiresAt, systemVoltage }: PartView): readonly Found[] {
+  const wires = (pin: PinRef) => wiresAt.get(pin) ?? 0;
   const pins = pinsOf(part).map((pin) => pinRef(part.id, pin.id));
   // A module's or plug's free pins are normal; a pass-through that a wire enters must let it out.
   if (part.kind === "module") return [];

@@ -1,4 +1,3 @@
-import { machineWires } from "../machine-wires.ts";
 import { defineRule } from "../rule.ts";
 import { capital, cavityName } from "../words.ts";
 
@@ -7,19 +6,19 @@ const plain = (number: string) => number.trim().toUpperCase();
 export const numberDiffers = defineRule({
   id: "number-differs",
   severity: "warning",
-  find: ({ job, machine, network }) =>
-    machineWires(job, machine, network).flatMap(({ cavity, pin, here, drawn }) => {
-      const number = here.number ?? "";
-      const printed = drawn.flatMap((wire) => (wire.number ? [wire.number] : []));
-      if (plain(number) === "" || printed.length === 0) return [];
-      if (printed.some((one) => plain(one) === plain(number))) return [];
-      return [
-        {
-          subjects: [cavity, pin],
-          message: `${capital(cavityName(cavity))} has a wire numbered ${number} on ${
-            machine.name
-          }; the diagram says ${[...new Set(printed)].join(" or ")}. Numbers identify better than colours: trace it.`,
-        },
-      ];
-    }),
+  about: "machine-wire",
+  find: ({ cavity, pin, here, drawn, machineName }) => {
+    const number = here.number ?? "";
+    const printed = drawn.flatMap((wire) => (wire.number ? [wire.number] : []));
+    if (plain(number) === "" || printed.length === 0) return [];
+    if (printed.some((one) => plain(one) === plain(number))) return [];
+    return [
+      {
+        subjects: [cavity, pin],
+        message: `${capital(cavityName(cavity))} has a wire numbered ${number} on ${
+          machineName
+        }; the diagram says ${[...new Set(printed)].join(" or ")}. Numbers identify better than colours: trace it.`,
+      },
+    ];
+  },
 });

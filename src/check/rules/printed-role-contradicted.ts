@@ -3,6 +3,7 @@ import { defineRule } from "../rule.ts";
 export const printedRoleContradicted = defineRule({
   id: "printed-role-contradicted",
   severity: "contradiction",
+  about: "module",
   find: ({ roles }) =>
     roles
       .filter((role) => role.verdict === "contradicted")

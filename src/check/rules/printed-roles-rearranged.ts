@@ -1,4 +1,4 @@
-import { type PartOf, splitRef } from "../../job/index.ts";
+import type { PartOf } from "../../job/index.ts";
 import { listAnd, meaningFits, printedWord, type Role } from "../../roles/index.ts";
 import { cheapestAssignment } from "../assignment.ts";
 import { defineRule, type Found } from "../rule.ts";
@@ -14,14 +14,8 @@ const DISTANCE = 1e-4;
 export const printedRolesRearranged = defineRule({
   id: "printed-roles-rearranged",
   severity: "warning",
-  find: ({ job, modules, roles }) =>
-    modules.flatMap((module) =>
-      rearranged(
-        module,
-        roles.filter((role) => splitRef(role.pin).owner === module.id),
-        job.words,
-      ),
-    ),
+  about: "module",
+  find: ({ module, roles, words }) => rearranged(module, roles, words),
 });
 
 /** The fewest moves of printed words that leave no word of the module contradicted. */

@@ -4,11 +4,14 @@ import { readingName } from "../words.ts";
 export const readingNotValid = defineRule({
   id: "reading-not-valid",
   severity: "warning",
-  find: ({ readings }) =>
-    readings
-      .filter(({ judged }) => judged.verdict === "invalid")
-      .map(({ reading, judged }) => ({
-        subjects: [reading.id, reading.red, reading.black],
-        message: `${readingName(reading)} proves nothing: ${judged.invalid ?? "the method is wrong here."}`,
-      })),
+  about: "reading",
+  find: ({ reading, judged }) =>
+    judged.verdict !== "invalid"
+      ? []
+      : [
+          {
+            subjects: [reading.id, reading.red, reading.black],
+            message: `${readingName(reading)} proves nothing: ${judged.invalid ?? "the method is wrong here."}`,
+          },
+        ],
 });

@@ -14,6 +14,7 @@ const LEAST: Readonly<Record<Reading["quantity"], number>> = {
 export const readingsDisagree = defineRule({
   id: "readings-disagree",
   severity: "warning",
+  about: "readings",
   find: ({ readings }) => {
     const found: Found[] = [];
     const firstOf = new Map<string, Reading>();

@@ -9,6 +9,7 @@ const MOST_NAMED = 4;
 export const roleUndecided = defineRule({
   id: "role-undecided",
   severity: "note",
+  about: "module",
   find: ({ roles }) =>
     roles
       .filter((role) => role.fits.length > 1)

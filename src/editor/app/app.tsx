@@ -1,13 +1,14 @@
-import { useEffect, useMemo } from "react";
+import { useEffect, useMemo, useState } from "react";
 import type { PlaceId } from "../../session/index.ts";
 import { PagePicker } from "../import/index.ts";
 import { LinkOverlay } from "../link-drag.tsx";
-import { useSelected, useSession } from "../session-context.tsx";
+import { useAnalysisReady, useSelected, useSession } from "../session-context.tsx";
 import styles from "./app.module.css";
 import { appCommands } from "./app-commands.ts";
-import { Aside } from "./aside.tsx";
+import { Aside, useOperating } from "./aside.tsx";
 import { Boards } from "./boards.tsx";
 import { Boundary } from "./boundary.tsx";
+import { CheckingMark } from "./checking-mark.tsx";
 import { TipProvider } from "./controls/index.ts";
 import { Dialogs } from "./dialogs.tsx";
 import { DropZone } from "./drop-zone.tsx";
@@ -25,7 +26,7 @@ import { UprightDock } from "./upright-dock.tsx";
 import { useClipboard } from "./use-clipboard.ts";
 import { useIncomingFiles } from "./use-incoming-files.ts";
 import { useKeyboard } from "./use-keyboard.ts";
-import { useForm, useSizes } from "./use-layout.ts";
+import { type TableHeight, useForm, useSizes } from "./use-layout.ts";
 import { useReadingStation } from "./use-reading-station.ts";
 
 /** The boards, once there is a job to show on them. */
@@ -35,7 +36,9 @@ export function App() {
   useEffect(() => {
     document.title = opened ? `${title} · Pintruth` : "Pintruth";
   }, [opened, title]);
-  return opened ? <Desk /> : <p className={styles.opening}>Opening the job…</p>;
+  const ready = useAnalysisReady();
+  if (!opened) return <p className={styles.opening}>Opening the job…</p>;
+  return ready ? <Desk /> : <p className={styles.opening}>Checking the job…</p>;
 }
 
 function Desk() {
@@ -44,6 +47,12 @@ function Desk() {
   const sizes = useSizes();
   const stacked = form === "upright";
   const place = useSelected((state) => state.station);
+  const operating = useOperating();
+  // A machine being operated wants room for its drawing; the height chosen for other work stays.
+  const [operatingTable, setOperatingTable] = useState<TableHeight>("low");
+  const table = operating ? operatingTable : sizes.table;
+  const setTable = (next: TableHeight) =>
+    operating ? setOperatingTable(next) : sizes.change({ table: next });
   const desk = useJobDesk();
   const commands = useMemo(() => appCommands(desk), [desk]);
   const takeFiles = useIncomingFiles();
@@ -56,11 +65,7 @@ function Desk() {
 
   return (
     <TipProvider>
-      <div
-        className={styles.app}
-        data-form={form}
-        data-table={form === "desk" ? sizes.table : undefined}
-      >
+      <div className={styles.app} data-form={form} data-table={form === "desk" ? table : undefined}>
         <TopBar form={form} onGo={go} />
         {form === "phone" ? (
           <>
@@ -81,11 +86,7 @@ function Desk() {
                 share={stacked ? sizes.stackedShare : sizes.share}
                 onShare={(share) => sizes.change(stacked ? { stackedShare: share } : { share })}
               />
-              {form === "desk" ? (
-                <TableDock height={sizes.table} onHeight={(table) => sizes.change({ table })} />
-              ) : (
-                <UprightDock />
-              )}
+              {form === "desk" ? <TableDock height={table} onHeight={setTable} /> : <UprightDock />}
             </main>
             {form === "desk" && <Aside />}
           </>
@@ -97,6 +98,7 @@ function Desk() {
         <PagePicker />
       </Boundary>
       <StatusLine />
+      <CheckingMark />
       <DropZone onFiles={takeFiles} />
     </TipProvider>
   );

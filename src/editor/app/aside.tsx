@@ -1,7 +1,14 @@
 import type { PlaceId } from "../../session/index.ts";
 import { DiagramList, PartDetails } from "../boards/diagram/index.ts";
 import { CavityDetails } from "../boards/plug/index.ts";
-import { FindingsPanel, ReadingPad, ReadingsList } from "../panels/index.ts";
+import {
+  ChangesPanel,
+  FindingsPanel,
+  FirstChecks,
+  OperatePanel,
+  ReadingPad,
+  ReadingsList,
+} from "../panels/index.ts";
 import { useSelected } from "../session-context.tsx";
 import styles from "./aside.module.css";
 import { Boundary } from "./boundary.tsx";
@@ -12,7 +19,13 @@ export function StationPanel({ station }: { station: PlaceId }) {
   const selecting = useSelected((state) => state.selection.length > 0);
   switch (station) {
     case "diagram":
-      return selecting ? <PartDetails /> : <DiagramList />;
+      if (selecting) return <PartDetails />;
+      return (
+        <>
+          <ChangesPanel />
+          <DiagramList />
+        </>
+      );
     case "plug":
       return <CavityDetails />;
     case "match":
@@ -20,6 +33,7 @@ export function StationPanel({ station }: { station: PlaceId }) {
     case "prove":
       return (
         <>
+          <FirstChecks />
           <ReadingPad />
           <ReadingsList />
         </>
@@ -34,6 +48,16 @@ export function StationPanel({ station }: { station: PlaceId }) {
 /** Beside the boards: the station's own panel, and the findings, which are always there. */
 export function Aside() {
   const station = useSelected((state) => state.station);
+  const operating = useOperating();
+  if (operating) {
+    return (
+      <aside className={styles.aside} aria-label="Beside the boards">
+        <Boundary name="This panel">
+          <OperatePanel />
+        </Boundary>
+      </aside>
+    );
+  }
   return (
     <aside className={styles.aside} aria-label="Beside the boards">
       <Boundary key={station} name="This panel">
@@ -45,3 +69,6 @@ export function Aside() {
     </aside>
   );
 }
+
+/** The machine on the boards is being operated, and no reading is being entered meanwhile. */
+export const useOperating = () => useSelected((state) => state.operate.on && state.draft === null);

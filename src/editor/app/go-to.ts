@@ -1,10 +1,10 @@
 import { type Id, type Job, ownerOf } from "../../job/index.ts";
-import { analysisOf, findingWithKey, focusOn, type Session } from "../../session/index.ts";
+import { analysisDeskOf, findingWithKey, focusOn, type Session } from "../../session/index.ts";
 
 /** Chooses a thing and brings the sheet or the plug that it lies on to the front. */
 export function goTo(session: Session, ref: string): void {
-  const { job, machine } = session.get();
-  const finding = findingWithKey(analysisOf(job, machine), ref);
+  const { job } = session.get();
+  const finding = findingWithKey(analysisDeskOf(session).get().result, ref);
   const subjects = finding ? finding.subjects : [ref];
   // A finding is shown with the path that proves it: it may be about a cavity or a reading alone.
   const path = finding?.because ?? [];

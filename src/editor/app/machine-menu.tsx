@@ -1,4 +1,4 @@
-import { ChevronDown, Plus, SquarePen, Truck } from "lucide-react";
+import { ChevronDown, ClipboardPen, Plus, SquarePen, Truck } from "lucide-react";
 import { freeId, idsOf } from "../../job/index.ts";
 import type { Session } from "../../session/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
@@ -51,6 +51,12 @@ export function MachineMenu() {
         onChoose={() => session.show({ dialog: "machines" })}
       >
         Name, serial number, hours
+      </MenuItem>
+      <MenuItem
+        icon={<ClipboardPen aria-hidden />}
+        onChoose={() => session.show({ dialog: "changes" })}
+      >
+        Retrofits, repairs and options
       </MenuItem>
     </Menu>
   );

@@ -7,7 +7,14 @@ import {
   pinRef,
   splitRef,
 } from "../../job/index.ts";
-import { commandNamed, counterparts, leftOver, link, unlink } from "../../session/index.ts";
+import {
+  commandNamed,
+  counterparts,
+  drawnOf,
+  leftOver,
+  link,
+  unlink,
+} from "../../session/index.ts";
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
 import { CommandButton } from "./command-button.tsx";
 import { Button } from "./controls/index.ts";
@@ -16,7 +23,7 @@ import styles from "./match-panel.module.css";
 /** Which pin sits in which cavity: picked here, dragged across the boards, or proposed by marks. */
 export function MatchPanel() {
   const session = useSession();
-  const job = useSelected((state) => state.job);
+  const job = useSelected(drawnOf);
   const showMatches = useSelected((state) => state.showMatches);
   const modules = job.diagram.parts.filter((part) => part.kind === "module");
   const left = leftOver(job);

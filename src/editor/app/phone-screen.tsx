@@ -2,10 +2,10 @@ import { ArrowRight } from "lucide-react";
 import { nextStation, type PlaceId, stationsOf } from "../../session/index.ts";
 import { DiagramBoard } from "../boards/diagram/index.ts";
 import { PlugBoard } from "../boards/plug/index.ts";
-import { FindingsPanel } from "../panels/index.ts";
+import { FindingsPanel, OperatePanel } from "../panels/index.ts";
 import { useAnalysis, useSelected } from "../session-context.tsx";
 import { PinTable } from "../table/index.ts";
-import { StationPanel } from "./aside.tsx";
+import { StationPanel, useOperating } from "./aside.tsx";
 import { useJobDesk } from "./job-desk-context.tsx";
 import styles from "./phone-screen.module.css";
 
@@ -18,15 +18,20 @@ interface PhoneScreenProps {
 export function PhoneScreen({ place, onGo }: PhoneScreenProps) {
   const desk = useJobDesk();
   const selecting = useSelected((state) => state.selection.length > 0);
+  const operating = useOperating();
   if (place === "diagram" || place === "plug") {
     return (
       <main className={styles.split}>
         <section className={styles.board} aria-label={place === "diagram" ? "Diagram" : "Plug"}>
           {place === "diagram" ? <DiagramBoard onOpenDemo={desk.openDemo} /> : <PlugBoard />}
         </section>
-        {selecting && (
-          <div className={styles.details}>
-            <StationPanel station={place} />
+        {(selecting || operating) && (
+          <div className={styles.details} data-operating={operating}>
+            {operating ? (
+              <OperatePanel stops={place !== "diagram"} />
+            ) : (
+              <StationPanel station={place} />
+            )}
           </div>
         )}
       </main>

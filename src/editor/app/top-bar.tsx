@@ -52,7 +52,14 @@ function MoreMenu({ onGo }: { onGo: (station: PlaceId) => void }) {
       button={<Button tone="quiet" icon={<Ellipsis aria-hidden />} aria-label="More" />}
     >
       <MenuItem onChoose={() => onGo("match")}>Match pins to cavities</MenuItem>
-      {["show-sheet", "show-find", "show-cautions", "show-machines", "show-jobs"].map((id) => {
+      {[
+        "show-sheet",
+        "show-find",
+        "show-cautions",
+        "show-machines",
+        "show-changes",
+        "show-jobs",
+      ].map((id) => {
         const command = commandNamed(id);
         return (
           <MenuItem key={id} onChoose={() => command.run(session)}>

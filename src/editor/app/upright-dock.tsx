@@ -1,9 +1,9 @@
 import { useState } from "react";
 import type { PlaceId } from "../../session/index.ts";
-import { FindingsPanel } from "../panels/index.ts";
+import { FindingsPanel, OperatePanel } from "../panels/index.ts";
 import { useSelected } from "../session-context.tsx";
 import { PinTable } from "../table/index.ts";
-import { StationPanel } from "./aside.tsx";
+import { StationPanel, useOperating } from "./aside.tsx";
 import { Boundary } from "./boundary.tsx";
 import styles from "./upright-dock.module.css";
 
@@ -19,8 +19,20 @@ const STATION_TABS: Readonly<Partial<Record<PlaceId, string>>> = {
 /** On a tablet held upright: table, station panel and findings share the room under the boards. */
 export function UprightDock() {
   const station = useSelected((state) => state.station);
+  const operating = useOperating();
   const [shown, setShown] = useState<{ tab: Tab; station: PlaceId } | null>(null);
   const stationTab = STATION_TABS[station];
+  if (operating) {
+    return (
+      <section className={styles.dock} aria-label="Under the boards">
+        <div className={styles.body}>
+          <Boundary name="This panel">
+            <OperatePanel />
+          </Boundary>
+        </div>
+      </section>
+    );
+  }
   // Going to a station brings its panel forward; after that the user's choice of tab holds.
   const arrived: Tab = stationTab ? "station" : station === "pins" ? "table" : "findings";
   const tab = shown?.station === station ? shown.tab : arrived;

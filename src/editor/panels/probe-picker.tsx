@@ -4,7 +4,9 @@ import { useMemo, useState } from "react";
 import { pinsOf } from "../../circuit/index.ts";
 import { cavityRef, FIXED_PROBES, type Job, type Probe, pinRef } from "../../job/index.ts";
 import { wordsForProbe } from "../../readings/index.ts";
+import { drawnJob } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
+import { useSelected } from "../session-context.tsx";
 import styles from "./probe-picker.module.css";
 
 interface Place {
@@ -49,8 +51,9 @@ export function ProbePicker({ lead, job, onPick }: ProbePickerProps) {
 const MOST_SHOWN = 60;
 
 function PlaceList({ job, onPick }: { job: Job; onPick: (probe: Probe) => void }) {
+  const machine = useSelected((state) => state.machine);
   const [sought, setSought] = useState("");
-  const places = useMemo(() => placesOf(job), [job]);
+  const places = useMemo(() => placesOf(drawnJob(job, machine)), [job, machine]);
   const wanted = sought.trim().toLowerCase();
   const found = places.filter(({ text, probe }) =>
     `${text} ${probe}`.toLowerCase().includes(wanted),

@@ -1,7 +1,8 @@
 import { useState } from "react";
 import type { Job, Part, When } from "../../job/index.ts";
-import { setSwitch, togglePlugged, toggleRemoved } from "../../session/index.ts";
+import { drawnJob, setSwitch, togglePlugged, toggleRemoved } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
+import { useSelected } from "../session-context.tsx";
 import styles from "./reading-pad.module.css";
 import { Segments } from "./segments.tsx";
 
@@ -25,7 +26,8 @@ const FEW_SWITCHES = 6;
 /** In what state the machine is measured. Whatever is not touched is at rest and plugged in. */
 export function ReadingConditions({ job, when, onChange }: ReadingConditionsProps) {
   const [all, setAll] = useState(false);
-  const { parts } = job.diagram;
+  const machine = useSelected((state) => state.machine);
+  const { parts } = drawnJob(job, machine).diagram;
   const switches = parts.filter((part): part is SwitchPart => part.kind === "switch");
   const positions: Readonly<Record<string, string>> = when.switches ?? {};
   const shown =

@@ -1,10 +1,8 @@
 import { useMemo, useState } from "react";
 import { parseQuantity } from "../../base/index.ts";
-import { kindOf } from "../../circuit/index.ts";
 import type { Job } from "../../job/index.ts";
 import {
   cautionsFor,
-  comesOn,
   judgeReading,
   predict,
   WHO_COMES_FIRST,
@@ -12,6 +10,7 @@ import {
 } from "../../readings/index.ts";
 import { type ReadingDraft, setupOf } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
+import { localTime } from "./local-time.ts";
 import styles from "./reading-pad.module.css";
 import { ReadingVerdictMark } from "./reading-verdict.tsx";
 import { StatusShape } from "./status-shape.tsx";
@@ -32,16 +31,27 @@ function usePrediction({ job, machine, draft }: ForDraft) {
   }, [job, machine, quantity, red, black, when, instrument]);
 }
 
-/** A method that is wrong there says so before anything is typed. */
+/** A method that is wrong there, or wants care, says so before anything is typed. */
 export function RefusedMethod(props: ForDraft) {
-  const invalid = usePrediction(props)?.prediction.invalid ?? null;
-  if (invalid === null) return null;
+  const prediction = usePrediction(props)?.prediction ?? null;
+  if (prediction === null) return null;
+  if (prediction.invalid !== null) {
+    return (
+      <p className={styles.refused} role="status">
+        <StatusShape status="contradicted" />
+        <span>
+          <strong>Not a valid reading.</strong> {prediction.invalid} It can be kept, and will be
+          marked so.
+        </span>
+      </p>
+    );
+  }
+  // that it floats is what the meter is to find out
+  if (prediction.caution === null || prediction.floating) return null;
   return (
-    <p className={styles.refused} role="status">
-      <StatusShape status="contradicted" />
-      <span>
-        <strong>Not a valid reading.</strong> {invalid} It can be kept, and will be marked so.
-      </span>
+    <p className={styles.mind} role="status">
+      <StatusShape status="warning" />
+      <span>{prediction.caution}</span>
     </p>
   );
 }
@@ -61,47 +71,24 @@ export function ReadingExpectation(props: ForDraft) {
   if (!value.ok && asked !== key) {
     return <Button onClick={() => setAsked(key)}>What should it show?</Button>;
   }
+  const mended = job.machines
+    .find(({ id }) => id === machine)
+    ?.readings.find(({ id }) => id === draft.mends);
+  // one that is mended was taken when it was, with the battery of that day
+  const at = mended ? mended.at : localTime(new Date());
   const judged = value.ok
-    ? judgeReading(job, machine, { ...setup, id: "draft", value: value.value })
+    ? judgeReading(job, machine, { ...setup, id: "draft", value: value.value, at })
     : null;
   return (
     <div className={styles.expectation} role="status">
       <p>
-        A healthy machine shows <strong>{wordsForPrediction(prediction, draft.quantity)}</strong>
+        A healthy machine shows{" "}
+        <strong>{wordsForPrediction(judged ?? prediction, draft.quantity)}</strong>
         {prediction.uncertain !== null && `: ${prediction.uncertain}`}
       </p>
+      {prediction.floating && <p>{prediction.caution}</p>}
       {judged && <ReadingVerdictMark verdict={judged.verdict} />}
     </div>
-  );
-}
-
-/** What will move or come on while the reading is taken, as solved: to be read before it is. */
-export function WhatMoves({ job, machine, draft }: ForDraft) {
-  const { red, black, quantity, when, with: instrument } = draft;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed moves nothing
-  const acting = useMemo(() => {
-    const setup = setupOf(draft);
-    return setup && red !== black ? comesOn(job, machine, setup) : null;
-  }, [job, machine, quantity, red, black, when, instrument]);
-  if (acting === null) return null;
-  const unplugged = when.unplugged ?? [];
-  const driving = job.diagram.parts.filter(
-    (part) => part.kind === "module" && !part.behaviour && !unplugged.includes(part.id),
-  );
-  const names = acting
-    .map((part) => [kindOf(part.kind).title, part.id, part.label].filter(Boolean).join(" "))
-    .join(", ");
-  const unknown = driving.map((part) => part.id).join(", ");
-  return (
-    <p className={styles.moves} data-acting={acting.length > 0}>
-      {acting.length > 0 && <StatusShape status="warning" />}
-      <span>
-        {acting.length === 0
-          ? "As drawn, nothing moves or comes on."
-          : `Moves or comes on: ${names}.`}
-        {unknown !== "" && ` What ${unknown} drives is not known and may come besides.`}
-      </span>
-    </p>
   );
 }
 

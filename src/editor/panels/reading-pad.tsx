@@ -18,16 +18,12 @@ import { Keypad } from "./keypad.tsx";
 import { localTime } from "./local-time.ts";
 import { ProbePicker } from "./probe-picker.tsx";
 import { ReadingConditions } from "./reading-conditions.tsx";
-import {
-  ReadingCautions,
-  ReadingExpectation,
-  RefusedMethod,
-  WhatMoves,
-} from "./reading-expectation.tsx";
+import { ReadingCautions, ReadingExpectation, RefusedMethod } from "./reading-expectation.tsx";
 import styles from "./reading-pad.module.css";
 import { Segments } from "./segments.tsx";
 import { isWorthKeeping, putAside, rememberLive } from "./unfinished.ts";
 import { UnfinishedReadings } from "./unfinished-readings.tsx";
+import { WhatMoves } from "./what-moves.tsx";
 
 const QUANTITIES = [
   { value: "volts", text: "Volts" },

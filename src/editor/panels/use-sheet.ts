@@ -6,7 +6,7 @@ import {
   sheetCsv,
   sheetModel,
 } from "../../sheet/index.ts";
-import { useAnalysis, useSelected } from "../session-context.tsx";
+import { useSelected, useShownAnalysis } from "../session-context.tsx";
 import { sheetFonts } from "./sheet-fonts.ts";
 
 export interface SheetFiles {
@@ -35,17 +35,23 @@ export function useSheet(options: Omit<SheetOptions, "check">): {
 } {
   const job = useSelected((state) => state.job);
   const machine = useSelected((state) => state.machine);
-  const check = useAnalysis();
+  const { result: check, current } = useShownAnalysis();
   const { side, size, date, revision, preparedBy, plug } = options;
-  const model = useMemo(() => {
+  const newest = useMemo(() => {
+    if (!current) return WAITING;
     if (!job.plugs.some((one) => one.id === plug)) return null;
     return sheetModel(job, machine, { side, size, date, revision, preparedBy, plug, check });
-  }, [job, machine, check, side, size, date, revision, preparedBy, plug]);
+  }, [job, machine, check, current, side, size, date, revision, preparedBy, plug]);
+  // Nothing is printed of verdicts that may no longer be so: the page of before waits for the new one.
+  const lastModel = useRef<SheetModel | null>(null);
+  const model = newest === WAITING ? lastModel.current : newest;
+  lastModel.current = model;
   const [sheet, setSheet] = useState<SheetState>({ state: "setting" });
   const [shown, setShown] = useState<Uint8Array | null>(null);
   const isFirst = useRef(true);
   useEffect(() => {
-    if (!model) return;
+    if (!current) setSheet({ state: "setting" });
+    if (!model || !current) return;
     const stop = new AbortController();
     let made: SheetFiles | null = null;
     setSheet({ state: "setting" });
@@ -76,9 +82,11 @@ export function useSheet(options: Omit<SheetOptions, "check">): {
       URL.revokeObjectURL(made.pdfUrl);
       URL.revokeObjectURL(made.csvUrl);
     };
-  }, [model]);
+  }, [model, current]);
   return { model, sheet, shown };
 }
+
+const WAITING = "waiting for the check";
 
 const addressOf = (content: Uint8Array | string, type: string) =>
   URL.createObjectURL(new Blob([content as BlobPart], { type }));

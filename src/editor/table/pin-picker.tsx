@@ -1,7 +1,7 @@
 import { Popover } from "radix-ui";
 import { useMemo, useState } from "react";
 import { type Job, type PinRef, pinRef } from "../../job/index.ts";
-import { link, type PinRow, unlink } from "../../session/index.ts";
+import { drawnOf, link, type PinRow, unlink } from "../../session/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import styles from "./pin-table.module.css";
 
@@ -44,7 +44,7 @@ interface Choice {
 
 function PickList({ row, onDone }: { row: PinRow; onDone: () => void }) {
   const session = useSession();
-  const job = useSelected((state) => state.job);
+  const job = useSelected(drawnOf);
   const [sought, setSought] = useState("");
   const choices = useMemo(
     () => (row.cavity === null ? cavityChoices(job) : pinChoices(job)),

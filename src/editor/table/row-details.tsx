@@ -3,6 +3,8 @@ import { useMemo } from "react";
 import {
   type ExpectedReading,
   expectedAt,
+  type Moves,
+  movesOf,
   wordsForPrediction,
   wordsForSetup,
 } from "../../readings/index.ts";
@@ -21,7 +23,13 @@ export function RowDetails({ row }: { row: PinRow }) {
   const machine = useSelected((state) => state.machine);
   const { cavity } = row;
   const expected = useMemo(
-    () => (cavity === null || row.pins.length === 0 ? [] : expectedAt(job, machine, cavity)),
+    () =>
+      cavity === null || row.pins.length === 0
+        ? []
+        : expectedAt(job, machine, cavity).map((one) => ({
+            ...one,
+            acts: movesOf(job, machine, one.setup),
+          })),
     [job, machine, cavity, row.pins.length],
   );
   return (
@@ -96,12 +104,14 @@ export function RowDetails({ row }: { row: PinRow }) {
 }
 
 interface ExpectedProps {
-  expected: ExpectedReading;
+  expected: ExpectedReading & { readonly acts: Moves | null };
   setup: string;
   onTake: () => void;
 }
 
 function Expected({ expected, setup, onTake }: ExpectedProps) {
+  const { moves, stateMoves } = expected.acts ?? { moves: [], stateMoves: [] };
+  const acts = [...moves, ...stateMoves].join(", ");
   return (
     <li className={styles.expected}>
       <div>
@@ -110,6 +120,7 @@ function Expected({ expected, setup, onTake }: ExpectedProps) {
         </span>
         <span className={styles.how}>{setup}</span>
         <span className={styles.how}>{expected.proves}</span>
+        {acts !== "" && <span className={styles.acts}>Will move or bring on: {acts}.</span>}
       </div>
       <Button className={styles.take} onClick={onTake} aria-label={`Take this reading: ${setup}`}>
         Take it

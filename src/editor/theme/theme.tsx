@@ -19,6 +19,8 @@ export interface Palette {
   readonly warning: string;
   readonly agrees: string;
   readonly path: string;
+  /** Of a lamp that is on. */
+  readonly lit: string;
 }
 
 interface Theme {
@@ -42,6 +44,7 @@ const PROPERTIES: Readonly<Record<keyof Palette, string>> = {
   warning: "--warning",
   agrees: "--agrees",
   path: "--path",
+  lit: "--lit",
 };
 
 const STORAGE_KEY = "pintruth-theme";

@@ -56,7 +56,20 @@ export function readWord(printed: string, taught: Job["words"] = []): readonly M
   const wanted = printed.trim().toUpperCase();
   const lesson = taught?.find((one) => one.printed.trim().toUpperCase() === wanted);
   if (lesson) return means(lesson.role);
-  const tokens = tokensOf(printed);
+  let found = known.get(printed);
+  if (!found) {
+    found = meaningsIn(tokensOf(printed));
+    if (known.size >= MOST_KNOWN) known.clear();
+    known.set(printed, found);
+  }
+  return found;
+}
+
+/** The same few words stand beside most pins of a machine. */
+const known = new Map<string, readonly Meaning[]>();
+const MOST_KNOWN = 5000;
+
+function meaningsIn(tokens: readonly string[]): readonly Meaning[] {
   const groups: (readonly Meaning[])[] = [];
   for (let at = 0; at < tokens.length; ) {
     let used = 1;

@@ -1,5 +1,6 @@
 import type { Point } from "../../base/index.ts";
 import { type Id, isFixedProbe, type Job, ownerOf, splitRef } from "../../job/index.ts";
+import { drawnOf } from "../changes/index.ts";
 import {
   ALIGNMENTS,
   type Alignment,
@@ -35,7 +36,8 @@ const NOTHING: Chosen = { parts: [], wires: [] };
 const answers = new WeakMap<readonly string[], { diagram: Job["diagram"]; chosen: Chosen }>();
 
 function chosen(session: Session): Chosen {
-  const { job, selection } = session.get();
+  const { selection } = session.get();
+  const job = drawnOf(session.get());
   if (selection.length === 0) return NOTHING;
   const known = answers.get(selection);
   if (known?.diagram === job.diagram) return known.chosen;
@@ -55,7 +57,8 @@ const chosenThings = (session: Session): readonly Id[] => {
 
 /** The chosen pins of modules: they alone can be taken out one by one. */
 function chosenPins(session: Session): readonly string[] {
-  const { job, selection } = session.get();
+  const { selection } = session.get();
+  const job = drawnOf(session.get());
   const refs = selection.filter((ref) => ref.includes(":"));
   return refs.filter((ref) =>
     job.diagram.parts.some(
@@ -116,14 +119,15 @@ const align = (how: Alignment): Command => ({
 });
 
 function copyChosen(session: Session): boolean {
-  const clip = clipOf(session.get().job, session.get().selection);
+  const clip = clipOf(drawnOf(session.get()), session.get().selection);
   if (clip) holdClip(clip);
   return clip !== null;
 }
 
 /** Pastes next to what was copied, a step further each time something lies there already. */
 function pasteBeside(session: Session, label: string, clip = heldClip()): void {
-  const { job, sheet } = session.get();
+  const { sheet } = session.get();
+  const job = drawnOf(session.get());
   if (!clip) return;
   const step = 3 * unitFor(job, sheet ?? "");
   let by: Point = [step, step];
@@ -171,7 +175,8 @@ const turns = (id: string, label: string, keys: readonly string[], degrees: numb
 
 /** True when the chief chosen thing is drawn on the diagram and has words that can be edited. */
 function editable(session: Session): string | null {
-  const { job, selection } = session.get();
+  const { selection } = session.get();
+  const job = drawnOf(session.get());
   const ref = selection[0];
   if (ref === undefined || isFixedProbe(ref)) return null;
   const owner = ownerOf(ref);
@@ -240,7 +245,7 @@ export const DIAGRAM_COMMANDS: readonly Command[] = [
     canRun: (session) => chosen(session).parts.length > 0,
     run: (session) => {
       const { parts } = chosen(session);
-      const clip = clipOf(session.get().job, parts);
+      const clip = clipOf(drawnOf(session.get()), parts);
       if (clip) pasteBeside(session, `Duplicate ${named(parts, "parts")}`, clip);
     },
   },
@@ -255,8 +260,9 @@ export const DIAGRAM_COMMANDS: readonly Command[] = [
     id: "select-all",
     label: "Select everything on the sheet",
     keys: ["Mod+A"],
-    canRun: (session) => onSheet(session.get().job, session.get().sheet).length > 0,
-    run: (session) => session.show({ selection: onSheet(session.get().job, session.get().sheet) }),
+    canRun: (session) => onSheet(drawnOf(session.get()), session.get().sheet).length > 0,
+    run: (session) =>
+      session.show({ selection: onSheet(drawnOf(session.get()), session.get().sheet) }),
   },
   {
     id: "straighten-wire",

@@ -1,14 +1,21 @@
+import { CHANGE_COMMANDS } from "./changes.ts";
 import type { Command } from "./command.ts";
 import { DIAGRAM_COMMANDS } from "./diagram.ts";
 import { DOCUMENT_COMMANDS } from "./document.ts";
+import { OPERATE_COMMANDS, whileEditing } from "./operate.ts";
 import { VIEW_COMMANDS } from "./view.ts";
 
 export * from "./command.ts";
 
+/** Commands of the diagram that only look at it. */
+const LOOKING = /^zoom-/;
+
 /** Everything that can be done without a screen, in the order in which a menu lists it. */
 export const COMMANDS: readonly Command[] = [
   ...DOCUMENT_COMMANDS,
-  ...DIAGRAM_COMMANDS,
+  ...DIAGRAM_COMMANDS.map((one) => (LOOKING.test(one.id) ? one : whileEditing(one))),
+  ...CHANGE_COMMANDS.map(whileEditing),
+  ...OPERATE_COMMANDS,
   ...VIEW_COMMANDS,
 ];
 

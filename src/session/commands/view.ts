@@ -1,3 +1,4 @@
+import { stopped } from "../play/index.ts";
 import type { Session } from "../session.ts";
 import type { DialogName } from "../state.ts";
 import type { Command } from "./command.ts";
@@ -16,11 +17,15 @@ const opens = (
 
 /** What Escape would put away, the topmost thing first; null when there is nothing left to. */
 function oneStepBack(session: Session): Parameters<Session["show"]>[0] | null {
-  const { dialog, draft, tool, selection, notice } = session.get();
+  const { dialog, draft, operate, tool, selection, notice } = session.get();
   if (dialog) return { dialog: null };
   if (draft) return { draft: null };
   if (tool.name !== "select") return { tool: { name: "select" } };
+  if (operate.on && operate.leads.asks) {
+    return { operate: { ...operate, leads: { ...operate.leads, asks: null } } };
+  }
   if (selection.length > 0) return { selection: [] };
+  if (operate.on) return { operate: stopped(operate) };
   if (notice) return { notice: null };
   return null;
 }

@@ -22,6 +22,10 @@ interface Segment {
 
 const found = new WeakMap<Scene, ReadonlyMap<Id, readonly Crossing[]>>();
 
+/** Those found last: most edits leave every wire where it was. */
+let last: { wires: readonly WireShape[]; crossings: ReadonlyMap<Id, readonly Crossing[]> } | null =
+  null;
+
 /**
  * For each wire that has to hop, where it hops over others: sorted along the wire. Of two wires
  * that cross, the flatter segment hops.
@@ -29,11 +33,29 @@ const found = new WeakMap<Scene, ReadonlyMap<Id, readonly Crossing[]>>();
 export function crossingsOf(scene: Scene): ReadonlyMap<Id, readonly Crossing[]> {
   let crossings = found.get(scene);
   if (!crossings) {
-    crossings = findCrossings(scene.wires);
+    const { wires } = scene;
+    crossings = last && lieAlike(last.wires, wires) ? last.crossings : findCrossings(wires);
+    last = { wires, crossings };
     found.set(scene, crossings);
   }
   return crossings;
 }
+
+/** Whether the same wires run over the same points. */
+const lieAlike = (before: readonly WireShape[], now: readonly WireShape[]): boolean =>
+  before.length === now.length &&
+  before.every((one, index) => {
+    const other = now[index] as WireShape;
+    return (
+      one === other ||
+      (one.wire.id === other.wire.id &&
+        one.points.length === other.points.length &&
+        one.points.every(([x, y], place) => {
+          const at = other.points[place] as Point;
+          return x === at[0] && y === at[1];
+        }))
+    );
+  });
 
 export function findCrossings(wires: readonly WireShape[]): Map<Id, Crossing[]> {
   const segments: Segment[] = wires.flatMap((wire) =>

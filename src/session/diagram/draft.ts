@@ -1,5 +1,6 @@
 import { current, type Draft, isDraft, produce } from "immer";
-import { freeId, type Id, idsOf, type Job, type Part, type Wire } from "../../job/index.ts";
+import { freeId, type Id, type Job, type Part, type Wire } from "../../job/index.ts";
+import { idsInUse } from "../changes/drawn-job.ts";
 
 /** The document as it stands within an edit, as plain data to read from quickly. */
 export const plain = <T>(value: T): T => (isDraft(value) ? current(value as Draft<T>) : value) as T;
@@ -26,7 +27,7 @@ export function draftWire(draft: Job, id: Id): Wire | null {
 
 /** Hands out ids that are free in the job, each only once. */
 export function idSource(job: Job): (letter: string) => Id {
-  const used = idsOf(plain(job));
+  const used = idsInUse(job);
   return (letter) => {
     const id = freeId(used, letter);
     used.add(id);

@@ -13,7 +13,7 @@ export function parseFieldNumber(text: string): number | null {
     return Number(`${whole}.${rest}`) * (FACTORS[letter as string] ?? 1);
   }
   const match =
-    /^(-?(?:\d+\.?\d*|\.\d+))\s*([kKM]|m(?!m|$)|)\s*(?:V|v|A|a|W|w|Ω|Ohms?|ohms?|R|mm2|mm²|m|volts?|amps?|watts?)?$/.exec(
+    /^(-?(?:\d+\.?\d*|\.\d+))\s*([kKM]|m(?!m|$)|)\s*(?:V|v|A|a|W|w|Ω|Ohms?|ohms?|R|mm2|mm²|m|s|%|°|px|volts?|amps?|watts?|seconds?)?$/.exec(
       plain,
     );
   if (!match) return null;

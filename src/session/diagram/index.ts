@@ -8,6 +8,7 @@ export * from "./follow.ts";
 export * from "./handles.ts";
 export * from "./hit-test.ts";
 export * from "./lay-wire.ts";
+export * from "./module-behaviour.ts";
 export * from "./module-feeds.ts";
 export * from "./module-pins.ts";
 export * from "./move.ts";

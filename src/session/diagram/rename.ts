@@ -1,6 +1,5 @@
 import {
   type Id,
-  idsOf,
   type Job,
   type Part,
   type PinId,
@@ -8,8 +7,10 @@ import {
   splitRef,
   type When,
 } from "../../job/index.ts";
+import { idsInUse } from "../changes/drawn-job.ts";
 import { draftPart, draftWire, plain } from "./draft.ts";
 import { rewritePinRefs } from "./every-ref.ts";
+import { renameInSteps } from "./recorded-steps.ts";
 
 /** Why `id` can't be the new id of `old`; null when it can. One sentence for the user. */
 export function whyNotId(job: Job, old: Id, id: Id): string | null {
@@ -20,7 +21,7 @@ export function whyNotId(job: Job, old: Id, id: Id): string | null {
   if (id.startsWith("battery+") || id.startsWith("battery-") || id === "chassis") {
     return `"${id}" is the name of a place to hold a probe to.`;
   }
-  return idsOf(job).has(id) ? `${id} is in use already.` : null;
+  return idsInUse(job).has(id) ? `${id} is in use already.` : null;
 }
 
 const swap = (list: string[] | undefined, old: string, next: string) => {
@@ -55,6 +56,7 @@ export function renamePart(draft: Job, old: Id, next: Id): void {
     }
     for (const change of machine.changes ?? []) swap(change.without, old, next);
   }
+  renameInSteps(draft, old, next);
   for (const standIn of draft.standIns ?? []) if (standIn.replaces === old) standIn.replaces = next;
 }
 

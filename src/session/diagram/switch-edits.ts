@@ -1,5 +1,6 @@
 import type { Id, Job, PartOf, PinId, Position, When } from "../../job/index.ts";
 import { draftPart } from "./draft.ts";
+import { renamePositionInSteps } from "./recorded-steps.ts";
 import { changePart } from "./set-field.ts";
 
 type Switch = PartOf<"switch">;
@@ -30,7 +31,7 @@ export function removePosition(draft: Job, id: Id, name: Position): void {
   });
 }
 
-/** Renames a position in the switch, and in the conditions of readings and trials. */
+/** Renames a position in the switch, in the conditions of readings and trials, and in recorded plays. */
 export function renamePosition(draft: Job, id: Id, old: Position, name: Position): void {
   let done = false;
   changeSwitch(draft, id, (part) => {
@@ -48,6 +49,7 @@ export function renamePosition(draft: Job, id: Id, old: Position, name: Position
       if (when.switches?.[id] === old) when.switches[id] = name;
     }
   }
+  renamePositionInSteps(draft, id, old, name);
 }
 
 /** Whether the switch leaves a position by itself. A plain `true` is written out first. */

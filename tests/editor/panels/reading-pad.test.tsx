@@ -136,9 +136,13 @@ test("what will move is told before the reading is taken", async () => {
   const { session, page } = await pad();
   const start = { ...newDraft("X1:1"), when: { switches: { S1: "start" }, unplugged: ["A1"] } };
   await act(async () => session.show({ draft: start }));
-  expect(page.textContent).toMatch(/Moves or comes on: [^.]*relay K1[^.]*motor M2/);
+  expect(page.textContent).toMatch(/This state will move or bring on: [^.]*relay K1[^.]*motor M2/);
   await act(async () => session.show({ draft: begin }));
   expect(page.textContent).toContain("As drawn, nothing moves or comes on.");
+  const lamp = { ...newDraft("X1:3"), black: "battery+", when: begin.when };
+  await act(async () => session.show({ draft: { ...lamp, with: "test-lamp" as const } }));
+  expect(page.textContent).toMatch(/The test lamp will move or bring on: [^.]*relay K2/);
+  expect(page.textContent).toContain("nobody within reach");
   // Of a module without a stated behaviour nobody knows what it does while it is plugged in.
   await act(async () => {
     session.edit("Forget the behaviour", (job) => {

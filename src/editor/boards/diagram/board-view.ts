@@ -1,6 +1,6 @@
 import { distance, type Point } from "../../../base/index.ts";
 import { ownerOf } from "../../../job/index.ts";
-import { type ViewRequest, type ViewSize, zoomAbout } from "../../../session/index.ts";
+import { drawnOf, type ViewRequest, type ViewSize, zoomAbout } from "../../../session/index.ts";
 import { type Board, outOfSight } from "./board.ts";
 import { placePart } from "./gestures/place-gesture.ts";
 
@@ -79,7 +79,8 @@ export function resize(board: Board, size: ViewSize): void {
 
 /** Goes to the sheet that the first of the named things lies on. */
 function showSheetOf(board: Board, refs: readonly string[]): void {
-  const { job, sheet } = board.session.get();
+  const { sheet } = board.session.get();
+  const job = drawnOf(board.session.get());
   const owners = refs.map(ownerOf);
   const wire = job.diagram.wires.find((one) => owners.includes(one.id));
   const ends = wire ? [ownerOf(wire.from)] : owners;

@@ -5,6 +5,7 @@ import {
   type Camera,
   createStore,
   type DiagramHit,
+  drawnOf,
   fitBox,
   fromView,
   previewOf,
@@ -115,7 +116,7 @@ export function createBoard(session: Session): Board {
   const store = createStore<BoardState>(EMPTY);
   const show = (change: Partial<BoardState>) => store.set((state) => ({ ...state, ...change }));
   const sheetId = () => session.get().sheet;
-  const jobShown = () => store.get().preview ?? session.get().job;
+  const jobShown = () => store.get().preview ?? drawnOf(session.get());
   const scene = () => {
     const sheet = sheetId();
     return sheet === null ? null : sceneOf(jobShown().diagram, sheet);
@@ -169,8 +170,8 @@ export function createBoard(session: Session): Board {
     toSheet: (view) => fromView(camera(), view),
     toView: (sheet) => toView(camera(), sheet),
     reach: (touch) => (touch ? REACH.touch : REACH.mouse) / camera().zoom,
-    unit: () => unitFor(session.get().job, sheetId() ?? ""),
-    preview: (change) => show({ preview: previewOf(session.get().job, change) }),
+    unit: () => unitFor(drawnOf(session.get()), sheetId() ?? ""),
+    preview: (change) => show({ preview: previewOf(drawnOf(session.get()), change) }),
     commit: (label, change) => {
       show({ preview: null });
       session.edit(label, change);

@@ -2,13 +2,15 @@ import type Konva from "konva";
 import { useEffect, useMemo, useRef, useState } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { growBox } from "../../../base/index.ts";
-import { counterparts, pathRuns } from "../../../session/index.ts";
+import { changesDrawn, counterparts, drawnOf, pathRuns } from "../../../session/index.ts";
 import { useAnalysis, useSelected, useSession } from "../../session-context.tsx";
 import { useTheme } from "../../theme/theme.tsx";
 import { useBoard, useBoardState } from "./board-context.tsx";
+import { boundsWithGone, drawAdded, drawGone } from "./drawing/draw-changes.ts";
 import { drawScene } from "./drawing/draw-scene.ts";
 import { drawTop, type TopLook } from "./drawing/draw-top.ts";
 import { createKeptView, type Paint } from "./drawing/kept-view.ts";
+import { useLiveDrawing } from "./live/use-live-drawing.ts";
 import { drawPicture } from "./picture/draw-picture.ts";
 import type { PictureTiles } from "./picture/picture-tiles.ts";
 
@@ -28,36 +30,43 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   const { palette } = useTheme();
   const analysis = useAnalysis();
   const job = useSelected((state) => state.job);
+  const drawn = useSelected(drawnOf);
   const selection = useSelected((state) => state.selection);
   const sheet = useSelected((state) => state.sheet);
+  const changes = useSelected((state) => changesDrawn(state.job, state.machine));
   const preview = useBoardState((state) => state.preview);
   const size = useBoardState((state) => state.size);
   const colours = useBoardState((state) => state.colours);
+  const operating = useSelected((state) => state.operate.on);
   const [typeset, setTypeset] = useState(false);
 
   const roles = useMemo(() => new Map(analysis.roles.map((role) => [role.pin, role])), [analysis]);
   const lit = useMemo(() => counterparts(job, analysis, selection), [job, analysis, selection]);
   const scene = useMemo(
-    () => (job && (preview || sheet !== null) ? board.scene() : null),
-    [board, job, preview, sheet],
+    () => (drawn && (preview || sheet !== null) ? board.scene() : null),
+    [board, drawn, preview, sheet],
   );
   const path = useMemo(() => {
-    if (!scene) return [];
+    // The way of the current is what counts on a machine being operated.
+    if (!scene || operating) return [];
     const start = [...lit.refs].find((ref) => roles.has(ref)) ?? null;
     return pathRuns(scene, lit.path, start);
-  }, [scene, lit, roles]);
+  }, [scene, lit, roles, operating]);
 
-  const look = useRef({ tiles, palette, roles, colours, lit, path, selection });
-  look.current = { tiles, palette, roles, colours, lit, path, selection };
+  const look = useRef({ tiles, palette, roles, colours, lit, path, selection, operating, changes });
+  look.current = { tiles, palette, roles, colours, lit, path, selection, operating, changes };
   const progress = useRef(Number.POSITIVE_INFINITY);
   const pictureLayer = useRef<Konva.Layer>(null);
   const traceLayer = useRef<Konva.Layer>(null);
   const topLayer = useRef<Konva.Layer>(null);
 
+  const live = useLiveDrawing(board, traceLayer);
+  const liveDraw = live.draw;
+
   const keptView = useMemo(() => createKeptView(() => traceLayer.current?.batchDraw()), []);
   // One object a look of the trace: another one, and what was kept of it is stale.
   // biome-ignore lint/correctness/useExhaustiveDependencies: what the trace shows
-  const traced = useMemo(() => ({}), [scene, palette, roles, colours, typeset]);
+  const traced = useMemo(() => ({}), [scene, palette, roles, colours, typeset, operating, changes]);
   const stamp = useRef(traced);
   stamp.current = traced;
 
@@ -70,15 +79,21 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
       trace: (context: Konva.Context) => {
         const now = board.scene();
         if (!now) return;
+        if (look.current.operating) liveDraw.under(context);
         const passing = board.get().preview !== null;
         const sceneLook = { ...look.current, unit: board.unit(), passing };
-        const paint: Paint = (canvas, camera, view) =>
+        const { changes: own } = look.current;
+        const paint: Paint = (canvas, camera, view) => {
+          if (own) drawGone(canvas, now, own, camera, view, sceneLook);
           drawScene(canvas, now, camera, view, sceneLook);
+          if (own) drawAdded(canvas, now, own, camera, view, sceneLook);
+        };
         const { size: view } = board.get();
         // Every step of a drag is another drawing: nothing of it is worth keeping.
         if (passing) paint(bare(context), board.camera(), view);
         else {
-          const room = now.bounds && growBox(now.bounds, 12 * board.unit());
+          const all = boundsWithGone(now, own);
+          const room = all && growBox(all, 12 * board.unit());
           keptView.draw(bare(context), board.camera(), view, stamp.current, room, paint);
         }
       },
@@ -87,7 +102,7 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
         drawTop(bare(context), board, topLook);
       },
     }),
-    [board, keptView],
+    [board, keptView, liveDraw],
   );
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: these are what each layer shows
@@ -141,12 +156,22 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   if (size.width === 0 || size.height === 0) return null;
   return (
     <Stage width={size.width} height={size.height} listening={false}>
-      <Layer ref={pictureLayer} listening={false}>
+      <Layer ref={pictureLayer} listening={false} opacity={operating ? 0.3 : 1}>
         <Shape sceneFunc={draw.picture} listening={false} />
       </Layer>
       <Layer ref={traceLayer} listening={false}>
         <Shape sceneFunc={draw.trace} listening={false} />
       </Layer>
+      {operating && (
+        <Layer ref={live.over} listening={false}>
+          <Shape sceneFunc={live.draw.over} listening={false} />
+        </Layer>
+      )}
+      {operating && (
+        <Layer ref={live.moving} listening={false}>
+          <Shape sceneFunc={live.draw.moving} listening={false} />
+        </Layer>
+      )}
       <Layer ref={topLayer} listening={false}>
         <Shape sceneFunc={draw.top} listening={false} />
       </Layer>

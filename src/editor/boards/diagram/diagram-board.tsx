@@ -8,12 +8,17 @@ import { BoardProvider, useBoardState } from "./board-context.tsx";
 import { BoardMenu } from "./board-menu.tsx";
 import { answer, modulePinNear, resize, reveal } from "./board-view.ts";
 import { BoardCanvas } from "./canvas.tsx";
+import { ChangesStrip } from "./changes-strip.tsx";
 import styles from "./diagram-board.module.css";
 import { EmptyBoard } from "./empty-board.tsx";
 import { useBoardKeys } from "./gestures/use-board-keys.ts";
 import { usePointer } from "./gestures/use-pointer.ts";
 import { Hint } from "./hint.tsx";
 import { InPlaceEditor } from "./in-place-editor.tsx";
+import { LiveBar } from "./live/live-bar.tsx";
+import { LiveReadout } from "./live/live-readout.tsx";
+import { LiveTargets } from "./live/live-targets.tsx";
+import { OperateButton } from "./live/operate-button.tsx";
 import { usePicture } from "./picture/use-picture.ts";
 import { SheetBar } from "./sheet-bar.tsx";
 import { Toolbar } from "./toolbar.tsx";
@@ -27,15 +32,17 @@ export function DiagramBoard({ onOpenDemo }: DiagramBoardProps) {
   const session = useSession();
   const [board] = useState(() => createBoard(session));
   const empty = useSelected((state) => state.job.diagram.sheets.length === 0);
+  const operating = useSelected((state) => state.operate.on);
+  const single = useSelected((state) => state.job.diagram.sheets.length === 1);
   return (
     <BoardProvider value={board}>
       <div className={styles.board}>
-        <Toolbar />
+        {operating ? <LiveBar /> : <Toolbar />}
         <div className={styles.middle}>
           <View board={board} />
           {empty && <EmptyBoard onOpenDemo={onOpenDemo} />}
         </div>
-        <SheetBar />
+        {!(operating && single) && <SheetBar />}
       </div>
     </BoardProvider>
   );
@@ -50,6 +57,7 @@ function View({ board }: { board: Board }) {
     (state) => state.job.diagram.sheets.find((one) => one.id === state.sheet)?.image?.file ?? null,
   );
   const size = useBoardState((state) => state.size);
+  const operating = useSelected((state) => state.operate.on && !state.draft);
   const { tiles, missing } = usePicture(file);
   usePointer(board, surface);
   useBoardKeys(board, surface);
@@ -74,6 +82,12 @@ function View({ board }: { board: Board }) {
   useEffect(() => {
     if (sheet !== null && size.width > 0 && !board.get().cameras[sheet]) board.fit();
   }, [board, key, sheet, size]);
+
+  // The button that led in or out is gone with its press: the keys go on on the board.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: runs when operating begins and ends
+  useEffect(() => {
+    if (document.activeElement === document.body) surface.current?.focus({ preventScroll: true });
+  }, [operating]);
 
   useEffect(() => onViewRequest((request) => answer(board, request)), [board]);
 
@@ -139,9 +153,13 @@ function View({ board }: { board: Board }) {
       <p id="diagram-board-help" className="visually-hidden">
         Shift and F10 opens a menu. Everything on this board is also in the list of parts and wires.
       </p>
+      <ChangesStrip />
       <Hint missing={missing} />
       <InPlaceEditor />
       <BoardMenu />
+      <OperateButton />
+      {operating && <LiveTargets />}
+      {operating && <LiveReadout />}
     </>
   );
 }

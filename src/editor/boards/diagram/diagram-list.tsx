@@ -4,6 +4,7 @@ import { KINDS, kindOf } from "../../../circuit/index.ts";
 import { ownerOf, type Part, type PartKindName, type Wire } from "../../../job/index.ts";
 import {
   addPart,
+  drawnOf,
   focusOn,
   layWire,
   requestView,
@@ -28,7 +29,7 @@ const FIRST_ROWS = 60;
 /** Everything drawn, as tables: what the board shows can be added, chosen and changed here by keyboard. */
 export function DiagramList() {
   const sheet = useSelected((state) => state.sheet);
-  const diagram = useSelected((state) => state.job.diagram);
+  const { diagram } = useSelected(drawnOf);
   const [words, setWords] = useState("");
   const searchId = useId();
   const matches = (text: string) => text.toLowerCase().includes(words.trim().toLowerCase());
@@ -154,7 +155,8 @@ function WireRow({ wire }: { wire: Wire }) {
 
 /** Where no board is on the screen to say what is seen: beside the part laid last. */
 function addOutOfSight(session: Session, kind: PartKindName): void {
-  const { job, sheet } = session.get();
+  const { sheet } = session.get();
+  const job = drawnOf(session.get());
   const last = job.diagram.parts.findLast((part) => part.sheet === sheet);
   const step = 8 * unitFor(job, sheet ?? "");
   const [x, y] = last?.at ?? [0, 0];
@@ -206,7 +208,7 @@ function AddWire({ sheet }: { sheet: string | null }) {
   const [to, setTo] = useState("");
   const ready = from !== "" && to !== "" && from !== to && sheet !== null;
   const lay = () => {
-    const { job } = session.get();
+    const job = drawnOf(session.get());
     if (!ready || sheet === null) return;
     const scene = sceneOf(job.diagram, sheet);
     const end = to === GOES_ON.value ? null : to;

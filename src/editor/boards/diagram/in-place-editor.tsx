@@ -1,5 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { Point } from "../../../base/index.ts";
+import { drawnOf } from "../../../session/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import type { Board } from "./board.ts";
 import { useBoard, useBoardState } from "./board-context.tsx";
@@ -34,7 +35,7 @@ function Editor({ target }: { target: string }) {
   const board = useBoard();
   const session = useSession();
   const form = useRef<HTMLFormElement>(null);
-  const job = useSelected((state) => state.job);
+  const job = useSelected(drawnOf);
   // It moves along when the sheet is panned under it.
   useBoardState((state) => state.cameras);
   const size = useBoardState((state) => state.size);

@@ -1,5 +1,6 @@
 import { type EditOptions, type Job, splitRef } from "../../../job/index.ts";
 import {
+  drawnOf,
   renamePart,
   renamePin,
   type Session,
@@ -66,7 +67,7 @@ export function writeWords(
   second: string,
   merge?: EditOptions,
 ): string | null {
-  const { job } = session.get();
+  const job = drawnOf(session.get());
   const part = job.diagram.parts.find((one) => one.id === ref);
   if (part) {
     const wrong = whyNotId(job, ref, first);

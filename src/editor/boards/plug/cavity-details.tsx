@@ -9,6 +9,7 @@ import {
   splitRef,
 } from "../../../job/index.ts";
 import {
+  drawnOf,
   link,
   type MachineWireChange,
   placeOf,
@@ -174,7 +175,7 @@ function SizeField({ wire, note }: { wire: MachineWire | null; note: Note }) {
 function PinPick({ cavity, job }: { cavity: CavityRef; job: Job }) {
   const session = useSession();
   const tied = job.links.find((one) => one.cavity === cavity)?.pin ?? "";
-  const modules = job.diagram.parts.filter((part) => part.kind === "module");
+  const modules = useSelected(drawnOf).diagram.parts.filter((part) => part.kind === "module");
   const pick = (pin: PinRef) =>
     pin === ""
       ? session.edit(`Untie ${cavity}`, (draft) => unlink(draft, cavity))

@@ -1,4 +1,5 @@
 import type { CheckResult } from "../../../check/index.ts";
+import type { LiveState, PointState } from "../../../circuit/index.ts";
 import {
   type CavityRef,
   type Colour,
@@ -9,7 +10,7 @@ import {
 } from "../../../job/index.ts";
 import type { FaceView, SeenCavity } from "../../../plug/index.ts";
 import type { Verdict } from "../../../roles/index.ts";
-import type { ReadingDraft } from "../../../session/index.ts";
+import { drawnJob, pointWords, type ReadingDraft } from "../../../session/index.ts";
 import { nameColour } from "../../../standards/index.ts";
 
 /** All that the board shows of one cavity. */
@@ -23,6 +24,8 @@ export interface CavityFacts extends SeenCavity {
   readonly verdict: Verdict | null;
   /** The lead of the reading being entered that sits here. */
   readonly lead: "red" | "black" | null;
+  /** What it carries now, while the machine is operated on the drawing. */
+  readonly live: PointState | null;
 }
 
 /** What the job says of every cavity of a view, in the plug's own order. */
@@ -32,14 +35,15 @@ export function cavityFacts(
   plug: Id,
   view: FaceView,
   analysis: CheckResult,
-  draft: ReadingDraft | null,
+  leads: Pick<ReadingDraft, "red" | "black"> | null,
+  live: LiveState | null = null,
 ): readonly CavityFacts[] {
   const pins = new Map(job.links.map((link) => [link.cavity, link.pin]));
   const verdicts = new Map(analysis.roles.map((role) => [role.pin, role.verdict]));
   const onMachine = job.machines.find((one) => one.id === machine)?.wires ?? [];
   const seenColours = new Map(onMachine.map((wire) => [wire.cavity, wire.colour]));
   const drawnColours = new Map<PinRef, Colour>();
-  for (const wire of job.diagram.wires) {
+  for (const wire of drawnJob(job, machine).diagram.wires) {
     if (!wire.colour) continue;
     for (const end of [wire.from, wire.to]) {
       if (!drawnColours.has(end)) drawnColours.set(end, wire.colour);
@@ -58,7 +62,9 @@ export function cavityFacts(
       colourFrom: onThis ? "machine" : drawn ? "diagram" : null,
       pin,
       verdict: pin ? (verdicts.get(pin) ?? null) : null,
-      lead: draft?.red === ref ? "red" : draft?.black === ref ? "black" : null,
+      lead: leads?.red === ref ? "red" : leads?.black === ref ? "black" : null,
+      // Where no wire can be there is nothing to carry.
+      live: seen.cavity.blocked || seen.cavity.empty ? null : (live?.cavities[ref] ?? null),
     };
   });
 }
@@ -71,7 +77,7 @@ export function describeCavity(facts: CavityFacts): string {
     facts.state === "plain" ? null : facts.state,
     facts.colourFrom === "diagram" ? `${colour} on the diagram` : colour,
     facts.pin ? `tied to ${facts.pin}` : null,
-    facts.verdict,
+    facts.live ? pointWords(facts.live) : facts.verdict,
     facts.lead ? `${facts.lead} lead` : null,
   ];
   return words.filter((word) => word !== null).join(", ");

@@ -1,6 +1,7 @@
 import type { Point } from "../../../base/index.ts";
 import { formatColour } from "../../../standards/index.ts";
 import type { CavityFacts } from "./cavity-facts.ts";
+import { liveTag } from "./live-badge.tsx";
 import { textWidth } from "./use-fonts.ts";
 
 /** No word on the board is smaller than this, pixels. */
@@ -34,6 +35,22 @@ export interface PlacedCavity {
   /** Pixels. */
   readonly at: Point;
 }
+
+interface Tag {
+  readonly text: string;
+  readonly style: string;
+}
+
+const codeOf = (facts: CavityFacts): Tag | null =>
+  facts.colour && { text: formatColour(facts.colour), style: codeStyle(facts) };
+
+/** What must find a place: what the cavity carries while that is known, else its wire's colour. */
+const chiefTag = (facts: CavityFacts): Tag | null =>
+  facts.live ? { text: liveTag(facts.live), style: "600" } : codeOf(facts);
+
+/** What takes a place that is left. */
+const otherTag = (facts: CavityFacts): Tag | null =>
+  facts.live ? codeOf(facts) : facts.pin === null ? null : { text: facts.pin, style: "400" };
 
 interface Box {
   readonly left: number;
@@ -73,6 +90,9 @@ const boxAround = ([x, y]: Point, halfWidth: number, halfHeight = halfWidth): Bo
 /** Pixels between two things that must not touch. */
 const GAP = 2;
 
+/** Between a cavity's volts and its neighbour's colour, pixels: the two must not read as one. */
+const APART = 9;
+
 /** How far from the outermost cavities a word may reach, parts of the spacing. */
 const WALL = 0.75;
 
@@ -103,7 +123,7 @@ export function layOutFace(
   const discs = cavities.flatMap(({ facts, at }): Disc[] => [
     // A blade's opening is a little longer than round ones are wide.
     { at, radius: radius * 1.08 },
-    ...(facts.verdict
+    ...(facts.verdict || facts.live
       ? [{ at: [at[0] + badgeAt[0], at[1] + badgeAt[1]] as const, radius: badge * 1.25 }]
       : []),
   ]);
@@ -121,6 +141,7 @@ export function layOutFace(
     text: string,
     style: string,
     spots: (width: number, size: number) => readonly Spot[],
+    gap = GAP,
   ): (Label & { readonly stub: number }) | null => {
     const [cx, cy] = cavities[index]?.at ?? [0, 0];
     for (const size of sizes) {
@@ -131,9 +152,9 @@ export function layOutFace(
         const box = { left, top, right: left + width, bottom: top + size };
         // Above and below its letters a line of type has room of its own.
         const roomy = {
-          left: left - GAP,
+          left: left - gap,
           top: top + size * 0.1,
-          right: box.right + GAP,
+          right: box.right + gap,
           bottom: box.bottom - size * 0.1,
         };
         const meets = (other: Box | null) => other !== null && overlaps(roomy, other);
@@ -163,6 +184,8 @@ export function layOutFace(
         .map((short) => ({ x, y: radius + short + 2, stub: short })),
     );
 
+  const alone = (width: number): readonly Spot[] => [{ x: -width / 2, y: radius + 5, stub }];
+
   const placeCodes = (order: readonly number[]) => {
     wires = cavities.map(({ facts, at: [x, y] }) =>
       facts.colour ? boxAround([x, y + radius + stub / 2], wire / 2 + 1, stub / 2) : null,
@@ -171,12 +194,13 @@ export function layOutFace(
     const codes: ReturnType<typeof place>[] = cavities.map(() => null);
     for (const index of order) {
       const facts = cavities[index]?.facts;
-      if (!facts?.colour) continue;
-      codes[index] = place(index, formatColour(facts.colour), codeStyle(facts), (width, size) => [
-        ...rightOf(size),
-        ...underWire(width, size),
-        ...leftOf(width, size),
-      ]);
+      const tag = facts ? chiefTag(facts) : null;
+      if (!facts || !tag) continue;
+      codes[index] = place(index, tag.text, tag.style, (width, size) =>
+        facts.colour
+          ? [...rightOf(size), ...underWire(width, size), ...leftOf(width, size)]
+          : alone(width),
+      );
     }
     return codes;
   };
@@ -184,20 +208,27 @@ export function layOutFace(
   let order: readonly number[] = cavities.map((_, index) => index);
   let codes = placeCodes(order);
   for (let round = 1; round < MOST_ROUNDS; round++) {
-    const without = order.filter((index) => cavities[index]?.facts.colour && !codes[index]);
+    const without = order.filter((index) => {
+      const facts = cavities[index]?.facts;
+      return facts && chiefTag(facts) && !codes[index];
+    });
     if (without.length === 0) break;
     order = [...without, ...order.filter((index) => !without.includes(index))];
     codes = placeCodes(order);
   }
-  const pins = cavities.map(({ facts }, index) =>
-    facts.pin === null
-      ? null
-      : place(index, facts.pin, "400", (width, size) =>
-          facts.colour
-            ? [...leftOf(width, size), ...rightOf(size)]
-            : [{ x: -width / 2, y: radius + 5, stub }],
-        ),
-  );
+  const pins = cavities.map(({ facts }, index) => {
+    const tag = otherTag(facts);
+    return (
+      tag &&
+      place(
+        index,
+        tag.text,
+        tag.style,
+        (width, size) => (facts.colour ? [...leftOf(width, size), ...rightOf(size)] : alone(width)),
+        facts.live ? APART : GAP,
+      )
+    );
+  });
   return cavities.map((_, index) => ({
     radius,
     mark: Math.max(12, Math.min(26, radius * 0.88)),

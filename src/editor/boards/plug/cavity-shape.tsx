@@ -3,6 +3,7 @@ import type { Point } from "../../../base/index.ts";
 import type { Palette } from "../../theme/theme.tsx";
 import type { CavityFacts } from "./cavity-facts.ts";
 import type { CavityLayout } from "./cavity-layout.ts";
+import { LiveBadge } from "./live-badge.tsx";
 import { BOARD_FONT } from "./use-fonts.ts";
 import { VerdictShape } from "./verdict-shape.tsx";
 import { WireShape } from "./wire-shape.tsx";
@@ -49,8 +50,22 @@ export function CavityShape(props: CavityShapeProps) {
         fontStyle="600"
         fill={facts.state === "blocked" ? palette.paperRaised : palette.ink}
       />
-      <Labels layout={layout} rimmed={props.rimmed} palette={palette} />
-      {facts.verdict && (
+      <Labels
+        layout={layout}
+        rimmed={props.rimmed}
+        operating={facts.live !== null}
+        palette={palette}
+      />
+      {facts.live && (
+        <LiveBadge
+          state={facts.live.state}
+          x={layout.badgeAt[0]}
+          y={layout.badgeAt[1]}
+          reach={layout.badge}
+          palette={palette}
+        />
+      )}
+      {facts.verdict && !facts.live && (
         <VerdictShape
           verdict={facts.verdict}
           x={layout.badgeAt[0]}
@@ -130,9 +145,12 @@ function Opening({ facts, holds, rimmed, palette, radius }: CavityShapeProps & {
   );
 }
 
-interface LabelsProps extends Pick<CavityShapeProps, "layout" | "rimmed" | "palette"> {}
+interface LabelsProps extends Pick<CavityShapeProps, "layout" | "rimmed" | "palette"> {
+  /** What stands in the pin's place is then the chief thing. */
+  operating: boolean;
+}
 
-function Labels({ layout, rimmed, palette }: LabelsProps) {
+function Labels({ layout, rimmed, operating, palette }: LabelsProps) {
   return [layout.code, layout.pin].map(
     (label) =>
       label && (
@@ -144,7 +162,7 @@ function Labels({ layout, rimmed, palette }: LabelsProps) {
           fontFamily={BOARD_FONT}
           fontSize={label.size}
           fontStyle={label.style}
-          fill={label === layout.code ? palette.ink : palette.inkSoft}
+          fill={label === layout.code || operating ? palette.ink : palette.inkSoft}
           wrap="none"
           {...(rimmed
             ? { stroke: palette.paperRaised, strokeWidth: 4, fillAfterStrokeEnabled: true }

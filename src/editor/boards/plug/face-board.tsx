@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useMemo, useState } from "react";
 import type { Point } from "../../../base/index.ts";
 import type { Plug } from "../../../job/index.ts";
+import { placeLead } from "../../../session/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import type { Framing } from "./camera.ts";
 import type { CavityFacts } from "./cavity-facts.ts";
@@ -36,18 +37,24 @@ type Mode = "look" | "arrange" | "add";
 export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoardProps) {
   const session = useSession();
   const [over, setOver] = useState<Over | null>(null);
-  const [mode, setMode] = useState<Mode>(startAdding ? "add" : "look");
+  const [chosenMode, setMode] = useState<Mode>(startAdding ? "add" : "look");
+  const operating = useSelected((state) => state.operate.on);
+  // A machine that is being operated keeps its plugs as they are.
+  const mode = operating ? "look" : chosenMode;
   const [framing, setFraming] = useState<Framing>("start");
   const acts = useMemo(() => plugActs(session, plug), [session, plug]);
   const close = () => setOver(null);
 
   const tap = (facts: CavityFacts | null, at: Point) => {
-    if (facts) acts.touch(facts);
+    const { asks } = session.get().operate.leads;
+    if (facts && operating && asks) placeLead(session, asks, facts.ref);
+    else if (facts) acts.touch(facts);
     else if (mode === "add") acts.add(at);
     else session.show({ selection: [] });
   };
 
   const press = (facts: CavityFacts, event: KeyboardEvent) => {
+    if (operating) return;
     if (event.key === "F2") setOver({ name: "rename", facts });
     else if (mode === "look") return;
     else if (event.key === "Delete" || event.key === "Backspace") acts.remove(facts);
@@ -104,7 +111,7 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
           onCamera={setFraming}
           arranging={mode !== "look"}
           onTap={tap}
-          onMenu={(facts, at) => facts && setOver({ name: "menu", facts, at })}
+          onMenu={(facts, at) => facts && !operating && setOver({ name: "menu", facts, at })}
           onMove={acts.move}
           onKey={press}
         />
@@ -159,7 +166,9 @@ const SAYS: Readonly<Record<Mode, string | null>> = {
 /** Over the face: which side this is, and what a touch does when it does more than choose. */
 function FaceCaption({ mode }: { mode: Mode }) {
   const side = useSelected((state) => state.side);
-  const asks = useSelected((state) => state.draft?.asks ?? null);
+  const asks = useSelected(({ draft, operate }) =>
+    draft ? draft.asks : operate.on ? operate.leads.asks : null,
+  );
   const says = asks ? `Touch the cavity of the ${asks} lead` : SAYS[mode];
   return (
     <p className={styles.caption} aria-live="polite">

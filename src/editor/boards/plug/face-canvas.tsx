@@ -70,16 +70,19 @@ export function FaceCanvas(props: FaceCanvasProps) {
   const side = useSelected((state) => state.side);
   const draft = useSelected((state) => state.draft);
   const selection = useSelected((state) => state.selection);
+  const operating = useSelected((state) => state.operate.on && state.draft === null);
+  const live = useSelected((state) => (state.operate.on ? state.operate.live : null));
+  const operatingLeads = useSelected((state) => state.operate.leads);
   const analysis = useAnalysis();
   const [size, setSize] = useState<Size>({ width: 0, height: 0 });
   const [moved, setMoved] = useState<{ index: number; at: Point } | null>(null);
 
   const view = useMemo(() => viewFrom(plug, side), [plug, side]);
   const spacing = useMemo(() => spacingOf(plug.cavities), [plug.cavities]);
-  const facts = useMemo(
-    () => cavityFacts(job, machine, plug.id, view, analysis, draft),
-    [job, machine, plug.id, view, analysis, draft],
-  );
+  const facts = useMemo(() => {
+    const leads = operating ? operatingLeads : draft;
+    return cavityFacts(job, machine, plug.id, view, analysis, leads, live);
+  }, [job, machine, plug.id, view, analysis, draft, operating, operatingLeads, live]);
   const lit = useMemo(
     () => counterparts(job, analysis, selection).refs,
     [job, analysis, selection],
@@ -143,7 +146,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
     dragFrom: (index, pointer) => {
       if (arranging) return true;
       const from = facts[index];
-      if (from) beginLinkDrag(from.ref, pointer);
+      if (from && !operating) beginLinkDrag(from.ref, pointer);
       return false;
     },
     drag: (index, by) => setMoved({ index, at: draggedTo(index, by) }),

@@ -34,6 +34,7 @@ export function PlugToolbar(props: PlugToolbarProps) {
   const { plug, plugs, arranging, adding, onAct } = props;
   const session = useSession();
   const side = useSelected((state) => state.side);
+  const operating = useSelected((state) => state.operate.on);
   const flip = commandNamed("flip-plug");
   return (
     <>
@@ -78,7 +79,12 @@ export function PlugToolbar(props: PlugToolbarProps) {
         <Menu
           align="end"
           button={
-            <Button tone="quiet" icon={<Ellipsis aria-hidden />} aria-label="More for plugs" />
+            <Button
+              tone="quiet"
+              icon={<Ellipsis aria-hidden />}
+              aria-label="More for plugs"
+              disabled={operating}
+            />
           }
         >
           <MenuItem icon={<LayoutGrid />} onChoose={() => onAct("draw")}>

@@ -3,21 +3,18 @@ import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import { type Job, type PartOf, pinRef } from "../../../../job/index.ts";
 import {
   addModulePin,
-  addSource,
   type PinUse,
   pinUse,
   removeModulePin,
-  removeSource,
   setPinUse,
-  setSource,
 } from "../../../../session/index.ts";
 import { CommitField } from "../../../app/commit-field.tsx";
 import { Button } from "../../../app/controls/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
-import { Choice } from "../../plug/fields.tsx";
 import { writeWords } from "../words.ts";
 import styles from "./details.module.css";
-import { NumberField } from "./number-field.tsx";
+import { ModuleBehaviour } from "./module-behaviour.tsx";
+import { ModulePower, ModuleSources } from "./module-power.tsx";
 
 type Module = PartOf<"module">;
 
@@ -63,7 +60,7 @@ export function ModuleEditor({ part }: { part: Module }) {
           <tr>
             <th scope="col">Mark</th>
             <th scope="col">Printed word</th>
-            <th scope="col">Feeds it</th>
+            <th scope="col">Power</th>
             <th>
               <span className="visually-hidden">Take out</span>
             </th>
@@ -135,64 +132,9 @@ export function ModuleEditor({ part }: { part: Module }) {
       <Button icon={<Plus aria-hidden />} onClick={add}>
         Add a pin
       </Button>
-      <Sources part={part} />
+      <ModulePower part={part} />
+      <ModuleSources part={part} />
+      <ModuleBehaviour part={part} />
     </div>
-  );
-}
-
-/** Sensor supplies and pull-ups that the module gives out. */
-function Sources({ part }: { part: Module }) {
-  const session = useSession();
-  const { id, pins, sources = [] } = part;
-  const options = pins.map((pin) => ({ value: pin.id, text: pin.id }));
-  const edit = (change: (draft: Job) => void) => session.edit(`Set what ${id} gives out`, change);
-  return (
-    <>
-      <h4>What it gives out</h4>
-      <p className={styles.hint}>A sensor supply or a pull-up, live while the module is powered.</p>
-      {sources.map((source, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a source is known by its place alone
-        <div key={index} className={styles.source}>
-          <Choice
-            label="From"
-            value={source.between[0]}
-            options={options}
-            onChange={(plus) => edit((draft) => setSource(draft, id, index, { plus }))}
-          />
-          <Choice
-            label="To"
-            value={source.between[1]}
-            options={options}
-            onChange={(minus) => edit((draft) => setSource(draft, id, index, { minus }))}
-          />
-          <NumberField
-            label="Volts"
-            unit="V"
-            value={source.volts}
-            onChange={(volts) => edit((draft) => setSource(draft, id, index, { volts }))}
-          />
-          <NumberField
-            label="Behind"
-            unit="Ω"
-            zero
-            value={source.ohms}
-            onChange={(ohms) => edit((draft) => setSource(draft, id, index, { ohms }))}
-          />
-          <Button
-            tone="quiet"
-            icon={<X aria-hidden />}
-            aria-label={`Take out source ${index + 1}`}
-            onClick={() => edit((draft) => removeSource(draft, id, index))}
-          />
-        </div>
-      ))}
-      <Button
-        icon={<Plus aria-hidden />}
-        disabled={pins.length < 2}
-        onClick={() => edit((draft) => addSource(draft, id))}
-      >
-        Add a source
-      </Button>
-    </>
   );
 }

@@ -1,10 +1,11 @@
-import { Copy, RotateCw, Trash2 } from "lucide-react";
+import { Copy, Replace, RotateCw, Trash2 } from "lucide-react";
 import { useState } from "react";
 import { kindOf } from "../../../../circuit/index.ts";
 import { type Job, ownerOf, type Part, type Wire } from "../../../../job/index.ts";
 import {
   ALIGNMENTS,
   commandNamed,
+  drawnOf,
   setPartField,
   setUnit,
   turnParts,
@@ -37,7 +38,7 @@ const isPart = (thing: Part | Wire): thing is Part => "kind" in thing;
 
 /** All that is known of what is chosen on the diagram, each field of it open to the keyboard. */
 export function PartDetails() {
-  const job = useSelected((state) => state.job);
+  const job = useSelected(drawnOf);
   const selection = useSelected((state) => state.selection);
   const thing = chosenThing(job, selection[0]);
   // The first few tell: looking each of thousands up would take longer than the eye waits.
@@ -58,11 +59,14 @@ export function PartDetails() {
 }
 
 function Actions({ ids }: { ids: readonly (readonly [string, React.ReactNode])[] }) {
+  const recording = useSelected((state) => state.recording !== null);
   return (
     <div className={styles.actions}>
-      {ids.map(([id, icon]) => (
-        <CommandButton key={id} command={commandNamed(id)} icon={icon} tone="plain" />
-      ))}
+      {ids.map(([id, icon]) =>
+        id === "replace-here" && !recording ? null : (
+          <CommandButton key={id} command={commandNamed(id)} icon={icon} tone="plain" />
+        ),
+      )}
     </div>
   );
 }
@@ -70,6 +74,7 @@ function Actions({ ids }: { ids: readonly (readonly [string, React.ReactNode])[]
 const PART_ACTIONS = [
   ["turn", <RotateCw key="i" aria-hidden />],
   ["duplicate", <Copy key="i" aria-hidden />],
+  ["replace-here", <Replace key="i" aria-hidden />],
   ["delete", <Trash2 key="i" aria-hidden />],
 ] as const;
 
@@ -173,7 +178,12 @@ function OneWire({ wire }: { wire: Wire }) {
         <h3>
           {wire.id} <span className={styles.kind}>wire</span>
         </h3>
-        <Actions ids={[["delete", <Trash2 key="i" aria-hidden />]]} />
+        <Actions
+          ids={[
+            ["replace-here", <Replace key="i" aria-hidden />],
+            ["delete", <Trash2 key="i" aria-hidden />],
+          ]}
+        />
       </header>
       <div className={styles.grid}>
         <WireDetails wire={wire} />

@@ -1,7 +1,7 @@
 import { useMemo, useState } from "react";
 import { pinsOf } from "../../../../circuit/index.ts";
 import { type Id, type PinRef, pinRef, type Wire } from "../../../../job/index.ts";
-import { moveWireEnd } from "../../../../session/index.ts";
+import { drawnOf, moveWireEnd } from "../../../../session/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
 import { Choice, type ChoiceOption, EditField } from "../../plug/fields.tsx";
 
@@ -10,7 +10,7 @@ const MOST_LISTED = 400;
 
 /** Every pin of one sheet, as options; a module's with the printed word. */
 export function usePinOptions(sheet: Id | null): readonly ChoiceOption<PinRef>[] {
-  const parts = useSelected((state) => state.job.diagram.parts);
+  const { parts } = useSelected(drawnOf).diagram;
   return useMemo(
     () =>
       parts

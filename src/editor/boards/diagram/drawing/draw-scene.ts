@@ -23,6 +23,8 @@ export interface SceneLook {
   readonly roles: ReadonlyMap<PinRef, Role>;
   /** Seen only in passing, as in a drag: hops that take long to find are left out. */
   readonly passing: boolean;
+  /** The wires lie on casings that say what is live: paper round them would cut those. */
+  readonly operating: boolean;
 }
 
 /** So many wires cross one another in more places than can be found anew in every frame. */
@@ -45,7 +47,7 @@ export function drawScene(
     // All halos first: the halo of one must not cut the ink of another.
     const bare = look.passing && scene.wires.length > MANY_WIRES;
     const strands = strandsFor(ink, scene, wires, !bare);
-    drawWireHalos(ink, strands);
+    if (!look.operating) drawWireHalos(ink, strands);
     drawPartHalos(ink, parts);
     drawWires(ink, strands, look.colours);
     drawParts(ink, parts);

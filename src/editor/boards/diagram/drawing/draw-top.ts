@@ -7,13 +7,16 @@ import {
   liesOnWire,
   orthogonalCorners,
   type PathRun,
+  partsIn,
   type Scene,
   type Snap,
   shapeOf,
+  viewBox,
   wayOut,
 } from "../../../../session/index.ts";
 import type { Palette } from "../../../theme/theme.tsx";
 import type { Board } from "../board.ts";
+import { drawLiveWords } from "../live/draw-live-parts.ts";
 import {
   drawBand,
   drawChosen,
@@ -62,16 +65,19 @@ export function drawTop(canvas: CanvasRenderingContext2D, board: Board, look: To
   const state = board.get();
   const scene = board.scene();
   const camera = board.camera();
-  const { tool, selection, draft } = board.session.get();
+  const { tool, selection, draft, operate } = board.session.get();
   onSheet(canvas, camera, () => {
     const ink = inkFor(canvas, camera, look.palette, board.unit());
     if (scene) {
       drawLit(ink, scene, look.lit.refs);
       drawPath(ink, look.path, look.progress);
       drawChosen(ink, scene, selection);
-      const idle = tool.name === "select" && !draft && !state.preview;
+      const idle = tool.name === "select" && !draft && !state.preview && !operate.on;
       if (idle) drawHandles(ink, handlesOf(scene, selection, 1 / camera.zoom));
       if (state.hover?.on === "pin") drawPinRing(ink, state.hover.at);
+      if (operate.on && operate.live) {
+        drawLiveWords(ink, partsIn(scene, viewBox(camera, state.size)), operate.live);
+      }
     }
     if (state.rewire) drawWireInHand(ink, state.rewire.points, state.rewire.onto);
     if (state.band) drawBand(ink, state.band);

@@ -9,7 +9,7 @@ import {
 } from "../../../../session/index.ts";
 
 /** What a probe held to a pin is called: the frame and a lone battery's posts have names of their own. */
-function probeAt(job: Job, ref: PinRef): Probe {
+export function probeAt(job: Job, ref: PinRef): Probe {
   const { owner, name } = splitRef(ref);
   const part = job.diagram.parts.find((one) => one.id === owner);
   if (!part) return ref;
@@ -23,7 +23,7 @@ function probeAt(job: Job, ref: PinRef): Probe {
 }
 
 /** The pin that a tap on a part or a wire is nearest to. */
-function nearestPin(scene: Scene, hit: DiagramHit, at: Point): PinRef | null {
+export function nearestPin(scene: Scene, hit: DiagramHit, at: Point): PinRef | null {
   if (hit.on === "pin") return hit.ref;
   const wire = hit.on === "wire" ? scene.wireById.get(hit.wire)?.wire : undefined;
   const spots = wire

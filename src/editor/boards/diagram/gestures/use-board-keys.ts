@@ -31,6 +31,7 @@ function take(board: Board, event: KeyboardEvent, onBoard: boolean): boolean {
     case "ContextMenu":
     case "F10": {
       if (!onBoard || (event.key === "F10" && !event.shiftKey)) return false;
+      if (board.session.get().operate.on) return true;
       const { width, height } = board.get().size;
       board.show({ menu: [width / 2, height / 3], menuSheet: null });
       return true;

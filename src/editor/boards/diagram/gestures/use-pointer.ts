@@ -3,6 +3,8 @@ import { distance, type Point } from "../../../../base/index.ts";
 import { addCorner, addModulePin, panBy, zoomAbout } from "../../../../session/index.ts";
 import { keepClickFromOthers } from "../../stray-click.ts";
 import type { Board } from "../board.ts";
+import { operateGesture } from "../live/live-gesture.ts";
+import { chosenBy, hitWhileOperating } from "../live/live-hit.ts";
 import { type Gesture, type Press, strayed } from "./gesture.ts";
 import { panGesture } from "./pan-gesture.ts";
 import { placeGesture } from "./place-gesture.ts";
@@ -25,16 +27,23 @@ interface Held {
 function gestureFor(board: Board, down: Press, button: number): Gesture {
   const { tool } = board.session.get();
   if (button === 1 || board.get().spaceHeld || tool.name === "pan") return panGesture(board, down);
+  if (isOperated(board)) return operateGesture(board, down);
   if (tool.name === "wire") return wireGesture(board, down);
   if (tool.name === "place") return placeGesture(board, tool.kind as never, down);
   return selectGesture(board, down);
 }
 
+/** A reading that asks where its lead goes comes before the machine: that tap works nothing. */
+const isOperated = (board: Board): boolean => {
+  const { operate, draft } = board.session.get();
+  return operate.on && !draft;
+};
+
 /** A second tap on the same spot: edits words, adds a corner to a wire, or a pin to a module's edge. */
 function doubleTap(board: Board, now: Press): void {
   const hit = hitNow(board, now);
-  const { draft, tool } = board.session.get();
-  if (!hit || draft || tool.name !== "select") return;
+  const { draft, tool, operate } = board.session.get();
+  if (!hit || draft || operate.on || tool.name !== "select") return;
   if (hit.on === "wire") {
     board.commit(`Add a corner to ${hit.wire}`, (edited) =>
       addCorner(edited, hit.wire, hit.spot.at),
@@ -92,6 +101,11 @@ export function usePointer(board: Board, target: RefObject<HTMLElement | null>):
       held = null;
     };
     const openMenu = (press: Press) => {
+      if (board.session.get().operate.on) {
+        const found = hitWhileOperating(board, press);
+        if (found) board.session.show({ selection: [chosenBy(found)] });
+        return;
+      }
       const hit = hitNow(board, press);
       const { selection } = board.session.get();
       const ref = hit && (hit.on === "pin" ? hit.ref : hit.on === "part" ? hit.part : hit.wire);
@@ -122,7 +136,9 @@ export function usePointer(board: Board, target: RefObject<HTMLElement | null>):
         dragged: false,
       };
       if (event.button === 1) event.preventDefault();
-      if (press.touch && board.session.get().tool.name === "select") {
+      const { tool } = board.session.get();
+      // A finger that stays on a switch holds it down.
+      if (press.touch && tool.name === "select" && !isOperated(board)) {
         timer = window.setTimeout(() => {
           if (!held || held.dragged) return;
           drop();
@@ -174,7 +190,7 @@ export function usePointer(board: Board, target: RefObject<HTMLElement | null>):
         aimWire(board, press);
         return;
       }
-      const hit = hitNow(board, press);
+      const hit = isOperated(board) ? hitWhileOperating(board, press) : hitNow(board, press);
       const same = hit?.on === before?.on && JSON.stringify(hit) === JSON.stringify(before);
       if (!same) board.show({ hover: hit });
       element.style.cursor = cursorFor(board, hit !== null);

@@ -1,0 +1,158 @@
+import { type Circuit, isElectricallySame } from "../../circuit/index.ts";
+import {
+  type CavityRef,
+  type Id,
+  type Job,
+  type Link,
+  type Machine,
+  ownerOf,
+  type Reading,
+  type RoleName,
+} from "../../job/index.ts";
+import {
+  type JudgedReading,
+  judgeReading,
+  type MeterEvidence,
+  meterEvidence,
+  presenceContradicts,
+} from "../../readings/index.ts";
+import { keepList, Last, sameList } from "./keep.ts";
+import type { Now } from "./now.ts";
+
+/** A reading held against the prediction. The same object for as long as all that it follows from is. */
+export interface Judged {
+  readonly reading: Reading;
+  readonly judged: JudgedReading;
+  /** Why it forbids a printed role at a cavity, one sentence; null where it doesn't. */
+  forbids(role: RoleName, cavity: CavityRef): string | null;
+}
+
+interface Known {
+  readonly judged: Judged;
+  readonly ground: object;
+  readonly links: readonly Link[];
+}
+
+/** Fields of a machine that no prediction follows from; its changes are in its circuit. */
+const NO_GROUND: ReadonlySet<string> = new Set([
+  "id",
+  "name",
+  "wires",
+  "readings",
+  "trials",
+  "recordings",
+  "changes",
+]);
+
+/**
+ * Looks at the readings of the machine, and at all that a prediction follows from: the circuit with
+ * every number in it, the plugs, the machine's first checks, and the links of the cavities and plugs
+ * that the reading itself names.
+ */
+export class JudgedReadings {
+  private readonly last = new Last<readonly Judged[]>();
+  private known = new Map<Reading, Known>();
+  private before: { readonly circuit: Circuit; readonly rest: readonly unknown[] } | null = null;
+  private ground: object = {};
+  private evidence = new Map<CavityRef, { by: readonly Judged[]; found: MeterEvidence }>();
+
+  of({ job, machine, circuit }: Now): readonly Judged[] {
+    const { readings } = machine;
+    this.settleGround(job, machine, circuit);
+    return this.last.of([readings, job.links, this.ground], (before) => {
+      const linksOf = linksByName(readings.length === 0 ? [] : job.links);
+      const next: typeof this.known = new Map();
+      const list = readings.map((reading) => {
+        const links = namesIn(reading).flatMap((name) => linksOf.get(name) ?? []);
+        const known = this.known.get(reading);
+        const isKept = known?.ground === this.ground && sameLinks(known.links, links);
+        const judged = isKept ? known.judged : judge(job, machine.id, reading);
+        next.set(reading, { judged, ground: this.ground, links });
+        return judged;
+      });
+      this.known = next;
+      return keepList(before, list);
+    });
+  }
+
+  /** What the readings taken at each cavity prove, of those cavities where any was taken. */
+  evidenceAt(
+    { job, machine }: Now,
+    all: readonly Judged[],
+    cavities: ReadonlySet<CavityRef>,
+  ): ReadonlyMap<CavityRef, MeterEvidence> {
+    const at = new Map<CavityRef, Judged[]>();
+    for (const one of all) {
+      for (const probe of new Set([one.reading.red, one.reading.black])) {
+        if (!cavities.has(probe)) continue;
+        const here = at.get(probe);
+        if (here) here.push(one);
+        else at.set(probe, [one]);
+      }
+    }
+    const next: typeof this.evidence = new Map();
+    for (const [cavity, by] of at) {
+      const known = this.evidence.get(cavity);
+      const found =
+        known && sameList(known.by, by) ? known.found : meterEvidence(job, machine.id, cavity);
+      next.set(cavity, { by, found });
+    }
+    this.evidence = next;
+    return new Map([...next].map(([cavity, { found }]) => [cavity, found]));
+  }
+
+  /** Another object as soon as anything has changed that every prediction may follow from. */
+  private settleGround(job: Job, machine: Machine, circuit: Circuit): void {
+    const { systemVoltage, plugs, standIns } = job;
+    const more = Object.entries(machine).flatMap(([field, value]) =>
+      NO_GROUND.has(field) ? [] : [field, value],
+    );
+    const rest = [systemVoltage, plugs, standIns, ...more];
+    const { before } = this;
+    const isSame =
+      before && sameList(before.rest, rest) && isElectricallySame(before.circuit, circuit);
+    if (!isSame) this.ground = {};
+    this.before = { circuit, rest };
+  }
+}
+
+function judge(job: Job, machine: Id, reading: Reading): Judged {
+  const reasons = new Map<string, string | null>();
+  return {
+    reading,
+    judged: judgeReading(job, machine, reading),
+    forbids: (role, cavity) => {
+      const key = `${role} ${cavity}`;
+      const known = reasons.get(key);
+      if (known !== undefined) return known;
+      const why = presenceContradicts(job, machine, reading, role, cavity);
+      reasons.set(key, why);
+      return why;
+    },
+  };
+}
+
+/** Cavities and plugs that a reading names, by probing them or by having them off. */
+const namesIn = ({ red, black, when }: Reading): readonly string[] => [
+  red,
+  black,
+  ...(when.unplugged ?? []),
+  ...(when.removed ?? []),
+];
+
+/** Links under their cavity and under their plug. */
+function linksByName(links: readonly Link[]): ReadonlyMap<string, readonly Link[]> {
+  const found = new Map<string, Link[]>();
+  for (const link of links) {
+    for (const name of [link.cavity, ownerOf(link.cavity)]) {
+      const known = found.get(name);
+      if (known) known.push(link);
+      else found.set(name, [link]);
+    }
+  }
+  return found;
+}
+
+const sameLinks = (a: readonly Link[], b: readonly Link[]) =>
+  a.length === b.length &&
+  a.every((one, at) => one.pin === b[at]?.pin && one.cavity === b[at]?.cavity);

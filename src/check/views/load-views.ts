@@ -1,0 +1,71 @@
+import {
+  ask,
+  type Kept,
+  type LinkedNetwork,
+  type Member,
+  stillHolds,
+} from "../../circuit/index.ts";
+import type { Part } from "../../job/index.ts";
+import { type LoadReach, loadReach } from "../load-reach.ts";
+import type { LoadView } from "../rule.ts";
+import { keepList, Last } from "./keep.ts";
+import type { Now } from "./now.ts";
+
+interface Known {
+  readonly member: Member;
+  readonly part: Part;
+  readonly reaches: readonly Kept<LoadReach | null>[];
+  readonly views: readonly LoadView[];
+}
+
+/** Looks at everything that does work, and at the circuit as far as each can be fed from. */
+export class LoadViews {
+  private readonly last = new Last<readonly LoadView[]>();
+  /** Parts with loads, in the order of the drawing. */
+  private known: readonly Known[] = [];
+
+  of({ circuit: { parts }, network }: Now): readonly LoadView[] {
+    return this.last.of([parts, network.revision], (before) => {
+      const old = this.known;
+      const others = new Map<Member, Known>();
+      const find = (member: Member) => {
+        if (others.size === 0) for (const one of old) others.set(one.member, one);
+        return others.get(member);
+      };
+      const now: Known[] = [];
+      for (const member of network.order) {
+        if (member.loads.length === 0) continue;
+        const here = old[now.length];
+        now.push(take(network, member, here?.member === member ? here : find(member)));
+      }
+      this.known = now;
+      return keepList(
+        before,
+        now.flatMap(({ views }) => views),
+      );
+    });
+  }
+}
+
+function take(network: LinkedNetwork, member: Member, known: Known | undefined): Known {
+  const { part } = member;
+  if (known?.part === part && known.reaches.every((reach) => stillHolds(network, reach)))
+    return known;
+  const reaches = member.loads.map((place, index) => {
+    const kept = known?.reaches[index];
+    if (kept && stillHolds(network, kept)) return kept;
+    return ask(network, (sight) => {
+      const way = sight.element(member, place);
+      return way ? loadReach(sight, way) : null;
+    });
+  });
+  const views = reaches.flatMap(({ value }) => (value ? [{ part, ...value }] : []));
+  const isSame = (view: LoadView, index: number) => {
+    const was = known?.views[index];
+    return was?.part === part && was.canBeFed === view.canBeFed && was.hasReturn === view.hasReturn;
+  };
+  const kept = views.map((view, index) =>
+    isSame(view, index) ? (known?.views[index] as LoadView) : view,
+  );
+  return { member, part, reaches, views: kept };
+}

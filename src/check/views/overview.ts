@@ -1,0 +1,68 @@
+import type { Role } from "../../roles/index.ts";
+import type { Views } from "../rule.ts";
+import { JudgedReadings } from "./judged-readings.ts";
+import { Last } from "./keep.ts";
+import { LoadViews } from "./load-views.ts";
+import { MachineWireViews } from "./machine-wire-views.ts";
+import { ModuleViews } from "./module-views.ts";
+import type { Now } from "./now.ts";
+import { PaperModules } from "./paper-modules.ts";
+import { PartViews } from "./part-views.ts";
+import { PlugViews } from "./plug-views.ts";
+import { ReadingViews } from "./reading-views.ts";
+import { ShortViews } from "./short-views.ts";
+
+export type { Now } from "./now.ts";
+
+/** Everything that rules may look at, by what they are about. */
+export type AllViews = { readonly [A in keyof Views]: readonly Views[A][] };
+
+export interface Overview {
+  readonly views: AllViews;
+  /** One per module pin, in the order of the diagram. */
+  readonly roles: readonly Role[];
+}
+
+/** Looks over one machine of a job time and again; whatever is as it was stays the same object. */
+export class Lookover {
+  private readonly shorts = new ShortViews();
+  private readonly loads = new LoadViews();
+  private readonly parts = new PartViews();
+  private readonly paper = new PaperModules();
+  private readonly modules = new ModuleViews();
+  private readonly plugs = new PlugViews();
+  private readonly links = new Last<AllViews["links"]>();
+  private readonly wires = new MachineWireViews();
+  private readonly judged = new JudgedReadings();
+  private readonly readings = new ReadingViews();
+  private readonly allReadings = new Last<AllViews["readings"]>();
+  private readonly roles = new Last<readonly Role[]>();
+
+  over(now: Now): Overview {
+    const { links } = now.job;
+    const paper = this.paper.of(now);
+    const judged = this.judged.of(now);
+    const cavities = new Set(
+      judged.length === 0
+        ? []
+        : paper.flatMap((one) => one.paper.flatMap(({ cavity }) => cavity ?? [])),
+    );
+    const modules = this.modules.of(paper, this.judged.evidenceAt(now, judged, cavities));
+    const roles = this.roles.of([modules], () => modules.flatMap((module) => module.roles));
+    const readings = this.readings.of(judged, roles);
+    return {
+      roles,
+      views: {
+        short: this.shorts.of(now),
+        load: this.loads.of(now),
+        part: this.parts.of(now),
+        module: modules,
+        plug: this.plugs.of(now),
+        links: this.links.of([links], () => [{ links }]),
+        "machine-wire": this.wires.of(now),
+        reading: readings,
+        readings: this.allReadings.of([readings], () => [{ readings }]),
+      },
+    };
+  }
+}

@@ -1,0 +1,50 @@
+import { CELL, type Member } from "../../circuit/index.ts";
+import type { PinRef } from "../../job/index.ts";
+import type { PartView } from "../rule.ts";
+import { keepList, Last } from "./keep.ts";
+import type { Now } from "./now.ts";
+
+interface Kept {
+  readonly member: Member;
+  readonly view: PartView;
+  readonly revision: number;
+}
+
+/** Looks at the parts and at the wires that come to each of their pins. */
+export class PartViews {
+  private readonly last = new Last<readonly PartView[]>();
+  /** In the order of the drawing. */
+  private kept: readonly Kept[] = [];
+
+  of({ job: { systemVoltage }, circuit: { parts }, network }: Now): readonly PartView[] {
+    const { revision } = network;
+    return this.last.of([parts, revision, systemVoltage], (before) => {
+      const old = this.kept;
+      const others = new Map<Member, Kept>();
+      const find = (member: Member) => {
+        if (others.size === 0) for (const one of old) others.set(one.member, one);
+        return others.get(member);
+      };
+      const holds = ({ view, revision: since }: Kept, { part, firstPin, pins }: Member) => {
+        if (view.part !== part || view.systemVoltage !== systemVoltage) return false;
+        if (since === revision) return true;
+        for (let pin = firstPin; pin < firstPin + pins.length; pin++)
+          if (!network.isSince(since, pin, CELL.hops)) return false;
+        return true;
+      };
+      this.kept = network.order.map((member, index) => {
+        const known = old[index]?.member === member ? old[index] : find(member);
+        if (known && holds(known, member)) return known;
+        const { part, firstPin, pins } = member;
+        const wires = new Map<PinRef, number>(
+          pins.map((pin, place) => [pin, network.wiresAt(firstPin + place).length]),
+        );
+        return { member, view: { part, wires, systemVoltage }, revision };
+      });
+      return keepList(
+        before,
+        this.kept.map(({ view }) => view),
+      );
+    });
+  }
+}

@@ -1,0 +1,2 @@
+export { ChosenCard } from "./chosen-card.tsx";
+export { OperatePanel } from "./operate-panel.tsx";

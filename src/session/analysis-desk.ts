@@ -1,0 +1,188 @@
+import type { CheckResult } from "../check/index.ts";
+import { EMPTY_HISTORY, type Id, type Job } from "../job/index.ts";
+import { analysisOf, keepAnalysis, knownAnalysis } from "./analysis.ts";
+import { changesFrom } from "./analysis-feed.ts";
+import { type AnalysisPort, resultFrom } from "./analysis-server.ts";
+import type { Session } from "./session.ts";
+import type { SessionState } from "./state.ts";
+
+/** The analysis that the screens show. */
+export interface Shown {
+  /** Of the open job and the machine at hand, or of that job as it was a few edits ago. */
+  readonly result: CheckResult;
+  /** False while a newer one is on its way. */
+  readonly current: boolean;
+}
+
+/** Where the screens read roles and findings, whoever works them out. */
+export interface AnalysisDesk {
+  get(): Shown;
+  subscribe(listener: () => void): () => void;
+  /** Whether there is anything to show of the open job yet: `get` would hold the screen up. */
+  isReady(): boolean;
+}
+
+/** Opens a port to a place beside the screen; throws where there can't be one. */
+export type OpenAnalysis = () => AnalysisPort;
+
+/** Parts and wires past which a check takes longer than a frame, at least the first one. */
+const MANY = 1500;
+
+/** Machines checked ahead of being looked at, at most. */
+const MOST_AHEAD = 4;
+
+const desks = new WeakMap<Session, AnalysisDesk>();
+
+/** The session's desk; one that works everything out at once where no other was set up. */
+export function analysisDeskOf(session: Session): AnalysisDesk {
+  const desk = desks.get(session) ?? createDesk(session, null);
+  desks.set(session, desk);
+  return desk;
+}
+
+/** Has large jobs of this session checked beside the screen. To be called before anything is shown. */
+export function keepAnalysed(session: Session, open: OpenAnalysis): AnalysisDesk {
+  const desk = createDesk(session, open);
+  desks.set(session, desk);
+  return desk;
+}
+
+interface Answer {
+  readonly key: string;
+  readonly job: Job;
+  readonly result: CheckResult;
+}
+
+function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
+  const listeners = new Set<() => void>();
+  const tell = () => {
+    for (const listener of [...listeners]) listener();
+  };
+  let port: AnalysisPort | null = null;
+  /** Why nothing can be worked out beside the screen: then everything is worked out at once. */
+  let failed = open === null;
+  /** The job that the far side has, and its last results. */
+  let fed: Job | null = null;
+  let results = new Map<Id, CheckResult>();
+  let busy = false;
+  /** The latest answer of each machine, whose key is the job's that it is of. */
+  let answers = new Map<Id, Answer>();
+  let before = session.get();
+  let shown: Shown | null = null;
+
+  const isBeside = ({ job }: SessionState) =>
+    !failed && job.diagram.parts.length + job.diagram.wires.length > MANY;
+
+  /** The machine at hand first; then, so that going over to it holds nothing up, each other one once. */
+  const toAsk = ({ job, machine }: SessionState): Id | null => {
+    if (!knownAnalysis(job, machine)) return machine;
+    const others = job.machines.slice(0, MOST_AHEAD).map(({ id }) => id);
+    return others.find((id) => id !== machine && !answers.has(id)) ?? null;
+  };
+
+  /** Works out beside the screen what is not known yet and not under way. */
+  const ask = () => {
+    const state = session.get();
+    if (busy || !isBeside(state)) return;
+    const { job, key } = state;
+    const machine = toAsk(state);
+    if (machine === null) return;
+    busy = true;
+    send(job, machine)
+      .then((result) => {
+        keepAnalysis(job, result, machine);
+        if (session.get().key === key) answers.set(machine, { key, job, result });
+      })
+      .catch(() => {
+        failed = true;
+        port?.stop();
+      })
+      .finally(() => {
+        busy = false;
+        shown = null;
+        ask();
+        tell();
+      });
+  };
+
+  const send = async (job: Job, machine: Id): Promise<CheckResult> => {
+    if (!open) throw new Error("there is no place beside the screen");
+    port ??= open();
+    if (!fed || !isOffspring(fed, job)) {
+      results = new Map();
+      await port.begin(job);
+      fed = job;
+    }
+    const changes = changesFrom(fed, job);
+    fed = job;
+    const change = await port.check(changes, machine);
+    const result = resultFrom(results.get(machine) ?? null, change);
+    results.set(machine, result);
+    return result;
+  };
+
+  session.subscribe(() => {
+    const now = session.get();
+    const { job, machine, key } = before;
+    before = now;
+    if (now.key !== key) {
+      // Under another key it is the same document still, unless another was opened.
+      const stays = now.history !== EMPTY_HISTORY || now.job === job;
+      answers = stays ? rekeyed(answers, now.key) : new Map();
+    }
+    if (now.job === job && now.machine === machine && now.key === key) return;
+    shown = null;
+    ask();
+  });
+
+  const find = (): Shown => {
+    const state = session.get();
+    const { job, machine, key } = state;
+    const known = knownAnalysis(job, machine);
+    if (known) {
+      answers.set(machine, { key, job, result: known });
+      return { result: known, current: true };
+    }
+    const older = answers.get(machine);
+    if (isBeside(state) && older) {
+      ask();
+      return { result: older.result, current: false };
+    }
+    const result = analysisOf(job, machine);
+    answers.set(machine, { key, job, result });
+    return { result, current: true };
+  };
+
+  return {
+    get: () => {
+      shown ??= find();
+      return shown;
+    },
+    subscribe: (listener) => {
+      listeners.add(listener);
+      const leave = session.subscribe(listener);
+      return () => {
+        listeners.delete(listener);
+        leave();
+      };
+    },
+    isReady: () => {
+      const state = session.get();
+      if (!isBeside(state) || answers.size > 0) return true;
+      if (knownAnalysis(state.job, state.machine)) return true;
+      ask();
+      return failed;
+    },
+  };
+}
+
+/** Whether most of a document comes from the other, so that the changes are the shorter message. */
+function isOffspring(before: Job, now: Job): boolean {
+  const kept = new Set<object>(before.diagram.parts);
+  const { parts } = now.diagram;
+  const same = parts.reduce((count, part) => count + (kept.has(part) ? 1 : 0), 0);
+  return 2 * same >= parts.length;
+}
+
+const rekeyed = (answers: ReadonlyMap<Id, Answer>, key: string): Map<Id, Answer> =>
+  new Map([...answers].map(([machine, answer]) => [machine, { ...answer, key }]));

@@ -1,0 +1,105 @@
+import type { Id, Job, Part, Wire } from "../../job/index.ts";
+import { plain, takeOut } from "../diagram/draft.ts";
+import type { Change } from "./drawn-job.ts";
+import type { Recording } from "./recording.ts";
+
+/** The diagram as the home of a part or wire; any other number is a place in the list of changes. */
+export const DIAGRAM = -1;
+
+/** Which change of a machine each part and wire came with; those of the diagram are not named. */
+export function homesOf(changes: readonly Change[]): ReadonlyMap<Id, number> {
+  const homes = new Map<Id, number>();
+  changes.forEach(({ parts = [], wires = [] }, index) => {
+    for (const { id } of [...parts, ...wires]) homes.set(id, index);
+  });
+  return homes;
+}
+
+interface Things<T> {
+  put(id: Id, thing: T): void;
+  /** Takes it out once `finish` is called. */
+  take(id: Id): void;
+  add(thing: T): void;
+}
+
+/** The lists of the diagram and of the machine's changes, to write to. */
+export function listsOf(draft: Job, machine: Id, recording: Recording | null) {
+  const changeAt = (index: number): Change => {
+    const own = draft.machines.find(({ id }) => id === machine);
+    if (!own) throw new Error(`no machine ${machine}`);
+    own.changes ??= [];
+    if (index === own.changes.length) own.changes.push({ note: recording?.note ?? "" });
+    const change = own.changes[index];
+    if (!change) throw new Error(`no change ${index} of ${machine}`);
+    return change;
+  };
+  const finishers: (() => void)[] = [];
+  const open = <T extends { id: Id }>(list: () => T[] | undefined, make: () => T[]): Things<T> => {
+    const gone = new Set<Id>();
+    let places: ReadonlyMap<Id, number> | null = null;
+    finishers.push(() => {
+      const written = list();
+      if (written && gone.size > 0) takeOut(written, ({ id }) => gone.has(id));
+    });
+    return {
+      put(id, thing) {
+        places ??= new Map(plain(list() ?? []).map((one, index) => [one.id, index]));
+        const index = places.get(id);
+        const written = list();
+        if (written && index !== undefined) written[index] = thing;
+      },
+      take: (id) => gone.add(id),
+      add: (thing) => make().push(thing),
+    };
+  };
+  const opened = new Map<string, Things<Part> | Things<Wire>>();
+  const kept = <T>(key: string, make: () => Things<T>): Things<T> => {
+    const found = opened.get(key) as Things<T> | undefined;
+    const list = found ?? make();
+    if (!found) opened.set(key, list as unknown as Things<Part>);
+    return list;
+  };
+  return {
+    parts: (home: number): Things<Part> =>
+      kept(`parts ${home}`, () =>
+        home === DIAGRAM
+          ? open(
+              () => draft.diagram.parts,
+              () => draft.diagram.parts,
+            )
+          : open(
+              () => changeAt(home).parts,
+              () => {
+                const change = changeAt(home);
+                change.parts ??= [];
+                return change.parts;
+              },
+            ),
+      ),
+    wires: (home: number): Things<Wire> =>
+      kept(`wires ${home}`, () =>
+        home === DIAGRAM
+          ? open(
+              () => draft.diagram.wires,
+              () => draft.diagram.wires,
+            )
+          : open(
+              () => changeAt(home).wires,
+              () => {
+                const change = changeAt(home);
+                change.wires ??= [];
+                return change.wires;
+              },
+            ),
+      ),
+    leaveOut(home: number, id: Id) {
+      const change = changeAt(home);
+      change.without ??= [];
+      if (!plain(change.without).includes(id)) change.without.push(id);
+    },
+    /** Takes out what was to go. Nothing may be put after that. */
+    finish() {
+      for (const finish of finishers) finish();
+    },
+  };
+}
