@@ -1,12 +1,15 @@
-import { type Between, held, type OperatingPoint, type Settled } from "../circuit/index.ts";
+import {
+  type Between,
+  held,
+  MAY_ACT,
+  type OperatingPoint,
+  type Settled,
+} from "../circuit/index.ts";
 import type { Id, Job, Part, When } from "../job/index.ts";
 import { marginalRelays } from "./marginal-relays.ts";
 import { AMMETER, testLamp } from "./meter.ts";
 import type { ReadingSetup } from "./prediction.ts";
 import { type Shared, sharedFor } from "./shared.ts";
-
-/** Share of system voltage from which a coil, a valve or a motor may already act (our own, cautious). */
-const MAY_ACT = 0.3;
 
 /** What a reading sets in motion on a machine that is as drawn. */
 export interface Moves {

@@ -1,4 +1,5 @@
 import { formatQuantity } from "../base/index.ts";
+import { type Circuit, circuitOf } from "../circuit/index.ts";
 import { type Id, isFixedProbe, type Job, ownerOf, type Reading } from "../job/index.ts";
 import {
   type JudgedReading,
@@ -127,7 +128,9 @@ function cavityEvidence(
   const judged = judgeReading(job, machine, reading);
   const isHere = (probe: string) => probe === facts.ref || facts.pins.includes(probe);
   const other = isHere(red) ? black : red;
-  const plugged = modulesOf(job, facts).filter((id) => !when.unplugged?.includes(id));
+  const plugged = modulesOf(circuitOf(job, machine), facts).filter(
+    (id) => !when.unplugged?.includes(id),
+  );
   const isUsual = (quantity === "volts" || quantity === "ohms") && plugged.length === 0;
   return {
     ...judgedEvidence(job, machine, reading),
@@ -136,7 +139,10 @@ function cavityEvidence(
     between: `${other === black ? "to" : "from"} ${wordsForProbe(job, other)}`,
     conditions: [
       ...loadPhrases(reading),
-      ...phrasesForWhen(job, { ...when, switches: awayFromRest(job, when.switches ?? {}) }),
+      ...phrasesForWhen(job, {
+        ...when,
+        switches: awayFromRest(circuitOf(job, machine), when.switches ?? {}),
+      }),
     ],
     plugged: plugged.map((id) => `${id} ${PLUGGED_IN}`),
     should:
@@ -152,17 +158,20 @@ export const loadPhrases = ({ quantity, with: tool }: Pick<Reading, "quantity" |
   ...(tool === "test-lamp" ? ["test lamp as load"] : []),
 ];
 
-function modulesOf(job: Job, { pins }: CavityFacts): Id[] {
+function modulesOf({ parts }: Circuit, { pins }: CavityFacts): Id[] {
   const owners = new Set(pins.map(ownerOf));
-  return job.diagram.parts
+  return parts
     .filter((part) => part.kind === "module" && owners.has(part.id))
     .map((part) => part.id);
 }
 
 /** A switch that is where it is left says nothing by being named. */
-function awayFromRest(job: Job, switches: Readonly<Record<Id, string>>): Record<Id, string> {
+function awayFromRest(
+  { parts }: Circuit,
+  switches: Readonly<Record<Id, string>>,
+): Record<Id, string> {
   const rest = (id: Id) => {
-    const part = job.diagram.parts.find((one) => one.id === id);
+    const part = parts.find((one) => one.id === id);
     return part?.kind === "switch" ? part.rest : undefined;
   };
   return Object.fromEntries(Object.entries(switches).filter(([id, at]) => at !== rest(id)));

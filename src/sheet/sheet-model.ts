@@ -1,4 +1,5 @@
 import { type CheckResult, checkJob } from "../check/index.ts";
+import { type Circuit, circuitOf } from "../circuit/index.ts";
 import { type Id, type Job, type Machine, ownerOf, type Plug } from "../job/index.ts";
 import { viewFrom } from "../plug/index.ts";
 import { meterProof, USUAL_CAUTIONS, WHO_COMES_FIRST } from "../readings/index.ts";
@@ -36,7 +37,7 @@ export function sheetModel(job: Job, machineId: Id, options: SheetOptions): Shee
   return {
     size: options.size,
     heading: plug.name ? `Plug ${plug.id} · ${plug.name}` : `Plug ${plug.id}`,
-    modules: modulesOf(job, rows),
+    modules: modulesOf(circuitOf(job, machineId), rows),
     job: job.title,
     systemVoltage: job.systemVoltage,
     machine: {
@@ -66,11 +67,11 @@ function plugOf(job: Job, id: Id | undefined): Plug {
 }
 
 /** `A1 Water pump hold`; several joined by a comma. */
-function modulesOf(job: Job, rows: readonly SheetRow[]): string {
+function modulesOf({ parts }: Circuit, rows: readonly SheetRow[]): string {
   const ids = new Set(
     rows.flatMap((row) => row.pin.split(", ").filter((pin) => pin !== "")).map(ownerOf),
   );
-  return job.diagram.parts
+  return parts
     .filter((part) => ids.has(part.id) && part.kind === "module")
     .map((part) => (part.label ? `${part.id} ${part.label}` : part.id))
     .join(", ");

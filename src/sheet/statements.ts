@@ -1,4 +1,5 @@
 import type { Finding } from "../check/index.ts";
+import { type Circuit, circuitOf } from "../circuit/index.ts";
 import { type Id, type Job, type Machine, ownerOf, type Plug, splitRef } from "../job/index.ts";
 import type { Role } from "../roles/index.ts";
 import type { SheetModel, SheetStatement } from "./model.ts";
@@ -15,7 +16,7 @@ export function statementsOf(
   roles: readonly Role[],
 ): Pick<SheetModel, "contradictions" | "warnings" | "unshown"> {
   const readings = new Set(machine.readings.map((reading) => reading.id));
-  const paths = pathsOf(job, plug, roles);
+  const paths = pathsOf(circuitOf(job, machine.id), plug, roles);
   const concerns = concernsPlug(job, machine, plug);
   const about = findings.filter(
     ({ subjects }) => subjects.some(concerns) || marksOnPath(paths, subjects).length > 0,
@@ -56,10 +57,8 @@ function concernsPlug(job: Job, machine: Machine, plug: Plug): (subject: string)
 /** Mark of a cavity to the parts and wires that its line runs through, modules left out. */
 type Paths = ReadonlyMap<string, ReadonlySet<Id>>;
 
-function pathsOf(job: Job, plug: Plug, roles: readonly Role[]): Paths {
-  const modules = new Set(
-    job.diagram.parts.filter((part) => part.kind === "module").map((part) => part.id),
-  );
+function pathsOf({ parts }: Circuit, plug: Plug, roles: readonly Role[]): Paths {
+  const modules = new Set(parts.filter((part) => part.kind === "module").map((part) => part.id));
   const paths = new Map<string, Set<Id>>();
   for (const { cavity, because } of roles) {
     if (cavity === null || ownerOf(cavity) !== plug.id) continue;

@@ -145,7 +145,11 @@ export const stepSchema = z
       position: z.string(),
     }),
     z.looseObject({
-      do: z.literal("release").describe("let go: from a spring position it falls back to rest"),
+      do: z
+        .literal("release")
+        .describe(
+          "let go: from a spring position it falls back towards rest, to the first that it stays in",
+        ),
       switch: z.string(),
     }),
     z.looseObject({ do: z.literal("wait"), seconds: positive }),

@@ -3,6 +3,7 @@ import { terminalOf } from "../../../../circuit/index.ts";
 import { type Job, type PinRef, type Probe, splitRef } from "../../../../job/index.ts";
 import {
   type DiagramHit,
+  drawnOf,
   placeProbe,
   type Scene,
   type Session,
@@ -48,10 +49,10 @@ export function tapProbe(
   hit: DiagramHit | null,
   at: Point,
 ): boolean {
-  const { draft, job } = session.get();
+  const { draft } = session.get();
   if (!draft?.asks || !hit) return false;
   const ref = nearestPin(scene, hit, at);
   if (!ref) return false;
-  session.show({ draft: placeProbe(draft, probeAt(job, ref)) });
+  session.show({ draft: placeProbe(draft, probeAt(drawnOf(session.get()), ref)) });
   return true;
 }

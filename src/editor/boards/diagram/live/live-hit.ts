@@ -2,6 +2,7 @@ import type { Point } from "../../../../base/index.ts";
 import type { Part, PartOf, Probe } from "../../../../job/index.ts";
 import {
   type DiagramHit,
+  drawnOf,
   hitAt,
   type PartShape,
   partAt,
@@ -56,7 +57,7 @@ export function probeUnder(board: Board, press: Press): Probe | null {
   const hit = scene && hitAt(scene, press.sheet, board.reach(press.touch));
   if (!scene || !hit) return null;
   const pin = nearestPin(scene, hit, press.sheet);
-  return pin === null ? null : probeAt(board.session.get().job, pin);
+  return pin === null ? null : probeAt(drawnOf(board.session.get()), pin);
 }
 
 /** What is chosen by touching something: a pin, a part, a wire. */
