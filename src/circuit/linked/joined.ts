@@ -128,16 +128,36 @@ function hopsOf(
   unseen: readonly (readonly [number, number])[],
   size: number,
 ): Lists {
-  return gather(size, (put) => {
-    const join = (a: number, b: number, wire: number) => {
-      put(a, b);
-      put(a, wire);
-      put(b, a);
-      put(b, wire);
-    };
-    for (const { from, to, number } of wires) join(from, to, number);
-    for (const [a, b] of unseen) join(a, b, -1);
-  });
+  const start = new Int32Array(size + 1);
+  const count = (pin: number) => {
+    start[pin + 1] = (start[pin + 1] as number) + 2;
+  };
+  for (const { from, to } of wires) {
+    count(from);
+    count(to);
+  }
+  for (const [a, b] of unseen) {
+    count(a);
+    count(b);
+  }
+  for (let n = 0; n < size; n++) start[n + 1] = (start[n + 1] as number) + (start[n] as number);
+  const next = start.slice(0, size);
+  const list = new Int32Array(start[size] as number);
+  const put = (pin: number, to: number, wire: number) => {
+    const at = next[pin] as number;
+    list[at] = to;
+    list[at + 1] = wire;
+    next[pin] = at + 2;
+  };
+  for (const { from, to, number } of wires) {
+    put(from, to, number);
+    put(to, from, number);
+  }
+  for (const [a, b] of unseen) {
+    put(a, b, -1);
+    put(b, a, -1);
+  }
+  return { start, list };
 }
 
 function netsOf(members: readonly Member[], hops: Lists, size: number): Int32Array {

@@ -1,7 +1,8 @@
 import type { Branch, Decider } from "./branch.ts";
 import { conducting, type Net, netWith, settingsOf } from "./net.ts";
-import { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";
+import { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
 import type { Wiring } from "./wiring.ts";
+import { WorkedCircuit } from "./worked-circuit.ts";
 
 /** A state of the machine in which every relay and module agrees with the voltages it sees. */
 export interface Settled {
@@ -29,47 +30,42 @@ export function follow(
 ): Settled {
   const net = netWith(wiring.net, extra);
   const { branches } = net;
-  const settings = setting === nominal ? net.nominal : settingsOf(branches, setting);
   let states = statesOf(wiring, before?.states);
-  let from =
-    setting !== nominal
-      ? null
-      : before && extra.length === 0
-        ? startFrom(net, before.point, false)
-        : net.start(false);
+  const first = conducting(net, states, wiring.positions);
+  const start = before && extra.length === 0 ? before.point : null;
+  const circuit =
+    setting === nominal
+      ? WorkedCircuit.from(startFrom(net, start, false), net, false, first)
+      : WorkedCircuit.begun(net, settingsOf(branches, setting), false, first);
   const seen = new Map<string, number>();
   const history: Uint8Array[] = [];
-  const settled = (point: OperatingPoint, oscillating: readonly string[]): Settled => ({
-    point,
+  const settled = (oscillating: readonly string[]): Settled => ({
+    point: circuit.point(),
     branches,
     states: new Map(wiring.deciders.map(({ id }, at) => [id, states[at] === 1])),
     oscillating,
   });
   for (;;) {
-    const point = operate(net, conducting(net, states, wiring.positions), settings, false, from);
-    if (from !== null) from = point;
     const next = new Uint8Array(states.length);
     let changed = false;
     wiring.deciders.forEach((decider, at) => {
       const power = decider.is === "level" ? decider.power : null;
       const isPowered = power === null || states[net.deciderAt.get(power) ?? -1] === 1;
-      if (acts(decider, point, states[at] === 1, isPowered, wiring.systemVoltage)) next[at] = 1;
+      if (acts(decider, circuit, states[at] === 1, isPowered, wiring.systemVoltage)) next[at] = 1;
       if (next[at] !== states[at]) changed = true;
     });
-    if (!changed) return settled(point, []);
+    if (!changed) return settled([]);
     const key = next.join("");
     const last = seen.get(key);
     if (last !== undefined) {
       const cycle = history.slice(last);
       const moves = (at: number) => cycle.some((state) => state[at] !== next[at]);
-      return settled(
-        point,
-        wiring.deciders.flatMap(({ id }, at) => (moves(at) ? [id] : [])),
-      );
+      return settled(wiring.deciders.flatMap(({ id }, at) => (moves(at) ? [id] : [])));
     }
     seen.set(key, history.length);
     history.push(next);
     states = next;
+    circuit.turn(conducting(net, states, wiring.positions));
   }
 }
 
@@ -110,17 +106,18 @@ export function held(
     closed,
     doubtful: opened.length === 0 ? doubtful : [...doubtful, ...opened],
   };
-  return setting === nominal
-    ? operate(net, found, net.nominal, quiet, startFrom(net, near, quiet))
-    : operate(net, found, settingsOf(net.branches, setting), quiet, null);
+  const circuit =
+    setting === nominal
+      ? WorkedCircuit.from(startFrom(net, near, quiet), net, quiet, found)
+      : WorkedCircuit.begun(net, settingsOf(net.branches, setting), quiet, found);
+  return circuit.point();
 }
 
+/** Node voltages, as far as deciders look at them. */
+type Seen = Pick<OperatingPoint, "factored" | "volts">;
+
 /** Volts of `a` over `b`; null where nothing ties them together. */
-export function between(
-  { factored: { piece }, volts }: OperatingPoint,
-  a: number,
-  b: number,
-): number | null {
+export function between({ factored: { piece }, volts }: Seen, a: number, b: number): number | null {
   return piece[a] === piece[b] ? (volts[a] as number) - (volts[b] as number) : null;
 }
 
@@ -139,7 +136,7 @@ export function decide(
 /** `did`: what it did until now. `isPowered`: whether what feeds it was fed until now. */
 function acts(
   decider: Decider,
-  point: OperatingPoint,
+  point: Seen,
   did: boolean,
   isPowered: boolean,
   systemVoltage: number,
@@ -174,7 +171,7 @@ function acts(
 /** Whether a module's input is at its active level. */
 export function isActive(
   { input, grounds, active }: Extract<Decider, { is: "level" }>,
-  point: OperatingPoint,
+  point: Seen,
   systemVoltage: number,
 ): boolean {
   if (input === null) return true;

@@ -2,8 +2,9 @@ import type { Id, Position } from "../../job/index.ts";
 import type { Assembly } from "./assemble.ts";
 import type { Branch } from "./branch.ts";
 import { type Plan, planElimination, withBranches } from "./elimination-plan.ts";
-import { nominal, type OperatingPoint, operate, type Setting } from "./operating-point.ts";
+import { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
 import { Workspace } from "./star-mesh.ts";
+import { WorkedCircuit } from "./worked-circuit.ts";
 
 /** Branches made ready for solving, over and over, with different ones of them conducting. */
 export interface Net {
@@ -92,7 +93,8 @@ export function netOf(assembly: Assembly, rest: ReadonlyMap<Id, Position>): Net 
       const known = starts[name];
       if (known) return known;
       const nothing = new Uint8Array(deciders.length);
-      const found = operate(net, conducting(net, nothing, rest), net.nominal, quiet, null);
+      const closed = conducting(net, nothing, rest);
+      const found = WorkedCircuit.begun(net, net.nominal, quiet, closed).point();
       starts[name] = found;
       return found;
     },

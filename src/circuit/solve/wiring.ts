@@ -98,7 +98,10 @@ function makeReady(job: Job, machine: Id | null, frame: Frame): Ready {
 
 function turned(rest: ReadonlyMap<Id, Position>, when: When): ReadonlyMap<Id, Position> {
   const moved = Object.entries(when.switches ?? {}) as [Id, Position][];
-  return moved.length === 0 ? rest : new Map([...rest, ...moved]);
+  if (moved.length === 0) return rest;
+  const positions = new Map(rest);
+  for (const [id, position] of moved) positions.set(id, position);
+  return positions;
 }
 
 function probeIn(assembly: Assembly, probe: Probe, side: Side): Probed {

@@ -1,6 +1,12 @@
 import { distance, type Point } from "../../../base/index.ts";
 import { ownerOf } from "../../../job/index.ts";
-import { drawnOf, type ViewRequest, type ViewSize, zoomAbout } from "../../../session/index.ts";
+import {
+  drawnOf,
+  type ViewRequest,
+  type ViewSize,
+  viewBox,
+  zoomAbout,
+} from "../../../session/index.ts";
 import { type Board, outOfSight } from "./board.ts";
 import { placePart } from "./gestures/place-gesture.ts";
 
@@ -57,6 +63,23 @@ function freeSpot(board: Board, [x, y]: Point): Point {
 
 /** A view that has lost or won this share of itself is another view, not a nudge of the layout. */
 const ANOTHER_VIEW = 0.2;
+
+/** Whether all there is on the sheet is in sight. */
+export function seesAll(board: Board): boolean {
+  const { job, sheet } = board.session.get();
+  const image = job.diagram.sheets.find((one) => one.id === sheet)?.image;
+  const box = image
+    ? { left: 0, top: 0, right: image.width, bottom: image.height }
+    : board.scene()?.bounds;
+  if (!box) return false;
+  const view = viewBox(board.camera(), board.get().size);
+  return (
+    box.left >= view.left &&
+    box.right <= view.right &&
+    box.top >= view.top &&
+    box.bottom <= view.bottom
+  );
+}
 
 /** Takes on a new size; when much has changed the middle stays the middle, and what is chosen in sight. */
 export function resize(board: Board, size: ViewSize): void {

@@ -6,7 +6,7 @@ import { useSelected, useSession } from "../../session-context.tsx";
 import { type Board, createBoard } from "./board.ts";
 import { BoardProvider, useBoardState } from "./board-context.tsx";
 import { BoardMenu } from "./board-menu.tsx";
-import { answer, modulePinNear, resize, reveal } from "./board-view.ts";
+import { answer, modulePinNear, resize, reveal, seesAll } from "./board-view.ts";
 import { BoardCanvas } from "./canvas.tsx";
 import { ChangesStrip } from "./changes-strip.tsx";
 import styles from "./diagram-board.module.css";
@@ -48,6 +48,9 @@ export function DiagramBoard({ onOpenDemo }: DiagramBoardProps) {
   );
 }
 
+/** Milliseconds in which bars and panels have taken their places. */
+const SETTLES = 400;
+
 function View({ board }: { board: Board }) {
   const session = useSession();
   const surface = useRef<HTMLDivElement>(null);
@@ -58,6 +61,7 @@ function View({ board }: { board: Board }) {
   );
   const size = useBoardState((state) => state.size);
   const operating = useSelected((state) => state.operate.on && !state.draft);
+  const refit = useRef(false);
   const { tiles, missing } = usePicture(file);
   usePointer(board, surface);
   useBoardKeys(board, surface);
@@ -67,7 +71,9 @@ function View({ board }: { board: Board }) {
     if (!element) return;
     const observer = new ResizeObserver(([entry]) => {
       const box = entry?.contentRect;
-      if (box) resize(board, { width: Math.round(box.width), height: Math.round(box.height) });
+      if (!box) return;
+      resize(board, { width: Math.round(box.width), height: Math.round(box.height) });
+      if (refit.current) board.fit();
     });
     observer.observe(element);
     return () => observer.disconnect();
@@ -83,11 +89,17 @@ function View({ board }: { board: Board }) {
     if (sheet !== null && size.width > 0 && !board.get().cameras[sheet]) board.fit();
   }, [board, key, sheet, size]);
 
-  // The button that led in or out is gone with its press: the keys go on on the board.
   // biome-ignore lint/correctness/useExhaustiveDependencies: runs when operating begins and ends
   useEffect(() => {
+    // The button that led in or out is gone with its press: the keys go on on the board.
     if (document.activeElement === document.body) surface.current?.focus({ preventScroll: true });
-  }, [operating]);
+    // The board gets other room: a sheet that was wholly in sight stays so, and fills it.
+    refit.current = seesAll(board);
+    const timer = setTimeout(() => {
+      refit.current = false;
+    }, SETTLES);
+    return () => clearTimeout(timer);
+  }, [board, operating]);
 
   useEffect(() => onViewRequest((request) => answer(board, request)), [board]);
 

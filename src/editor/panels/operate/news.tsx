@@ -7,8 +7,8 @@ import { NOTHING_KNOWN } from "./step-item.tsx";
 
 const NO_DOUBTS: LiveState["doubts"] = [];
 
-/** What came of the last step, and what stands in the way of a firm answer. Read out as it changes. */
-export function News() {
+/** What stands in the way of a firm answer; nothing where nothing does. */
+export function Hindrances() {
   const operate = useSelected((state) => state.operate);
   const { live, failed } = operate;
   const doubts = live?.doubts ?? NO_DOUBTS;
@@ -26,9 +26,6 @@ export function News() {
           What is shown is one moment of it.
         </p>
       )}
-      <p className={styles.last} role="status" aria-live="polite">
-        {lastWords(useLastPlayed())}
-      </p>
       {isWaiting(operate) && <p className={styles.waiting}>Working it out…</p>}
       {doubts.length > 0 && (
         <details className={styles.doubts}>
@@ -46,6 +43,15 @@ export function News() {
         </details>
       )}
     </div>
+  );
+}
+
+/** What came of the last step, in a line or two. Read out as it changes. */
+export function News() {
+  return (
+    <p className={styles.last} role="status" aria-live="polite">
+      {lastWords(useLastPlayed())}
+    </p>
   );
 }
 

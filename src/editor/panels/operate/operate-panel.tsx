@@ -8,7 +8,7 @@ import { ChosenCard } from "./chosen-card.tsx";
 import { ControlsTab } from "./controls-tab.tsx";
 import { Legend } from "./legend.tsx";
 import { MeasureTab } from "./measure-tab.tsx";
-import { News } from "./news.tsx";
+import { Hindrances, News } from "./news.tsx";
 import styles from "./operate-panel.module.css";
 import { Safety } from "./safety.tsx";
 import { StepsTab } from "./steps-tab.tsx";
@@ -59,23 +59,25 @@ export function OperatePanel({ stops = false }: OperatePanelProps) {
         )}
       </header>
       {phone && <ChosenCard of={chief} acts />}
-      {!phone && <Safety />}
-      <News />
-      {phone && <Safety />}
-      <div className={styles.tabs} role="tablist" aria-label="Operate">
-        {TABS.map(({ id, text }) => (
-          <button
-            key={id}
-            type="button"
-            role="tab"
-            id={`operate-tab-${id}`}
-            aria-controls={id === chosen ? `operate-panel-${id}` : undefined}
-            aria-selected={id === chosen}
-            onClick={() => setChosen(id)}
-          >
-            {text}
-          </button>
-        ))}
+      <Safety brief={phone} />
+      <Hindrances />
+      <div className={styles.stays}>
+        <News />
+        <div className={styles.tabs} role="tablist" aria-label="Operate">
+          {TABS.map(({ id, text }) => (
+            <button
+              key={id}
+              type="button"
+              role="tab"
+              id={`operate-tab-${id}`}
+              aria-controls={id === chosen ? `operate-panel-${id}` : undefined}
+              aria-selected={id === chosen}
+              onClick={() => setChosen(id)}
+            >
+              {text}
+            </button>
+          ))}
+        </div>
       </div>
       <div
         className={styles.body}

@@ -7,8 +7,8 @@ import styles from "./operate-panel.module.css";
 const AT_REST: When = {};
 const ALWAYS = cautionsFor({ quantity: "volts", when: AT_REST });
 
-/** That this is no machine, and what to mind on the real one in the state that the drawing is in. */
-export function Safety() {
+/** That this is no machine, in few words where there is little room, and what to mind on the real one in the state that the drawing is in. */
+export function Safety({ brief }: { brief: boolean }) {
   const session = useSession();
   const when = useSelected((state) => state.operate.live?.when ?? AT_REST);
   const now = cautionsFor({ quantity: "volts", when }).filter((one) => !ALWAYS.includes(one));
@@ -17,8 +17,9 @@ export function Safety() {
       <TriangleAlert aria-hidden />
       <div>
         <p>
-          This is the drawing, not the machine, and the drawing may be wrong. Before you do the same
-          on the real one: secure it, keep people clear.{" "}
+          {brief
+            ? "This is the drawing, not the machine. Secure the real one, keep people clear."
+            : "This is the drawing, not the machine, and the drawing may be wrong. Before you do the same on the real one: secure it, keep people clear."}{" "}
           <button
             type="button"
             className={styles.link}
