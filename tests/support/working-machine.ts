@@ -11,9 +11,10 @@ const SIZES = [0.75, 1, 1.5, 2.5] as const;
 export function workingMachine(wires: number): Job {
   const job = bigJob(wires);
   job.diagram.wires.forEach((wire, n) => {
-    // the two strands that feed it all are as thick as starter cables
-    wire.mm2 = n < 2 ? 25 : (SIZES[n % SIZES.length] as number);
-    wire.metres = n < 2 ? 1 : 0.5 + (n % 17) / 2;
+    // what feeds ten modules and more is as thick as starter cables, or all would drop out together
+    const isMain = n < 2 || [wire.from, wire.to].some((end) => end.startsWith("S1:"));
+    wire.mm2 = isMain ? 50 : (SIZES[n % SIZES.length] as number);
+    wire.metres = isMain ? 1 : 0.5 + (n % 17) / 2;
   });
   job.diagram.parts = job.diagram.parts.map(atWork);
   return job;
@@ -40,6 +41,9 @@ export function afterOneSwitch(job: Job, when: When, n: number): When {
 }
 
 function atWork(part: Part, n: number): Part {
+  // one battery carries it all
+  if (part.kind === "battery") return { ...part, ohms: 1e-5 };
+  if (part.kind === "motor") return { ...part, ohms: 20 };
   if (part.kind === "lamp" && n % 3 === 0) return { ...part, led: true, watts: 5 };
   if (part.kind === "solenoid" && n % 2 === 0) return { ...part, diode: true };
   if (part.kind !== "module") return part;

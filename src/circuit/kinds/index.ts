@@ -35,7 +35,7 @@ export {
 } from "./failures.ts";
 export type * from "./kind.ts";
 export { moduleSize } from "./module.ts";
-export { COPPER, GUESSED, type Spread, spreadOf } from "./spread.ts";
+export { COPPER, GUESSED, type Spread } from "./spread.ts";
 export { restPosition, springPositions } from "./switch.ts";
 export { DEFAULT_UNIT } from "./unit.ts";
 

@@ -80,7 +80,10 @@ export function joinUp(
 }
 
 /** Lists built by putting numbers to numbers, in the order in which they are put; `fill` runs twice. */
-function gather(size: number, fill: (put: (to: number, number: number) => void) => void): Lists {
+export function gather(
+  size: number,
+  fill: (put: (to: number, number: number) => void) => void,
+): Lists {
   const start = new Int32Array(size + 1);
   fill((to) => {
     start[to + 1] = (start[to + 1] as number) + 1;
@@ -128,36 +131,20 @@ function hopsOf(
   unseen: readonly (readonly [number, number])[],
   size: number,
 ): Lists {
-  const start = new Int32Array(size + 1);
-  const count = (pin: number) => {
-    start[pin + 1] = (start[pin + 1] as number) + 2;
-  };
-  for (const { from, to } of wires) {
-    count(from);
-    count(to);
-  }
-  for (const [a, b] of unseen) {
-    count(a);
-    count(b);
-  }
-  for (let n = 0; n < size; n++) start[n + 1] = (start[n + 1] as number) + (start[n] as number);
-  const next = start.slice(0, size);
-  const list = new Int32Array(start[size] as number);
-  const put = (pin: number, to: number, wire: number) => {
-    const at = next[pin] as number;
-    list[at] = to;
-    list[at + 1] = wire;
-    next[pin] = at + 2;
-  };
-  for (const { from, to, number } of wires) {
-    put(from, to, number);
-    put(to, from, number);
-  }
-  for (const [a, b] of unseen) {
-    put(a, b, -1);
-    put(b, a, -1);
-  }
-  return { start, list };
+  return gather(size, (put) => {
+    const hop = (pin: number, to: number, wire: number) => {
+      put(pin, to);
+      put(pin, wire);
+    };
+    for (const { from, to, number } of wires) {
+      hop(from, to, number);
+      hop(to, from, number);
+    }
+    for (const [a, b] of unseen) {
+      hop(a, b, -1);
+      hop(b, a, -1);
+    }
+  });
 }
 
 function netsOf(members: readonly Member[], hops: Lists, size: number): Int32Array {

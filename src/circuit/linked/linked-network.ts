@@ -21,7 +21,7 @@ interface HeldWire extends MemberWire {
 
 /**
  * The circuit of one machine, kept in step with the drawing edit by edit. What an edit does not
- * touch keeps its numbers, so that `changedAt` tells which answers still hold (see cells.ts).
+ * touch keeps its numbers, so that `holds` tells which answers still stand (see cells.ts).
  */
 export class LinkedNetwork implements Tables {
   /** Counts the states that led current differently; where a part lies makes no new one. */
@@ -73,7 +73,8 @@ export class LinkedNetwork implements Tables {
     };
   }
 
-  isSince(revision: number, index: number, cell: number): boolean {
+  /** The same for one cell. */
+  isSameSince(revision: number, index: number, cell: number): boolean {
     return (this.stamps[index * CELLS + cell] as number) <= revision;
   }
 

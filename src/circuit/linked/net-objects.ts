@@ -3,6 +3,7 @@ import type { Terminal } from "../kinds/index.ts";
 import type { NetId, Way } from "../nets.ts";
 import { CELL } from "./cells.ts";
 import { isUntraced, terminalPin } from "./facts.ts";
+import type { Lists } from "./joined.ts";
 import type { LinkedNetwork } from "./linked-network.ts";
 import type { Member } from "./member.ts";
 
@@ -39,7 +40,7 @@ export class NetObjects {
     this.made[cell] ??= [];
     const row = this.made[cell] as (Made<T> | undefined)[];
     const known = row[net];
-    if (known && this.network.isSince(known.at, net, cell)) return known.value;
+    if (known && this.network.isSameSince(known.at, net, cell)) return known.value;
     const value = make();
     row[net] = { at: this.network.revision, value };
     return value;
@@ -112,5 +113,5 @@ export class NetObjects {
   }
 }
 
-const slice = ({ start, list }: { start: Int32Array; list: Int32Array }, index: number) =>
+const slice = ({ start, list }: Lists, index: number) =>
   list.subarray(start[index] as number, start[index + 1] as number);

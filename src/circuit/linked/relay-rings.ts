@@ -1,3 +1,4 @@
+import { addTo } from "../../base/index.ts";
 import { HARD, type NetFacts } from "./facts.ts";
 import type { Joined } from "./joined.ts";
 import { PASSES } from "./member.ts";
@@ -19,10 +20,7 @@ export function relaysInRings(joined: Joined, { lies }: NetFacts): ReadonlySet<n
   };
   const leads = new Map<number, number[]>();
   const lead = (from: number, to: number) => {
-    if (from < 0 || to < 0) return;
-    const known = leads.get(from);
-    if (known) known.push(to);
-    else leads.set(from, [to]);
+    if (from >= 0 && to >= 0) addTo(leads, from, to);
   };
   const relays: { pin: number; contacts: number[]; coils: number[] }[] = [];
   for (const { firstPin, elements, coil, hasInlets } of members) {

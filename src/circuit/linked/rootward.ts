@@ -10,7 +10,7 @@
  * elements.
  */
 import type { NetFacts } from "./facts.ts";
-import type { Joined } from "./joined.ts";
+import { gather, type Joined } from "./joined.ts";
 import { PASSES } from "./member.ts";
 
 interface Edges {
@@ -90,21 +90,10 @@ function forEachBlockEdge(
   visit: (edge: number, top: number) => void,
 ): void {
   const vertices = root + 1;
-  const start = new Int32Array(vertices + 1);
-  for (let side = 0; side < 2 * count; side++) {
-    const vertex = ends[side] as number;
-    start[vertex + 1] = (start[vertex + 1] as number) + 1;
-  }
-  for (let n = 0; n < vertices; n++) start[n + 1] = (start[n + 1] as number) + (start[n] as number);
+  const { start, list: at } = gather(vertices, (put) => {
+    for (let side = 0; side < 2 * count; side++) put(ends[side] as number, side >> 1);
+  });
   const next = start.slice(0, vertices);
-  const at = new Int32Array(2 * count);
-  for (let side = 0; side < 2 * count; side++) {
-    const vertex = ends[side] as number;
-    const place = next[vertex] as number;
-    at[place] = side >> 1;
-    next[vertex] = place + 1;
-  }
-  next.set(start.subarray(0, vertices));
   const found = new Int32Array(vertices).fill(-1);
   const low = new Int32Array(vertices);
   const seen = new Uint8Array(count);

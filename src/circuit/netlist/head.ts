@@ -39,7 +39,7 @@ export function headOf(told: Told): readonly string[] {
 }
 
 /** The state in words, e.g. `S1 at "run"; A1 unplugged; engine running; all else at rest`. */
-export function stateWords(when: When): string {
+function stateWords(when: When): string {
   const said = [
     ...Object.entries(when.switches ?? {}).map(([id, position]) => `${id} at "${position}"`),
     ...(when.unplugged ?? []).map((id) => `${id} unplugged`),

@@ -1,2 +1,1 @@
-export { stateWords } from "./head.ts";
-export { type Netlist, netlistOf, spiceDeck } from "./netlist.ts";
+export { type Netlist, netlistOf } from "./netlist.ts";

@@ -30,14 +30,6 @@ export interface Netlist {
 /** Tighter than the usual 0.1 %, and rounds enough for a machine full of diodes. */
 const OPTIONS = ".options reltol=1e-6 itl1=500";
 
-/** `netlistOf(...).text`. */
-export const spiceDeck = (
-  job: Job,
-  machine: Id | null,
-  when: When,
-  extra: readonly Between[] = [],
-): string => netlistOf(job, machine, when, extra).text;
-
 /**
  * The machine in this state as a SPICE deck for an operating point. Relays, modules and fuses are
  * pinned as the solver settled them; lamps and diodes keep their laws, and the simulator finds

@@ -1,3 +1,4 @@
+import { addTo } from "../../base/index.ts";
 import { cavityRef, type Job, type Part, pinRef } from "../../job/index.ts";
 import { elementsOf, pinsOf } from "../kinds/index.ts";
 import type { Circuit } from "../machine-circuit.ts";
@@ -12,10 +13,7 @@ export function placesOf(
 ): ReadonlyMap<number, readonly string[]> {
   const places = new Map<number, string[]>();
   const add = (probed: Probed, text: string) => {
-    if (!probed.ok) return;
-    const known = places.get(probed.node);
-    if (known) known.push(text);
-    else places.set(probed.node, [text]);
+    if (probed.ok) addTo(places, probed.node, text);
   };
   for (const part of tellingFirst(circuit.parts, job.systemVoltage)) {
     for (const pin of pinsOf(part)) {

@@ -1,3 +1,4 @@
+import { addTo } from "../../base/index.ts";
 import type { Id } from "../../job/index.ts";
 import {
   type Branch,
@@ -11,6 +12,7 @@ import {
 } from "../solve/index.ts";
 import { secondsOf } from "./levels.ts";
 import { type Memory, pulseOn } from "./memory.ts";
+import { openedIn } from "./overload.ts";
 import type { Rest } from "./settle.ts";
 import { type Reach, reachOfUnknowns } from "./unknown-reach.ts";
 
@@ -33,8 +35,7 @@ export function doubtsOf(wiring: Wiring, rest: Rest, before: ReadonlySet<string>
   const { point, memory, blown, oscillating } = rest;
   const doubted = new Set(oscillating);
   const contacts = contactsOf(wiring);
-  const isBlown = ({ element, owner }: Branch) =>
-    element?.law.is === "protection" && owner !== null && blown.has(owner);
+  const isBlown = openedIn(blown);
   const isOpen = (branch: Branch) =>
     isBlown(branch) || (branch.gate !== null && doubted.has(branch.gate.by));
   const doubtsAbout = ({ id, part }: Decider, what: string): readonly Unknown[] =>
@@ -131,12 +132,7 @@ function lyingEitherWay(
 
 function contactsOf({ branches }: Wiring): ReadonlyMap<string, readonly Branch[]> {
   const contacts = new Map<string, Branch[]>();
-  for (const branch of branches) {
-    if (branch.gate === null) continue;
-    const known = contacts.get(branch.gate.by);
-    if (known) known.push(branch);
-    else contacts.set(branch.gate.by, [branch]);
-  }
+  for (const branch of branches) if (branch.gate !== null) addTo(contacts, branch.gate.by, branch);
   return contacts;
 }
 

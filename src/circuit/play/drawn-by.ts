@@ -1,3 +1,4 @@
+import { addTo } from "../../base/index.ts";
 import { type Id, ownerOf } from "../../job/index.ts";
 import type { Law } from "../kinds/index.ts";
 import type { OperatingPoint, Wiring } from "../solve/index.ts";
@@ -65,10 +66,7 @@ function waysOn(
 ): ReadonlyMap<number, readonly Way[]> {
   const ways = new Map<number, Way[]>();
   const add = (from: number, way: Way) => {
-    if (from < 0 || way.amps <= least) return;
-    const known = ways.get(from);
-    if (known) known.push(way);
-    else ways.set(from, [way]);
+    if (from >= 0 && way.amps > least) addTo(ways, from, way);
   };
   const along = lineAmps(branches, graph, ends, point);
   const wireOf = new Map(graph.wires.map(({ line, id }) => [line, id]));

@@ -3,8 +3,8 @@ import type { Circuit } from "../machine-circuit.ts";
 import type { Decider, OperatingPoint, Wiring } from "../solve/index.ts";
 import type { LiveState } from "./live-state.ts";
 import type { Overload } from "./overload.ts";
+import type { PlayEvent } from "./play-event.ts";
 import type { Change } from "./settle.ts";
-import type { PlayEvent } from "./step.ts";
 
 /** What relays, modules and fuses did on the way to rest. `cause` names what drew a fuse's amps. */
 export function changeEvents(

@@ -28,6 +28,14 @@ export type Handled =
   /** One sentence. */
   | { readonly ok: false; readonly why: string };
 
+/** What is done to a part, in the words of the list of steps. */
+const TO_DO = {
+  unplug: "unplug",
+  plug: "plug in",
+  remove: "take out",
+  fit: "put back",
+} as const;
+
 /** Does to the machine what a step of a person does; `wait` does nothing to it. */
 export function handle(job: Job, circuit: Circuit, hands: Hands, step: Step): Handled {
   const part = (id: Id) => circuit.parts.find((one) => one.id === id);
@@ -57,12 +65,12 @@ export function handle(job: Job, circuit: Circuit, hands: Hands, step: Step): Ha
     case "plug":
       return known(step.id)
         ? done({ unplugged: listed(hands.unplugged, step.id, step.do === "unplug") })
-        : refused(`There is no ${step.id} on this machine to ${step.do}.`);
+        : refused(`There is no ${step.id} on this machine to ${TO_DO[step.do]}.`);
     case "remove":
     case "fit":
       return known(step.id)
         ? done({ removed: listed(hands.removed, step.id, step.do === "remove") })
-        : refused(`There is no ${step.id} on this machine to ${step.do}.`);
+        : refused(`There is no ${step.id} on this machine to ${TO_DO[step.do]}.`);
     case "engine":
       return done({ engine: step.engine });
     case "wait":

@@ -1,3 +1,4 @@
+import { addTo } from "../../base/index.ts";
 import { type CavityRef, cavityRef, type Job, type Probe, type When } from "../../job/index.ts";
 import type { Circuit } from "../machine-circuit.ts";
 import type { Branch, Wiring } from "../solve/index.ts";
@@ -42,10 +43,7 @@ function layOut(job: Job, circuit: Circuit, wiring: Wiring, when: When): Layout 
   const halves = new Map<number, number[]>();
   const wireNodes = Int32Array.from(graph.wires, ({ from, to, ends, loose }, index) => {
     for (const end of [0, 1] as const) {
-      if (!loose[end]) continue;
-      const known = halves.get(ends[end]);
-      if (known) known.push(index);
-      else halves.set(ends[end], [index]);
+      if (loose[end]) addTo(halves, ends[end], index);
     }
     if (!loose[0]) return harness(from);
     return loose[1] ? -1 : harness(to);

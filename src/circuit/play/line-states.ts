@@ -11,7 +11,7 @@ export interface Unsure {
   readonly open: OperatingPoint;
 }
 
-const FLOATING: PointState = { state: "floating", volts: null };
+export const FLOATING: PointState = { state: "floating", volts: null };
 
 /** How every node lies. */
 export function lineStates(

@@ -1,5 +1,5 @@
-import type { CavityRef, Id, PinRef, Position, When } from "../../job/index.ts";
-import type { PlayEvent, Step } from "./step.ts";
+import type { CavityRef, Id, PinRef, Position, Step, When } from "../../job/index.ts";
+import type { PlayEvent } from "./play-event.ts";
 
 /**
  * How a point of the circuit lies at this moment. `live` and `ground`: joined to battery plus or to

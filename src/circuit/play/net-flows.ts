@@ -6,6 +6,7 @@
  * Ends are peeled off one after another, each line carrying what lies behind it; what is left are
  * loops, solved by conjugate gradients on unit conductances.
  */
+import { addTo } from "../../base/index.ts";
 
 /** Amps along each line from its `a` to its `b`, for the amps that leave the net at each point. */
 export type NetFlows = (leaving: Float64Array) => Float64Array;
@@ -106,11 +107,8 @@ function planLoops(left: readonly number[], a: Int32Array, b: Int32Array) {
 function groupLoops(left: readonly number[], a: Int32Array, b: Int32Array): readonly Loop[] {
   const touching = new Map<number, number[]>();
   for (const line of left) {
-    for (const point of [a[line] as number, b[line] as number]) {
-      const known = touching.get(point);
-      if (known) known.push(line);
-      else touching.set(point, [line]);
-    }
+    addTo(touching, a[line] as number, line);
+    addTo(touching, b[line] as number, line);
   }
   const numberOf = new Map<number, number>();
   const loops: Loop[] = [];

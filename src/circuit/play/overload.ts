@@ -29,6 +29,12 @@ export function protectionsOf({ branches }: Wiring): readonly number[] {
   return found;
 }
 
+/** Whether a branch is one of the fuses and breakers that have opened. */
+export const openedIn =
+  (blown: ReadonlySet<Id>) =>
+  ({ element, owner }: Branch): boolean =>
+    element?.law.is === "protection" && owner !== null && blown.has(owner);
+
 /** The one that carries most for its size, as long as it is too much; `carried` as in `protectionsOf`. */
 export function worstOverload(
   wiring: Wiring,

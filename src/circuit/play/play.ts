@@ -11,9 +11,9 @@ import type { LiveState } from "./live-state.ts";
 import { atRest, type Memory, nextDue } from "./memory.ts";
 import type { Overload } from "./overload.ts";
 import { partStates, withUndecided } from "./part-states.ts";
+import type { PlayEvent } from "./play-event.ts";
 import { type Rest, settle } from "./settle.ts";
 import { pointStates } from "./snapshot.ts";
-import type { PlayEvent } from "./step.ts";
 
 /** A machine being operated on the drawing: one step at a time, each answered by the new state. */
 export interface Play {

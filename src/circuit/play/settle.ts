@@ -1,7 +1,7 @@
 import type { Id } from "../../job/index.ts";
-import { type Branch, held, nominal, type OperatingPoint, type Wiring } from "../solve/index.ts";
+import { held, nominal, type OperatingPoint, type Wiring } from "../solve/index.ts";
 import { decideAll, keyOf, type Memory } from "./memory.ts";
-import { type Overload, protectionsOf, worstOverload } from "./overload.ts";
+import { type Overload, openedIn, protectionsOf, worstOverload } from "./overload.ts";
 
 /** Something that changed its mind on the way to rest: a decider by id, or a fuse that opened. */
 export type Change =
@@ -72,8 +72,7 @@ function followFrom(
   now: number,
   near: OperatingPoint | null,
 ): Followed {
-  const isOpen = ({ element, owner }: Branch) =>
-    element?.law.is === "protection" && owner !== null && blown.has(owner);
+  const isOpen = openedIn(blown);
   let last = near;
   const pointIn = ({ states }: Memory) => {
     last = held(wiring, states, [], nominal, false, blown.size > 0 ? isOpen : null, last);

@@ -2,10 +2,8 @@ import type { Id } from "../../job/index.ts";
 import type { OperatingPoint, Wiring } from "../solve/index.ts";
 import { lineAmps } from "./flows.ts";
 import type { Layout } from "./layout.ts";
-import { lineStates, type Unsure } from "./line-states.ts";
+import { FLOATING, lineStates, type Unsure } from "./line-states.ts";
 import type { LiveState, PointState, WireFlow } from "./live-state.ts";
-
-const FLOATING: PointState = { state: "floating", volts: null };
 
 /** How every wire, pin and cavity is in a settled state. */
 export function pointStates(

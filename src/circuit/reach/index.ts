@@ -1,7 +1,6 @@
 export * from "./conditions.ts";
 export type { Command } from "./controls.ts";
-export { isPlainFeed } from "./controls.ts";
 export type { End } from "./ends.ts";
 export * from "./explorer.ts";
-export { OWN_PIN, positionsOfBits, RELAY, TWO_STATE, type Variable } from "./variables.ts";
+export { OWN_PIN, positionsOfBits, RELAY } from "./variables.ts";
 export type { Arrival, Flow, Step, Walk } from "./walk.ts";

@@ -194,9 +194,10 @@ export class WorkedCircuit {
     const junctions = this.net.junctions.filter(present);
     const filaments = this.net.filaments.filter(present);
     const most = MOST_ROUNDS + 4 * junctions.length;
+    const tried = new Map<number, Tried>();
     for (let round = 0; round < most; round++) {
       const turned = turnJunctions(this, junctions, round >= CAREFUL_AFTER);
-      const warmed = warmFilaments(this, filaments);
+      const warmed = warmFilaments(this, filaments, tried);
       if (!turned && !warmed) break;
       this.refresh();
     }
@@ -279,11 +280,25 @@ function turnJunctions(
   return turned;
 }
 
+/** What a filament's ohms were taken to be in the last round, and what its volts then asked for. */
+interface Tried {
+  readonly taken: number;
+  readonly asked: number;
+}
+
+/** Slopes that are followed: a filament fed through resistance asks for up to half of a change. */
+const STEEPEST = 0.6;
+
 /**
  * Between cold and hot a filament's ohms go about with the square root of its volts (a lamp's
- * current does: common practice, no source).
+ * current does: common practice, no source). From the second round on each is taken to where the
+ * line through its last two rounds meets what its volts ask for (the secant method).
  */
-function warmFilaments(circuit: WorkedCircuit, filaments: readonly number[]): boolean {
+function warmFilaments(
+  circuit: WorkedCircuit,
+  filaments: readonly number[],
+  tried: Map<number, Tried>,
+): boolean {
   let warmed = false;
   for (const index of filaments) {
     const { acts } = circuit.net.branches[index] as Branch;
@@ -291,9 +306,15 @@ function warmFilaments(circuit: WorkedCircuit, filaments: readonly number[]): bo
     const cold = circuit.settings.cold[index] as number;
     const hot = circuit.settings.ohms[index] as number;
     const across = Math.abs(circuit.across(index));
-    const next = Math.max(LEAST_OHMS, cold, hot * Math.sqrt(across / acts.ratedVolts));
-    if (Math.abs(next - circuit.ohms(index)) <= SETTLED * next) continue;
-    circuit.set(index, next);
+    const asked = Math.max(LEAST_OHMS, cold, hot * Math.sqrt(across / acts.ratedVolts));
+    const taken = circuit.ohms(index);
+    if (Math.abs(asked - taken) <= SETTLED * asked) continue;
+    const last = tried.get(index);
+    const slope = last ? (asked - last.asked) / (taken - last.taken) : 0;
+    const isLine = Math.abs(slope) <= STEEPEST;
+    const next = isLine ? taken + (asked - taken) / (1 - slope) : asked;
+    tried.set(index, { taken, asked });
+    circuit.set(index, Math.max(LEAST_OHMS, cold, next));
     warmed = true;
   }
   return warmed;

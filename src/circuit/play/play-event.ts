@@ -1,7 +1,3 @@
-import type { Step } from "../../job/index.ts";
-
-export type { Step };
-
 /** What happened by itself because of a step, with the time since the play began. */
 export type PlayEvent = { readonly seconds: number } & (
   | { readonly what: "pulled-in" | "dropped-out"; readonly part: string }
