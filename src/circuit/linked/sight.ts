@@ -208,3 +208,10 @@ export function ask<T>(network: LinkedNetwork, question: (sight: Sight) => T): K
 
 export const stillHolds = (network: LinkedNetwork, { cells, revision }: Kept<unknown>): boolean =>
   revision === network.revision || network.holds(cells, revision);
+
+/** The answer of before where it still holds, else what the circuit as it is now answers. */
+export const askAgain = <T>(
+  network: LinkedNetwork,
+  before: Kept<T> | undefined,
+  question: (sight: Sight) => T,
+): Kept<T> => (before && stillHolds(network, before) ? before : ask(network, question));

@@ -8,7 +8,7 @@ export interface Hands {
   readonly switches: Readonly<Record<Id, Position>>;
   readonly unplugged: readonly Id[];
   readonly removed: readonly Id[];
-  readonly engine: "off" | "cranking" | "running";
+  readonly engine: NonNullable<When["engine"]>;
 }
 
 export const AT_REST: Hands = { switches: {}, unplugged: [], removed: [], engine: "off" };

@@ -66,7 +66,7 @@ export function wire(
   const out = [...new Set([...(when.unplugged ?? []), ...(when.removed ?? [])])].sort();
   const frame: Frame = { engine: when.engine ?? "off", out, joints, faults };
   const key = JSON.stringify([machine, frame.engine, out, joints, faults]);
-  const { assembly, net, rest } = ready.of(job, key, () => makeReady(job, machine, frame));
+  const { assembly, net, rest } = ready.of(job, machine, key, () => makeReady(job, machine, frame));
   return {
     nodeCount: assembly.nodeCount,
     branches: assembly.branches,
