@@ -14,8 +14,27 @@ export function complaint(file: string | null, issues: readonly Issue[]): string
 export const readJob = (file: string, want: { pictures: boolean }): Promise<Result<JobFile>> =>
   readJobPath(file, want);
 
+/** A job and the machines of it that a command is asked about. */
+export interface JobWithMachines {
+  readonly job: Job;
+  /** Those that `--machine` names, else all; none in a job that has none. */
+  readonly machines: readonly Machine[];
+}
+
+/** Reads a job, without its pictures, and finds the machine that `--machine` names, or all. */
+export async function readWithMachines(
+  file: string,
+  wanted: Id | undefined,
+): Promise<Result<JobWithMachines>> {
+  const read = await readJob(file, { pictures: false });
+  if (!read.ok) return read;
+  const { job } = read.value;
+  const machines = machinesOf(job, wanted);
+  return machines.ok ? ok({ job, machines: machines.value }) : machines;
+}
+
 /** The machine that `--machine` names, or every machine of the job. */
-export function machinesOf(job: Job, wanted: Id | undefined): Result<readonly Machine[]> {
+function machinesOf(job: Job, wanted: Id | undefined): Result<readonly Machine[]> {
   if (wanted === undefined) return ok(job.machines);
   const machine = job.machines.find((one) => one.id === wanted);
   if (machine) return ok([machine]);

@@ -8,6 +8,7 @@ export { pinIdsOf } from "./pins.ts";
 export * from "./read.ts";
 export * from "./refs.ts";
 export {
+  ENGINE_STATES,
   FIRST_CHECKS,
   HIGHEST_SYSTEM_VOLTAGE,
   JOB_FORMAT,

@@ -1,3 +1,4 @@
+import { addTo } from "../base/index.ts";
 import type { Arrangement, Place } from "./arrangement.ts";
 
 export type Corner = "top-left" | "top-right" | "bottom-left" | "bottom-right";
@@ -46,12 +47,7 @@ const fromBottom = (corner: Corner) => corner === "bottom-left" || corner === "b
 
 const grouped = (places: readonly Place[], keyOf: (place: Place) => number) => {
   const groups = new Map<number, Place[]>();
-  for (const place of places) {
-    const key = keyOf(place);
-    const group = groups.get(key);
-    if (group) group.push(place);
-    else groups.set(key, [place]);
-  }
+  for (const place of places) addTo(groups, keyOf(place), place);
   return [...groups].sort(([a], [b]) => a - b).map(([, group]) => group);
 };
 

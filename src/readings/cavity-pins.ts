@@ -20,9 +20,15 @@ export function modulesAt({ job, parts }: Shared, cavity: CavityRef): readonly I
     .map(({ id }) => id);
 }
 
+/** Ids of all parts and plugs that are unplugged or taken out in a state. */
+export const idsOff = ({ unplugged = [], removed = [] }: When): readonly Id[] => [
+  ...unplugged,
+  ...removed,
+];
+
 /** Whether the harness at a cavity is parted from its modules: they, or this plug, are off. */
 export function isUnplugged(shared: Shared, cavity: CavityRef, when: When): boolean {
-  const off = [...(when.unplugged ?? []), ...(when.removed ?? [])];
+  const off = idsOff(when);
   return off.includes(ownerOf(cavity)) || modulesAt(shared, cavity).every((id) => off.includes(id));
 }
 

@@ -1,11 +1,11 @@
-import { between, held, nominal, transfer } from "../circuit/index.ts";
+import { between, transfer } from "../circuit/index.ts";
 import type { CavityRef, Id, Job, Position, Reading, When } from "../job/index.ts";
 import { cavityRef } from "../job/index.ts";
 import { batteriesOf, modulesAt, pinsOfCavity } from "./cavity-pins.ts";
 import { METER_OHMS, MOST_OHMS } from "./meter.ts";
 import { predictWith } from "./predict.ts";
 import type { ExpectedReading, ReadingSetup } from "./prediction.ts";
-import { isPrediction, place } from "./probes.ts";
+import { isPrediction, ohmsOf, place } from "./probes.ts";
 import { DEAD_VOLTS, FULL, provesOf } from "./proves.ts";
 import { phrasesForWhen } from "./setup-words.ts";
 import { type Shared, sharedFor } from "./shared.ts";
@@ -153,23 +153,17 @@ function glimpse(shared: Shared, cavity: CavityRef, when: When, switches: Switch
   if (isPrediction(placed)) return nothing;
   const seen = transfer(settled.point, placed.red, placed.black);
   if (!seen) return nothing;
-  const ohms = (seen[placed.red] as number) - (seen[placed.black] as number);
+  const ohms = ohmsOf(seen, placed);
   const volts = between(settled.point, placed.red, placed.black) ?? 0;
   return { switches, volts: (volts * METER_OHMS) / (METER_OHMS + ohms), ohms };
 }
 
 /** Ω of a dead circuit between the two leads, as drawn; infinite where nothing joins them. */
 function deadOhms(shared: Shared, setup: ReadingSetup): number {
-  const { wiring, settled } = shared.bench(setup.when);
-  const placed = place({ wiring }, setup);
+  const placed = place(shared.bench(setup.when), setup);
   if (isPrediction(placed)) return Number.POSITIVE_INFINITY;
-  const point = shared.recent(`dead ${JSON.stringify(setup.when)}`, () =>
-    held(wiring, settled.states, [], nominal, true),
-  );
-  const seen = transfer(point, placed.red, placed.black);
-  return seen
-    ? (seen[placed.red] as number) - (seen[placed.black] as number)
-    : Number.POSITIVE_INFINITY;
+  const seen = transfer(shared.dead(setup.when), placed.red, placed.black);
+  return seen ? ohmsOf(seen, placed) : Number.POSITIVE_INFINITY;
 }
 
 /** Loads named in a sentence, at most. */

@@ -1,5 +1,6 @@
 import { circuitOf } from "../circuit/index.ts";
 import type { Id, Job, Position, When } from "../job/index.ts";
+import { idsOff } from "./cavity-pins.ts";
 
 /**
  * Why no machine can be in this state: it names a switch, a position or a part that the circuit
@@ -14,8 +15,6 @@ export function impossibleWhen(job: Job, machine: Id, when: When): string | null
       return `Switch ${id} has no position ${position}: it has ${part.positions.join(", ")}.`;
   }
   const plugs = new Set(job.plugs.map((plug) => plug.id));
-  const missing = [...(when.unplugged ?? []), ...(when.removed ?? [])].find(
-    (id) => !parts.has(id) && !plugs.has(id),
-  );
+  const missing = idsOff(when).find((id) => !parts.has(id) && !plugs.has(id));
   return missing === undefined ? null : `The conditions name ${missing}, which is not there.`;
 }

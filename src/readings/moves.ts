@@ -6,6 +6,7 @@ import {
   type Settled,
 } from "../circuit/index.ts";
 import type { Id, Job, Part, When } from "../job/index.ts";
+import { idsOff } from "./cavity-pins.ts";
 import { marginalRelays } from "./marginal-relays.ts";
 import { AMMETER, testLamp } from "./meter.ts";
 import type { ReadingSetup } from "./prediction.ts";
@@ -129,9 +130,9 @@ function bridgesOf({ standIns }: Job, { standIn }: When): readonly Between[] {
 
 /** Modules of which nobody has said what they do, and stand-ins of a kind not worked out here. */
 function unknownDrivers({ parts, job }: Shared, when: When): readonly Id[] {
-  const off = new Set([...(when.unplugged ?? []), ...(when.removed ?? [])]);
+  const off = idsOff(when);
   const modules = [...parts.values()].filter(
-    (part) => part.kind === "module" && !part.behaviour && !off.has(part.id),
+    (part) => part.kind === "module" && !part.behaviour && !off.includes(part.id),
   );
   const standIn = job.standIns?.find(({ id }) => id === when.standIn);
   return [
@@ -140,6 +141,6 @@ function unknownDrivers({ parts, job }: Shared, when: When): readonly Id[] {
   ];
 }
 
-/** `relay K1 starter relay`: a part as a mechanic calls it. */
+/** The parts of one machine by their ids, as its readings see them. */
 export const partsById = (job: Job, machine: Id): ReadonlyMap<Id, Part> =>
   sharedFor(job, machine).parts;

@@ -17,7 +17,7 @@ import {
   uncertainReading,
   within,
 } from "./prediction.ts";
-import { clean, dependsSentence, isPrediction, type Placed, place } from "./probes.ts";
+import { clean, dependsSentence, isPrediction, type Placed, place, spreadSeen } from "./probes.ts";
 import type { Shared } from "./shared.ts";
 
 /** Amps through the meter, in the place of a removed part or across an opened joint. */
@@ -64,12 +64,7 @@ function feltThroughMeter(
   const seen = transfer(point, red, black);
   // in two pieces, the amps themselves come through what is not known
   if (!seen) return true;
-  const { piece } = point.factored;
-  const felt = nodes
-    .filter((node) => piece[node] === piece[red])
-    .map((node) => seen[node] as number);
-  if (felt.length < 2) return false;
-  return (Math.max(...felt) - Math.min(...felt)) / SHUNT_OHMS > FELT_SHARE;
+  return spreadSeen(point, seen, nodes, red) / SHUNT_OHMS > FELT_SHARE;
 }
 
 /**

@@ -1,7 +1,7 @@
 import { elementsOf, held, influences, nominal, type Side, transfer } from "../circuit/index.ts";
 import { isFixedProbe, ownerOf } from "../job/index.ts";
 import { ohmsBand } from "./band.ts";
-import { modulesAt } from "./cavity-pins.ts";
+import { idsOff, modulesAt } from "./cavity-pins.ts";
 import { liveCircuit } from "./live.ts";
 import { LEADS_OHMS, LEADS_REPEAT, METER_ERROR, MOST_OHMS } from "./meter.ts";
 import {
@@ -13,7 +13,7 @@ import {
   withCaution,
   within,
 } from "./prediction.ts";
-import { clean, dependsSentence, isPrediction, place } from "./probes.ts";
+import { clean, dependsSentence, isPrediction, ohmsOf, place } from "./probes.ts";
 import type { Shared } from "./shared.ts";
 import { tied } from "./tied.ts";
 
@@ -21,7 +21,7 @@ import { tied } from "./tied.ts";
 export function predictOhms(shared: Shared, setup: ReadingSetup): Prediction {
   // both probes on a part that is out: the part itself is measured
   const owner = ownerOf(setup.red);
-  const out = [...(setup.when.removed ?? []), ...(setup.when.unplugged ?? [])];
+  const out = idsOff(setup.when);
   const onBench = !isFixedProbe(setup.red) && owner === ownerOf(setup.black) && out.includes(owner);
   if (onBench && isSource(shared, owner)) {
     return invalidReading(
@@ -35,9 +35,7 @@ export function predictOhms(shared: Shared, setup: ReadingSetup): Prediction {
   if (isPrediction(placed)) return placed;
   const { red, black } = placed;
   const { wiring, settled } = bench;
-  const dead = shared.recent(`dead ${JSON.stringify(setup.when)}`, () =>
-    held(wiring, settled.states, [], nominal, true),
-  );
+  const dead = shared.dead(setup.when);
   const seen = transfer(dead, red, black);
   const live = liveCircuit(settled, dead, seen, red, black);
   if (live !== null) return invalidReading(live);
@@ -48,7 +46,7 @@ export function predictOhms(shared: Shared, setup: ReadingSetup): Prediction {
   const depends = influences(doubtful, unknowns, red, black);
   if (depends.length > 0) return uncertainReading(dependsSentence(depends.map(({ what }) => what)));
   const caution = pluggedIn(shared, setup);
-  const ohms = seen ? (seen[red] as number) - (seen[black] as number) : Number.POSITIVE_INFINITY;
+  const ohms = seen ? ohmsOf(seen, placed) : Number.POSITIVE_INFINITY;
   if (ohms > MOST_OHMS) {
     const junctions = settled.branches.filter(
       ({ acts }, index) => acts.is === "junction" || Number.isFinite(dead.ohms[index]),
@@ -90,14 +88,14 @@ function isSource({ parts, job }: Shared, id: string): boolean {
 /** A module that is still plugged in lies beside what is measured. */
 function pluggedIn(shared: Shared, { red, black, when }: ReadingSetup): string | null {
   const { plugs } = shared.job;
-  const off = new Set([...(when.unplugged ?? []), ...(when.removed ?? [])]);
+  const off = idsOff(when);
   const cavities = [red, black].filter(
     (probe) => !isFixedProbe(probe) && plugs.some(({ id }) => id === ownerOf(probe)),
   );
   const fitted = cavities
-    .filter((cavity) => !off.has(ownerOf(cavity)))
+    .filter((cavity) => !off.includes(ownerOf(cavity)))
     .flatMap((cavity) => modulesAt(shared, cavity))
-    .find((id) => !off.has(id));
+    .find((id) => !off.includes(id));
   return fitted === undefined
     ? null
     : `${fitted} is plugged in and measured along with the harness: unplug it first.`;

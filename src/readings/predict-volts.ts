@@ -22,7 +22,15 @@ import {
   withCaution,
   within,
 } from "./prediction.ts";
-import { clean, dependsSentence, isPrediction, type Placed, place } from "./probes.ts";
+import {
+  clean,
+  dependsSentence,
+  isPrediction,
+  ohmsOf,
+  type Placed,
+  place,
+  spreadSeen,
+} from "./probes.ts";
 import type { Healthy, Shared } from "./shared.ts";
 import { testLampAt } from "./signal-lines.ts";
 import { tied } from "./tied.ts";
@@ -77,9 +85,6 @@ function metered(shared: Shared, setup: ReadingSetup, bare: Bench, placed: Place
     setup.quantity === "drop" ? withoutCurrent(healthy, nodes) : null,
   );
 }
-
-const ohmsOf = (seen: Float64Array, { red, black }: Placed): number =>
-  (seen[red] as number) - (seen[black] as number);
 
 const uncertain = (depends: readonly { readonly what: string }[]): Prediction =>
   uncertainReading(dependsSentence(depends.map(({ what }) => what)));
@@ -149,13 +154,7 @@ function unsaidOhms(
   if (unknowns.length === 0) return 0;
   const seen = transfer(point, red, black);
   if (!seen) return 0;
-  const { piece } = point.factored;
-  return unknowns.reduce((sum, { nodes }) => {
-    const felt = nodes
-      .filter((node) => piece[node] === piece[red])
-      .map((node) => seen[node] as number);
-    return felt.length < 2 ? sum : sum + Math.max(...felt) - Math.min(...felt);
-  }, 0);
+  return unknowns.reduce((sum, { nodes }) => sum + spreadSeen(point, seen, nodes, red), 0);
 }
 
 /** Less than a small bulb draws, A: joints show nothing of themselves. */

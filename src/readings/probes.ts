@@ -1,4 +1,4 @@
-import type { Bench, Side } from "../circuit/index.ts";
+import type { Bench, OperatingPoint, Side } from "../circuit/index.ts";
 import {
   invalidReading,
   type Prediction,
@@ -31,6 +31,24 @@ export function place(
   return red.ok && black.ok
     ? { red: red.node, black: black.node }
     : invalidReading("A probe is on nothing.");
+}
+
+/** Ω between the leads; `seen` is what a source of 1 A between them raises each node to. */
+export const ohmsOf = (seen: Float64Array, { red, black }: Placed): number =>
+  (seen[red] as number) - (seen[black] as number);
+
+/** How far apart, Ω, the leads see those nodes that hang together with the red one; 0 for fewer than two. */
+export function spreadSeen(
+  point: OperatingPoint,
+  seen: Float64Array,
+  nodes: readonly number[],
+  red: number,
+): number {
+  const { piece } = point.factored;
+  const felt = nodes
+    .filter((node) => piece[node] === piece[red])
+    .map((node) => seen[node] as number);
+  return felt.length < 2 ? 0 : Math.max(...felt) - Math.min(...felt);
 }
 
 export const isPrediction = (found: object): found is Prediction => "predicted" in found;

@@ -35,6 +35,8 @@ export interface Shared {
   readonly parts: ReadonlyMap<Id, Part>;
   /** Contacts without ohms, what is held between two points in place. */
   bench(when: When, extra?: readonly Between[]): Bench;
+  /** The same state without its sources, filaments cold, as an ohmmeter finds it. */
+  dead(when: When): OperatingPoint;
   /** The same state with real joints. */
   healthy(when: When, bench: Bench): Healthy;
   /** A small thing worked out before under this key, else what `make` makes. */
@@ -63,6 +65,8 @@ function makeShared(job: Job, machine: Id, measures: Measures): Shared {
   const answers = new Latest<object>(MOST_ANSWERS);
   const parts = new Map(circuit.parts.map((part) => [part.id, part]));
   let network: Network | null = null;
+  const bench: Shared["bench"] = (when, extra = []) =>
+    states.of(`bench ${JSON.stringify([when, extra])}`, () => setUp(own, machine, when, extra));
   return {
     job: own,
     machine,
@@ -72,8 +76,12 @@ function makeShared(job: Job, machine: Id, measures: Measures): Shared {
       network ??= buildNetwork(circuit, own.systemVoltage);
       return network;
     },
-    bench: (when, extra = []) =>
-      states.of(`bench ${JSON.stringify([when, extra])}`, () => setUp(own, machine, when, extra)),
+    bench,
+    dead: (when) =>
+      states.of(`dead ${JSON.stringify(when)}`, () => {
+        const { wiring, settled } = bench(when);
+        return held(wiring, settled.states, [], nominal, true);
+      }),
     healthy: (when, bench) =>
       states.of(`healthy ${keyOfState(when, bench)}`, () => {
         const wiring = wire(own, machine, when, "real");

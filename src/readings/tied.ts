@@ -1,16 +1,12 @@
+import { addTo } from "../base/index.ts";
 import type { Branch } from "../circuit/index.ts";
 
 /** Whether a way leads from one node to the other along these branches. */
 export function tied(branches: readonly Branch[], red: number, black: number): boolean {
   const ways = new Map<number, number[]>();
-  const link = (from: number, to: number) => {
-    const known = ways.get(from);
-    if (known) known.push(to);
-    else ways.set(from, [to]);
-  };
   for (const { a, b } of branches) {
-    link(a, b);
-    link(b, a);
+    addTo(ways, a, b);
+    addTo(ways, b, a);
   }
   const seen = new Set([red]);
   const stack = [red];

@@ -67,6 +67,7 @@ export function loadPaths(
     for (const step of steps) {
       if (step.net !== start && isBus(explorer, step.net)) continue;
       for (const way of explorer.sight.ways(step.net)) {
+        if (way.element.part === explorer.judged) continue;
         const passage = passageOf(way, flow);
         if (!passage || crossed.has(way.element)) continue;
         const cube = both(sofar.cube, step.cube);

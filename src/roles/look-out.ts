@@ -1,3 +1,4 @@
+import { sameList } from "../base/index.ts";
 import {
   type Arrival,
   type Command,
@@ -117,7 +118,7 @@ function railsOf(
   );
   return (
     primes?.flatMap((cube) => {
-      const shown = at.find((one) => sameCube(one.cube, cube)) ?? at[0];
+      const shown = at.find((one) => sameList(one.cube, cube)) ?? at[0];
       if (!shown) return [];
       const { commands, ownPins, hasMemory } = explorer.trace(cube);
       // A relay with a memory that nothing but the very pin could have pulled in proves no feed.
@@ -133,9 +134,6 @@ function railsOf(
     }) ?? null
   );
 }
-
-const sameCube = (a: Cube, b: Cube) =>
-  a.length === b.length && a.every((value, index) => value === b[index]);
 
 /** Other ends that the pin reaches without passing a load. */
 function neighbours(

@@ -1,3 +1,4 @@
+import { addTo } from "../base/index.ts";
 import type { CheckResult, Finding } from "../check/index.ts";
 import { pinsOf } from "../circuit/index.ts";
 import { type Id, type Job, type Part, pinRef, type Reading, type Wire } from "../job/index.ts";
@@ -25,24 +26,18 @@ interface JobIndex {
 
 const indices = new WeakMap<Job, JobIndex>();
 
-function push(map: Map<string, string[]>, key: string, value: string) {
-  const list = map.get(key);
-  if (list) list.push(value);
-  else map.set(key, [value]);
-}
-
 function indexOf(job: Job): JobIndex {
   const known = indices.get(job);
   if (known) return known;
   const wiresAt = new Map<string, string[]>();
   for (const wire of job.diagram.wires) {
-    push(wiresAt, wire.from, wire.id);
-    push(wiresAt, wire.to, wire.id);
+    addTo(wiresAt, wire.from, wire.id);
+    addTo(wiresAt, wire.to, wire.id);
   }
   const tied = new Map<string, string[]>();
   for (const link of job.links) {
-    push(tied, link.pin, link.cavity);
-    push(tied, link.cavity, link.pin);
+    addTo(tied, link.pin, link.cavity);
+    addTo(tied, link.cavity, link.pin);
   }
   const index: JobIndex = {
     parts: new Map(job.diagram.parts.map((part) => [part.id, part])),

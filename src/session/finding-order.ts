@@ -1,3 +1,4 @@
+import { sameList } from "../base/index.ts";
 import type { Finding, Severity } from "../check/index.ts";
 import { findingKey } from "./counterparts.ts";
 
@@ -57,6 +58,3 @@ export function rememberOrder(
 
 /** Long sessions leave many findings behind. */
 const MOST_REMEMBERED = 2000;
-
-const sameList = (a: readonly string[], b: readonly string[]) =>
-  a.length === b.length && a.every((key, place) => key === b[place]);

@@ -1,3 +1,4 @@
+import { addTo } from "../base/index.ts";
 import type { CheckResult } from "../check/index.ts";
 import { circuitOf } from "../circuit/index.ts";
 import {
@@ -93,11 +94,7 @@ export const known = <T>(fact: WireFact<T>): T | null => fact.onMachine ?? fact.
 export function wiresByPin(job: Job, machine: Id): ReadonlyMap<PinRef, readonly Wire[]> {
   const byPin = new Map<PinRef, Wire[]>();
   for (const wire of circuitOf(job, machine).wires) {
-    for (const end of new Set([wire.from, wire.to])) {
-      const list = byPin.get(end);
-      if (list) list.push(wire);
-      else byPin.set(end, [wire]);
-    }
+    for (const end of new Set([wire.from, wire.to])) addTo(byPin, end, wire);
   }
   return byPin;
 }

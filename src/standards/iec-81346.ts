@@ -19,5 +19,3 @@ export const IEC_81346 = {
   W: "guiding from place to place (wire, cable, busbar)",
   X: "connecting objects (terminal, plug, socket)",
 } as const;
-
-export type ClassLetter = keyof typeof IEC_81346;

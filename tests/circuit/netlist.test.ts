@@ -1,6 +1,6 @@
 import { afterAll, expect, test } from "vitest";
 import { seededRandom } from "../../src/base/index.ts";
-import { netlistOf, spiceDeck } from "../../src/circuit/index.ts";
+import { netlistOf } from "../../src/circuit/index.ts";
 import type { Job, When } from "../../src/job/index.ts";
 import { CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 import { openSpice } from "../support/ngspice.ts";
@@ -44,7 +44,7 @@ function expectTame(deck: string): void {
 }
 
 test("a deck tells the machine, its state, which relays are in, its nodes, and what it leaves out", () => {
-  const deck = spiceDeck(lampOnRelay().job, "machine1", PRESSED);
+  const { text: deck } = netlistOf(lampOnRelay().job, "machine1", PRESSED);
   expectTame(deck);
   expect(deck).toContain('* State: S1 at "worked"; engine off; all else at rest');
   expect(deck).toContain("* Relays pulled in: K1. At rest: none.");
@@ -54,7 +54,7 @@ test("a deck tells the machine, its state, which relays are in, its nodes, and w
   expect(deck).toMatch(/^\* - P2:1, P2:2$/m);
   expect(deck).toMatch(/^Rk1_30_87 s1_1 k1_87 0\.000001$/m);
   expect(deck).not.toMatch(/^Rk1_30_87a/m);
-  expect(spiceDeck(lampOnRelay().job, "machine1", {})).toContain("* Relays pulled in: none.");
+  expect(netlistOf(lampOnRelay().job, "machine1", {}).text).toContain("* Relays pulled in: none.");
 });
 
 test("wires with size and length are resistors, wires without are one node with their ends", () => {
@@ -62,7 +62,7 @@ test("wires with size and length are resistors, wires without are one node with 
   const wire = circuit.job.diagram.wires.find(({ from }) => from === "G1:+");
   // IEC 60228 class 5: 1 mm² is 19.5 Ω/km
   Object.assign(wire ?? {}, { mm2: 1, metres: 10 });
-  const deck = spiceDeck(circuit.job, "machine1", {});
+  const { text: deck } = netlistOf(circuit.job, "machine1", {});
   expect(deck).toMatch(/^Rw2 g1_plus f1_1 0\.195$/m);
   expect(deck.match(/^Rw/gm)).toHaveLength(1);
 });
@@ -76,7 +76,7 @@ test.skipIf(spice === null)(
       .part("diode", "R1")
       .part("lamp", "P1", { watts: 3 })
       .wire("G1:+ R1:A", "R1:K P1:1", "P1:2 G1:-");
-    const volts = await spice?.volts(spiceDeck(job, null, {}));
+    const volts = await spice?.volts(netlistOf(job, null, {}).text);
     expect(volts?.get("r1_k")).toBeCloseTo(5.3, 2);
   },
 );
@@ -170,7 +170,8 @@ test("no id, title, place or position, however nasty, makes a line of its own", 
 
 test("what is held between two probes is in the deck", () => {
   const acts = { is: "ohmic", ohms: 10e6, low: 10e6, high: 10e6 } as const;
-  const deck = spiceDeck(lampOnRelay().job, null, {}, [{ red: "K1:87", black: "chassis", acts }]);
+  const held = [{ red: "K1:87", black: "chassis", acts }] as const;
+  const { text: deck } = netlistOf(lampOnRelay().job, null, {}, held);
   expect(deck).toMatch(/^Rheld k1_87 0 10000000$/m);
 });
 
@@ -203,7 +204,7 @@ test("relays that never rest, fuses that would blow and modules nobody has descr
     .module("A7", { "1": null, "2": null })
     .wire("G1:+ F1:1", "F1:2 K1:30", "K1:87a K1:86", "K1:85 GND1:1")
     .wire("F1:2 E1:1", "E1:2 GND1:1", "F1:2 A7:1", "A7:2 GND1:1");
-  const deck = spiceDeck(job, null, {});
+  const { text: deck } = netlistOf(job, null, {});
   expect(deck).toMatch(/^\* Never at rest, pinned here as at one moment: K1\.$/m);
   expect(deck).toMatch(/^\* Carries more than its rating .*: F1 \(2\d\.\d A of 5 A\)\.$/m);
   expect(deck).toMatch(/^\* Not in here, because nobody has said it: what A7 does\.$/m);

@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { checkJob } from "../../src/check/index.ts";
-import { execute } from "../../src/cli/execute.ts";
 import { readJobText } from "../../src/job/index.ts";
+import { call } from "./call.ts";
 
 const SWEEPER = "sample-data/sweeper/job.json";
 const TRAILER = "sample-data/trailer-iso-12098/job.json";
@@ -14,21 +14,6 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "pintruth-cli-"));
 });
 afterAll(() => rm(folder, { recursive: true }));
-
-async function call(...argv: string[]) {
-  let out = "";
-  let err = "";
-  const status = await execute(argv, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += `${text.trimEnd()}\n`;
-    },
-    today: () => "2026-11-25",
-  });
-  return { status, out, err };
-}
 
 async function fileOf(name: string, text: string): Promise<string> {
   const path = join(folder, name);

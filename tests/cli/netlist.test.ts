@@ -2,8 +2,8 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { execute } from "../../src/cli/execute.ts";
 import { openSpice } from "../support/ngspice.ts";
+import { call } from "./call.ts";
 
 const SWEEPER = "sample-data/sweeper/job.json";
 let folder = "";
@@ -16,21 +16,6 @@ afterAll(async () => {
   spice?.close();
   await rm(folder, { recursive: true });
 });
-
-async function call(...argv: string[]) {
-  let out = "";
-  let err = "";
-  const status = await execute(argv, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += `${text}\n`;
-    },
-    today: () => "2026-11-25",
-  });
-  return { status, out, err };
-}
 
 async function fileOf(name: string, content: unknown): Promise<string> {
   const path = join(folder, name);

@@ -1,16 +1,11 @@
 import { expect, type Page, test } from "@playwright/test";
-import { DiagramDesk, withoutFilePickers } from "./support/diagram-desk.ts";
+import { newDrawing } from "./support/diagram-desk.ts";
 
 type View = readonly [x: number, y: number];
 
 /** A job with one sheet without a picture: a pixel of the board is a pixel of the sheet. */
 async function blankSheet(page: Page) {
-  await withoutFilePickers(page);
-  await page.goto("./");
-  await page.getByRole("button", { name: "Jobs" }).click();
-  await page.getByRole("button", { name: "New job" }).click();
-  await page.getByRole("button", { name: "Draw without a picture" }).click();
-  const desk = new DiagramDesk(page);
+  const desk = await newDrawing(page);
   await expect(desk.canvas).toBeVisible();
   const onScreen = async ([x, y]: View): Promise<[number, number]> => {
     const box = await desk.canvas.boundingBox();

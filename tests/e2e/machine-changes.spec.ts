@@ -1,16 +1,11 @@
 import { expect, test } from "@playwright/test";
 import { checkJob } from "../../src/check/index.ts";
-import { DiagramDesk, withoutFilePickers } from "./support/diagram-desk.ts";
+import { newDrawing } from "./support/diagram-desk.ts";
 
 test("a lamp fitted to one machine is drawn, kept and checked for that machine alone", async ({
   page,
 }) => {
-  await withoutFilePickers(page);
-  await page.goto("./");
-  await page.getByRole("button", { name: "Jobs" }).click();
-  await page.getByRole("button", { name: "New job" }).click();
-  await page.getByRole("button", { name: "Draw without a picture" }).click();
-  const desk = new DiagramDesk(page);
+  const desk = await newDrawing(page);
   await desk.place("ground", "X1", [400, 300]);
   await desk.place("fuse", "F1", [120, 300]);
   await desk.drawModule([80, 110], [240, 190]);

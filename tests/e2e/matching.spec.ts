@@ -1,15 +1,10 @@
 import { expect, test } from "@playwright/test";
-import { DiagramDesk, withoutFilePickers } from "./support/diagram-desk.ts";
+import { newDrawing } from "./support/diagram-desk.ts";
 
 test("a pin is dragged to its cavity across the boards, and a cavity back to its pin", async ({
   page,
 }) => {
-  await withoutFilePickers(page);
-  await page.goto("./");
-  await page.getByRole("button", { name: "Jobs" }).click();
-  await page.getByRole("button", { name: "New job" }).click();
-  await page.getByRole("button", { name: "Draw without a picture" }).click();
-  const desk = new DiagramDesk(page);
+  const desk = await newDrawing(page);
   await desk.drawModule([100, 60], [400, 160]);
   await desk.addPin([180, 160], "PWR");
   await desk.addPin([320, 160], "GND");

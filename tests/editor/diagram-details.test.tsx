@@ -5,7 +5,7 @@ import { DiagramList, PartDetails } from "../../src/editor/boards/diagram/index.
 import type { PartOf } from "../../src/job/index.ts";
 import { createSession, type Session } from "../../src/session/index.ts";
 import { drawing, found } from "../session/diagram/drawing.ts";
-import { key, send, show, type } from "./support/screen.tsx";
+import { choose, commit, show } from "./support/screen.tsx";
 
 function opened(...selection: string[]): Session {
   const session = createSession(
@@ -47,20 +47,6 @@ function field<T extends HTMLElement = HTMLInputElement>(page: HTMLElement, name
     (label?.htmlFor ? document.getElementById(label.htmlFor) : label?.firstChild);
   if (!target) throw new Error(`no field ${name}`);
   return target as T;
-}
-
-async function commit(target: HTMLInputElement, text: string): Promise<void> {
-  await act(async () => target.focus());
-  await type(target, text);
-  await send(target, key("Enter"));
-}
-
-async function choose(target: HTMLSelectElement, value: string): Promise<void> {
-  const setter = Object.getOwnPropertyDescriptor(HTMLSelectElement.prototype, "value")?.set;
-  await act(async () => {
-    setter?.call(target, value);
-    target.dispatchEvent(new Event("change", { bubbles: true }));
-  });
 }
 
 test("a number is taken as it is typed, comma, unit and all, as one edit", async () => {

@@ -12,7 +12,7 @@ import {
 } from "../../src/job/index.ts";
 import { createSession, type Session } from "../../src/session/index.ts";
 import { drawing, found } from "../session/diagram/drawing.ts";
-import { key, send, show, type } from "./support/screen.tsx";
+import { choose, commit, press, show } from "./support/screen.tsx";
 
 /** A session with one part at its defaults, chosen. */
 function opened(kind: PartKindName, more: object = {}): Session {
@@ -40,28 +40,6 @@ function field<T extends HTMLElement = HTMLInputElement>(page: HTMLElement, name
     : label?.querySelector("input");
   if (!target) throw new Error(`no field ${name}: ${page.textContent}`);
   return target as unknown as T;
-}
-
-async function commit(target: HTMLInputElement, text: string): Promise<void> {
-  await act(async () => target.focus());
-  await type(target, text);
-  await send(target, key("Enter"));
-}
-
-async function choose(target: HTMLSelectElement, value: string): Promise<void> {
-  const setter = Object.getOwnPropertyDescriptor(HTMLSelectElement.prototype, "value")?.set;
-  await act(async () => {
-    setter?.call(target, value);
-    target.dispatchEvent(new Event("change", { bubbles: true }));
-  });
-}
-
-async function press(page: HTMLElement, name: string): Promise<void> {
-  const button = [...page.querySelectorAll("button")].find(
-    (one) => one.textContent?.trim() === name || one.getAttribute("aria-label") === name,
-  );
-  if (!button) throw new Error(`no button ${name}`);
-  await act(async () => button.click());
 }
 
 type Typed = readonly [

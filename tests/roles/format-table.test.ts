@@ -1,6 +1,6 @@
 /** Every row of the published table of examples: what a pin sees, and the roles that fit. */
 import { describe, expect, test } from "vitest";
-import type { RoleName } from "../../src/job/index.ts";
+import type { PartOf, RoleName } from "../../src/job/index.ts";
 import { rolesOf } from "../../src/roles/index.ts";
 import { type CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 
@@ -240,5 +240,85 @@ describe("neighbours and ends", () => {
 
   test("nothing: unused", () => {
     expect(fits(fedModule(), "A1:3")).toEqual(["unused"]);
+  });
+});
+
+describe("the judged module is taken out, with all that it says to have inside", () => {
+  /** Fed over a key at 1, grounded at 2 unless cut, a pressure sender at 3, a button at 4, a sensor at 5. */
+  const circuit = (inside: Partial<PartOf<"module">>, grounded = true) => {
+    const pins = { "1": null, "2": null, "3": "SIG", "4": "IN", "5": "5V", "6": "OUT" };
+    const drawn = withKey(withBattery().module("A1", pins, inside))
+      .part("sender", "B1")
+      .part("sensor", "B2", { output: "npn" })
+      .part("lamp", "P1")
+      .part("relay", "K1")
+      .contact("S2", "operator")
+      .wire("S1:15 A1:1", "A1:3 B1:1", "B1:2 GND1:1", "A1:4 S2:1", "S2:2 GND1:1")
+      .wire("A1:5 B2:+", "A1:6 P1:1", "P1:2 GND1:1", "A1:5 K1:86", "K1:85 GND1:1");
+    return grounded ? drawn.wire("A1:2 GND1:1") : drawn;
+  };
+  const power = { supply: ["1"], ground: ["2"] };
+  const insides: Readonly<Record<string, Partial<PartOf<"module">>>> = {
+    "sources that its feed makes live": {
+      power,
+      sources: [
+        { between: ["5", "2"], volts: 5, ohms: 10 },
+        { between: ["3", "2"], volts: 5, ohms: 1000 },
+      ],
+    },
+    "sources that nobody says what feeds": {
+      sources: [{ between: ["5", "2"], volts: 5, ohms: 10 }],
+    },
+    "a pull-up, and what it draws itself": {
+      behaviour: {
+        paths: [],
+        loads: [
+          { between: ["1", "4"], ohms: 4700 },
+          { between: ["1", "2"], ohms: 600 },
+        ],
+      },
+    },
+    "a path to its output": {
+      power,
+      behaviour: { paths: [{ between: ["1", "6"], input: "4", active: "low", does: "follow" }] },
+    },
+  };
+  const allOf = (drawn: CircuitBuilder) =>
+    rolesOf(drawn.job, "machine1").map(({ pin, fits, circuitSide, verdict, because }) => ({
+      pin,
+      fits,
+      circuitSide,
+      verdict,
+      because,
+    }));
+
+  for (const [name, inside] of Object.entries(insides)) {
+    test(name, () => {
+      expect(allOf(circuit(inside))).toEqual(allOf(circuit({})));
+      expect(allOf(circuit(inside, false))).toEqual(allOf(circuit({}, false)));
+    });
+  }
+
+  test("so that its pins are what hangs on them", () => {
+    const whole = circuit(Object.assign({}, ...Object.values(insides)));
+    expect(fits(whole, "A1:3")).toEqual(["input"]);
+    expect(fits(whole, "A1:4")).toEqual(["input"]);
+    expect(fits(whole, "A1:5")).toEqual(["output", "sensor-supply"]);
+    expect(allOf(whole).filter(({ verdict }) => verdict === "contradicted")).toEqual([]);
+    expect(
+      fits(circuit(insides["a pull-up, and what it draws itself"] ?? {}, false), "A1:2"),
+    ).toEqual(["unused"]);
+  });
+
+  test("what another module says to have inside counts", () => {
+    const other = (inside: Partial<PartOf<"module">>) =>
+      fedModule()
+        .module("A2", { "1": null, "2": null, "3": null }, inside)
+        .wire("F1:2 A2:1", "A2:2 GND1:1", "A1:3 A2:3");
+    expect(fits(other({}), "A1:3")).toEqual(["signal"]);
+    const pulled = other({
+      behaviour: { paths: [], loads: [{ between: ["1", "3"], ohms: 4700 }] },
+    });
+    expect(fits(pulled, "A1:3")).toEqual(["input", "output"]);
   });
 });

@@ -1,7 +1,7 @@
 /** The inference held against a slow enumeration of every switch position, on random circuits. */
 import { expect, test } from "vitest";
 import { type Random, seededRandom } from "../../src/base/index.ts";
-import { type Job, ROLE_NAMES, type RoleName } from "../../src/job/index.ts";
+import { type Job, type PartOf, ROLE_NAMES, type RoleName } from "../../src/job/index.ts";
 import { type PaperRole, rolesOf } from "../../src/roles/index.ts";
 import { randomCircuit } from "../support/random-circuit.ts";
 import { oracleFits } from "../support/role-oracle.ts";
@@ -100,4 +100,45 @@ test("a word is contradicted where its role is outside what fits, and nowhere el
   }
   expect(contradicted).toBeGreaterThan(0);
   expect(stands).toBeGreaterThan(0);
+});
+
+/** Says at random what A1 has inside. Which pin it stands on is not said: that does tell of a ground. */
+function declareInside(random: Random, module: PartOf<"module">): void {
+  const pins = module.pins.map(({ id }) => id);
+  const two = (): [string, string] => {
+    const first = random.pick(pins);
+    return [first, random.pick(pins.filter((pin) => pin !== first))];
+  };
+  const some = <T>(make: () => T): T[] => Array.from({ length: random.below(4) }, make);
+  const fed = random.chance(0.7);
+  const ground = pins.filter(() => random.chance(0.2));
+  if (fed) module.power = { supply: [random.pick(pins)], ground };
+  module.sources = some(() => ({ between: two(), volts: random.pick([5, 12, -5]), ohms: 10 }));
+  module.behaviour = {
+    loads: some(() => ({ between: two(), ohms: random.pick([10, 4700]) })),
+    paths: some(() => ({
+      between: two(),
+      input: random.pick(pins),
+      does: random.pick(["follow", "invert", "always"]),
+    })),
+  };
+}
+
+test("what the judged module says to have inside changes nothing of what its pins may be", () => {
+  let declared = 0;
+  for (const { seed, random, job } of cases) {
+    const module = job.diagram.parts.find((part) => part.id === "A1") as PartOf<"module">;
+    const bare = ofA1(job);
+    declareInside(random, module);
+    const statedGrounds = new Set(module.power?.ground);
+    declared += (module.sources?.length ?? 0) + (module.behaviour?.loads?.length ?? 0);
+    ofA1(job).forEach((role, index) => {
+      const before = bare[index]?.fits ?? [];
+      // Of several grounds the one that it stands on is no coding strap.
+      const isStated = statedGrounds.has(role.pin.slice(3)) && before.includes("ground");
+      const expected = isStated ? before.filter((one) => one !== "input") : before;
+      expect(role.fits, `seed ${seed}, pin ${role.pin}`).toEqual(expected);
+    });
+  }
+  expect(declared).toBeGreaterThan(CIRCUITS);
 });

@@ -1,3 +1,4 @@
+import { addTo, sameList } from "../../base/index.ts";
 import { type Circuit, isElectricallySame } from "../../circuit/index.ts";
 import {
   type CavityRef,
@@ -16,7 +17,7 @@ import {
   meterEvidence,
   presenceContradicts,
 } from "../../readings/index.ts";
-import { keepList, Last, sameList } from "./keep.ts";
+import { keepList, Last } from "./keep.ts";
 import type { Now } from "./now.ts";
 
 /** A reading held against the prediction. The same object for as long as all that it follows from is. */
@@ -85,9 +86,7 @@ export class JudgedReadings {
     for (const one of all) {
       for (const probe of new Set([one.reading.red, one.reading.black])) {
         if (!cavities.has(probe)) continue;
-        const here = at.get(probe);
-        if (here) here.push(one);
-        else at.set(probe, [one]);
+        addTo(at, probe, one);
       }
     }
     const next: typeof this.evidence = new Map();
@@ -144,11 +143,7 @@ const namesIn = ({ red, black, when }: Reading): readonly string[] => [
 function linksByName(links: readonly Link[]): ReadonlyMap<string, readonly Link[]> {
   const found = new Map<string, Link[]>();
   for (const link of links) {
-    for (const name of [link.cavity, ownerOf(link.cavity)]) {
-      const known = found.get(name);
-      if (known) known.push(link);
-      else found.set(name, [link]);
-    }
+    for (const name of [link.cavity, ownerOf(link.cavity)]) addTo(found, name, link);
   }
   return found;
 }

@@ -1,3 +1,5 @@
+import { sameList } from "../../base/index.ts";
+
 /** Whether two views of one thing hold the same; lists are looked into, anything else is compared as it is. */
 export function isSame<V extends object>(a: V, b: V): boolean {
   if (a === b) return true;
@@ -8,9 +10,6 @@ export function isSame<V extends object>(a: V, b: V): boolean {
   }
   return true;
 }
-
-export const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((one, index) => one === b[index]);
 
 /** The list of before where the new one holds the same objects in the same order. */
 export const keepList = <T>(before: readonly T[] | undefined, now: readonly T[]): readonly T[] =>

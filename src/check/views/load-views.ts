@@ -1,5 +1,5 @@
 import {
-  ask,
+  askAgain,
   type Kept,
   type LinkedNetwork,
   type Member,
@@ -51,14 +51,12 @@ function take(network: LinkedNetwork, member: Member, known: Known | undefined):
   const { part } = member;
   if (known?.part === part && known.reaches.every((reach) => stillHolds(network, reach)))
     return known;
-  const reaches = member.loads.map((place, index) => {
-    const kept = known?.reaches[index];
-    if (kept && stillHolds(network, kept)) return kept;
-    return ask(network, (sight) => {
+  const reaches = member.loads.map((place, index) =>
+    askAgain(network, known?.reaches[index], (sight) => {
       const way = sight.element(member, place);
       return way ? loadReach(sight, way) : null;
-    });
-  });
+    }),
+  );
   const views = reaches.flatMap(({ value }) => (value ? [{ part, ...value }] : []));
   const isSame = (view: LoadView, index: number) => {
     const was = known?.views[index];

@@ -1,8 +1,9 @@
+import { sameList } from "../../base/index.ts";
 import { type CavityRef, ROLE_NAMES } from "../../job/index.ts";
 import type { MeterEvidence } from "../../readings/index.ts";
 import { judgeWord, type PaperRole, printedWord, type Role } from "../../roles/index.ts";
 import type { ModuleView } from "../rule.ts";
-import { keepList, sameList } from "./keep.ts";
+import { keepList } from "./keep.ts";
 import type { PaperModule } from "./paper-modules.ts";
 
 interface Known {

@@ -1,10 +1,5 @@
-import {
-  ask,
-  type Kept,
-  type LinkedNetwork,
-  type Member,
-  stillHolds,
-} from "../../circuit/index.ts";
+import { sameList } from "../../base/index.ts";
+import { askAgain, type Kept, type LinkedNetwork, type Member } from "../../circuit/index.ts";
 import type { CavityRef, Job, PartOf, PinRef } from "../../job/index.ts";
 import {
   cavitiesOfPins,
@@ -13,7 +8,7 @@ import {
   type PinCircuit,
   paperRoles,
 } from "../../roles/index.ts";
-import { keepList, Last, sameList } from "./keep.ts";
+import { keepList, Last } from "./keep.ts";
 import type { Now } from "./now.ts";
 
 /** A module with what paper and circuit say of each of its pins, in its own order. */
@@ -65,14 +60,10 @@ export class PaperModules {
     cavityOf: ReadonlyMap<PinRef, CavityRef>,
     words: Job["words"],
   ): Known {
-    const circuit =
-      known && stillHolds(network, known.circuit)
-        ? known.circuit
-        : ask(network, (sight) => moduleCircuit(sight, module));
-    const wired =
-      known && stillHolds(network, known.wired)
-        ? known.wired
-        : ask(network, (sight) => circuit.value.map(({ pin }) => sight.isWired(pin)));
+    const circuit = askAgain(network, known?.circuit, (sight) => moduleCircuit(sight, module));
+    const wired = askAgain(network, known?.wired, (sight) =>
+      circuit.value.map(({ pin }) => sight.isWired(pin)),
+    );
     const isUntouched =
       known?.circuit === circuit &&
       known.wired === wired &&

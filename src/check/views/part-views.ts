@@ -29,7 +29,7 @@ export class PartViews {
         if (view.part !== part || view.systemVoltage !== systemVoltage) return false;
         if (since === revision) return true;
         for (let pin = firstPin; pin < firstPin + pins.length; pin++)
-          if (!network.isSince(since, pin, CELL.hops)) return false;
+          if (!network.isSameSince(since, pin, CELL.hops)) return false;
         return true;
       };
       this.kept = network.order.map((member, index) => {

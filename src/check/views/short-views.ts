@@ -1,4 +1,4 @@
-import { ask, type Kept, stillHolds } from "../../circuit/index.ts";
+import { askAgain, type Kept } from "../../circuit/index.ts";
 import { type PinRef, pinRef } from "../../job/index.ts";
 import type { ShortView } from "../rule.ts";
 import { shortsFrom } from "../shorts.ts";
@@ -16,11 +16,7 @@ export class ShortViews {
       const views = network.order.flatMap(({ part }) => {
         if (part.kind !== "battery") return [];
         const plus = pinRef(part.id, "+");
-        const known = this.kept.get(plus);
-        const shorts =
-          known && stillHolds(network, known)
-            ? known
-            : ask(network, (sight) => shortsFrom(sight, plus));
+        const shorts = askAgain(network, this.kept.get(plus), (sight) => shortsFrom(sight, plus));
         next.set(plus, shorts);
         return shorts.value;
       });

@@ -15,13 +15,38 @@ export function changeEvents(
 ): readonly PlayEvent[] {
   if (changes.length === 0) return [];
   const deciders = new Map(wiring.deciders.map((one) => [one.id, one]));
-  return changes.flatMap((change): PlayEvent[] => {
+  return lasting(changes, deciders).flatMap((change): PlayEvent[] => {
     if ("blew" in change) {
       const { part, amps } = change.blew;
       return [{ seconds, what: "blew", part, amps, drawnBy: cause(change.blew, change.point) }];
     }
     const decider = deciders.get(change.id);
     return decider ? [decided(wiring, decider, change.on, seconds)] : [];
+  });
+}
+
+/**
+ * Without what paths of a module do that loses its power at the same instant: such a path closes
+ * and opens again only in the order in which all that was worked out.
+ */
+function lasting(
+  changes: readonly Change[],
+  deciders: ReadonlyMap<string, Decider>,
+): readonly Change[] {
+  const decider = (change: Change) => ("blew" in change ? undefined : deciders.get(change.id));
+  const dead = new Set(
+    changes.flatMap((change) => {
+      const one = decider(change);
+      return one?.is === "fed" && !("blew" in change) && !change.on ? [one.part] : [];
+    }),
+  );
+  const times = new Map<string, number>();
+  for (const change of changes)
+    if (!("blew" in change)) times.set(change.id, (times.get(change.id) ?? 0) + 1);
+  return changes.filter((change) => {
+    const one = decider(change);
+    if (one?.is !== "level" || !dead.has(one.part)) return true;
+    return (times.get(one.id) ?? 0) % 2 === 1;
   });
 }
 

@@ -3,13 +3,15 @@ import type { Branch, OperatingPoint, Wiring } from "../solve/index.ts";
 
 /** Ω within a module's or generator's source up to which its line is a feed, and not a mere pull-up. */
 const STIFF_SOURCE = 10;
+/** Share of system voltage from which it is one, and not a sensor's supply. */
+const FEED_SHARE = 0.4;
 
 /** Joined to a live pole, to ground, or by a dead short to both. */
 export type Rail = "live" | "ground" | "both";
 
 /** The rail that each node is joined to by nothing but wires and closed contacts; null for none. */
 export function railsOf(
-  { branches, grounds, nodeCount }: Wiring,
+  { branches, grounds, nodeCount, systemVoltage }: Wiring,
   { ohms }: OperatingPoint,
 ): (node: number) => Rail | null {
   const conducts = (index: number) => Number.isFinite(ohms[index]);
@@ -17,7 +19,7 @@ export function railsOf(
   branches.forEach((branch, index) => {
     if (conducts(index) && isLine(branch)) lines.join(branch.a, branch.b);
   });
-  const poles = findPoles(branches, conducts);
+  const poles = findPoles(branches, conducts, FEED_SHARE * systemVoltage);
   const chassis = lines.of(grounds.at(-1) as number);
   // a battery with plus on the frame: all that hangs on its other pole is live against that
   const isTurned = poles.some(
@@ -53,9 +55,11 @@ interface Poles {
 const findPoles = (
   branches: readonly Branch[],
   conducts: (index: number) => boolean,
+  leastVolts: number,
 ): readonly Poles[] =>
   branches.flatMap(({ a, b, acts, element }, index): Poles[] => {
     if (acts.is !== "source" || !conducts(index)) return [];
     const isBattery = element?.law.is === "source" && element.law.live === "always";
-    return isBattery || acts.ohms <= STIFF_SOURCE ? [{ a, b, isBattery }] : [];
+    const isFeed = acts.ohms <= STIFF_SOURCE && acts.volts >= leastVolts;
+    return isBattery || isFeed ? [{ a, b, isBattery }] : [];
   });

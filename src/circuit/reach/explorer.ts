@@ -67,6 +67,7 @@ export function createExplorer(sight: Sight, judged: Id | null): Explorer {
 
   const relays = createRelayStates(
     sight,
+    judged,
     variables,
     (net, flow) => walkFrom(coilSurroundings, net, flow),
     (net, flow) => coilSurroundings.isRail(net, flow),

@@ -24,8 +24,10 @@ interface Energising {
   readonly unknown: boolean;
 }
 
+/** `judged`: the module taken out, nothing inside which leads anywhere. */
 export function createRelayStates(
   sight: Sight,
+  judged: Id | null,
   variables: Variables,
   walk: (net: NetId, flow: Flow) => Walk,
   isRail: (net: NetId, flow: Flow) => boolean,
@@ -88,7 +90,7 @@ export function createRelayStates(
     if (
       when.length === 0 &&
       !isHeld &&
-      (notDrawn || mayBeReachedThroughLoads(sight, net, flow, coil))
+      (notDrawn || mayBeReachedThroughLoads(sight, judged, net, flow, coil))
     ) {
       // Whether a coil pulls in through another load is a question of ohms, not of topology; and
       // of a coil that is not drawn further nobody knows what commands it.
@@ -147,7 +149,13 @@ function endCube(
 }
 
 /** Whether anything at all could feed or ground a coil's end by way of other loads. */
-function mayBeReachedThroughLoads(sight: Sight, start: NetId, flow: Flow, coil: Way): boolean {
+function mayBeReachedThroughLoads(
+  sight: Sight,
+  judged: Id | null,
+  start: NetId,
+  flow: Flow,
+  coil: Way,
+): boolean {
   const fits = flow === "in" ? LIES.batteryPlus : LIES.chassis | LIES.batteryMinus;
   const seen = new Set<NetId>([start]);
   for (const net of seen) {
@@ -155,8 +163,8 @@ function mayBeReachedThroughLoads(sight: Sight, start: NetId, flow: Flow, coil: 
     if (net !== start && (lies & (fits | LIES.module | LIES.untraced)) !== 0) return true;
     if ((lies & HARD) !== 0) continue;
     for (const way of sight.ways(net)) {
-      const sameCoil = way.element === coil.element;
-      if (!sameCoil && way.element.law.is !== "source") seen.add(way.far);
+      const isLeftOut = way.element === coil.element || way.element.part === judged;
+      if (!isLeftOut && way.element.law.is !== "source") seen.add(way.far);
     }
   }
   return false;

@@ -162,6 +162,8 @@ export function walkFrom(around: Surroundings, start: NetId, flow: Flow): Walk {
       }
     }
     for (const way of pastRail ? sight.rootward(step.net, flow) : sight.ways(step.net)) {
+      // The judged module is taken out, with all that it has inside.
+      if (way.element.part === around.judged) continue;
       const beyond = throughConverter(sight, way, flow);
       if (beyond !== null) {
         arrive({ net: beyond, cube: step.cube, via: way, before: step, pastRail });

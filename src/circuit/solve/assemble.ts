@@ -21,10 +21,7 @@ import { placePages } from "./pages.ts";
 import { placeBranch, placeDecider } from "./placing.ts";
 import { Points } from "./points.ts";
 import { INSIDE, strike } from "./strike.ts";
-import { wireOhms } from "./wire-ohms.ts";
-
-/** Ω of a wire whose size or length nobody has said, on a healthy machine. */
-export const UNKNOWN_WIRE = { is: "ohmic", ohms: 0.25, low: 1e-3, high: 0.5 } as const;
+import { unknownWireOhms, wireOhms } from "./wire-ohms.ts";
 
 /** What a machine is put together under, positions of switches apart: those change no wire. */
 export interface Frame {
@@ -198,7 +195,8 @@ function wireActs(
   if (blown.some(({ fate }) => fate === "open")) return "open";
   const healthy = wireOhms(wire);
   const added = seriesOhms(blown);
-  if (healthy === null && added === 0) return joints === "real" ? UNKNOWN_WIRE : "joined";
+  if (healthy === null && added === 0)
+    return joints === "real" ? { is: "ohmic", ...unknownWireOhms(wire) } : "joined";
   const ohms = healthy ?? 0;
   return {
     is: "ohmic",

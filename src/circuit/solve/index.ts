@@ -16,4 +16,4 @@ export {
 } from "./solve-circuit.ts";
 export { type Conductor, type Factored, factor } from "./star-mesh.ts";
 export { wireOhms } from "./wire-ohms.ts";
-export { type Probed, type Side, UNKNOWN_WIRE, type Wiring, wire } from "./wiring.ts";
+export { type Probed, type Side, type Wiring, wire } from "./wiring.ts";

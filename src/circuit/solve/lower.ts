@@ -33,9 +33,16 @@ export const STIFFEST_SOURCE = 1e-5;
 export const DIODE = { is: "junction", volts: 0.7, low: 0.4, high: 1.1, ohms: 1e-3 } as const;
 
 const MODULE_SOURCE_SPREAD = [0.95, 1.05] as const;
+/** With the engine running and no alternator drawn: as much as one that is there would give. */
+const PERHAPS_CHARGED_SPREAD = [0.94, 14.8 / 12.6] as const;
 /** A battery from nearly flat to freshly charged, and one that cranks (common practice). */
 const BATTERY_SPREAD = [0.94, 1.05] as const;
 const CRANKING_SPREAD = [0.7, 1.05] as const;
+const BATTERY_SPREADS = {
+  off: BATTERY_SPREAD,
+  cranking: CRANKING_SPREAD,
+  running: PERHAPS_CHARGED_SPREAD,
+} as const;
 const CHARGING_SPREAD = [0.96, 1.04] as const;
 
 const fixed = (ohms: number): Acts => ({ is: "ohmic", ohms, low: ohms * 0.95, high: ohms * 1.05 });
@@ -175,11 +182,7 @@ function lowerSource(
   if (law.live === "always" || law.live === "engine-running") {
     const live = law.live === "always" || conditions.engine === "running";
     const spread =
-      law.live === "engine-running"
-        ? CHARGING_SPREAD
-        : conditions.engine === "cranking"
-          ? CRANKING_SPREAD
-          : BATTERY_SPREAD;
+      law.live === "engine-running" ? CHARGING_SPREAD : BATTERY_SPREADS[conditions.engine];
     const acts = live
       ? source(spread)
       : law.restOhms === undefined

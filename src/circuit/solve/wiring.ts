@@ -9,14 +9,12 @@ import {
   type When,
 } from "../../job/index.ts";
 import { restPosition } from "../kinds/index.ts";
-import { type Assembly, assemble, type Frame, UNKNOWN_WIRE } from "./assemble.ts";
+import { type Assembly, assemble, type Frame } from "./assemble.ts";
 import type { Branch, Decider, Unknown } from "./branch.ts";
 import type { Fault } from "./fault.ts";
 import { Kept } from "./kept.ts";
 import type { Conditions } from "./lower.ts";
 import { type Net, netOf } from "./net.ts";
-
-export { UNKNOWN_WIRE };
 
 /** A machine's circuit put into one state: nodes, what lies between them, and where probes go. */
 export interface Wiring {

@@ -2,7 +2,7 @@ import { type CheckResult, checkJob } from "../../check/index.ts";
 import type { Job, Machine } from "../../job/index.ts";
 import { checkText } from "../format/check-text.ts";
 import { EXIT, type Exit, type Io } from "../io.ts";
-import { complaint, machinesOf, readJob } from "../job-input.ts";
+import { complaint, readWithMachines } from "../job-input.ts";
 import type { Call, Command } from "./command.ts";
 
 /** A job in which no machine has been entered is checked as drawn. */
@@ -16,14 +16,13 @@ interface Work {
 
 /** Reads a file and finds the machines asked for; says what is wrong and gives null when it can't. */
 async function workOf(file: string, call: Call, io: Io): Promise<Work | null> {
-  const read = await readJob(file, { pictures: false });
-  const machines = read.ok ? machinesOf(read.value.job, call.value("machine")) : read;
-  if (read.ok && machines.ok) {
-    const { job } = read.value;
-    return { file, job, machines: machines.value.length > 0 ? machines.value : AS_DRAWN };
+  const read = await readWithMachines(file, call.value("machine"));
+  if (!read.ok) {
+    io.err(complaint(file, read.issues));
+    return null;
   }
-  io.err(complaint(file, machines.ok ? [] : machines.issues));
-  return null;
+  const { job, machines } = read.value;
+  return { file, job, machines: machines.length > 0 ? machines : AS_DRAWN };
 }
 
 function jsonLine(file: string, machine: Machine | null, result: CheckResult): string {

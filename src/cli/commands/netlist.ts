@@ -2,7 +2,7 @@ import { fail, ok, type Result } from "../../base/index.ts";
 import { type Netlist, netlistOf } from "../../circuit/index.ts";
 import type { Id, Job, When } from "../../job/index.ts";
 import { EXIT } from "../io.ts";
-import { complaint, machinesOf, readJob } from "../job-input.ts";
+import { complaint, readWithMachines } from "../job-input.ts";
 import { readWhen } from "../when-input.ts";
 import type { Command } from "./command.ts";
 
@@ -57,16 +57,15 @@ export const netlist: Command = {
   needs: [],
   async run(call, io) {
     const file = call.files[0] ?? "";
-    const read = await readJob(file, { pictures: false });
-    const machines = read.ok ? machinesOf(read.value.job, call.value("machine")) : read;
-    if (!read.ok || !machines.ok) {
-      io.err(complaint(file, machines.ok ? [] : machines.issues));
+    const read = await readWithMachines(file, call.value("machine"));
+    if (!read.ok) {
+      io.err(complaint(file, read.issues));
       return EXIT.bad;
     }
-    const { job } = read.value;
+    const { job, machines } = read.value;
     const whenFile = call.value("when");
     const when = whenFile === undefined ? ok<When>({}) : await readWhen(whenFile);
-    const wanted = machines.value.length === 0 ? [null] : machines.value.map(({ id }) => id);
+    const wanted = machines.length === 0 ? [null] : machines.map(({ id }) => id);
     const decks = when.ok ? decksOf(job, wanted, when.value) : when;
     if (!when.ok || !decks.ok) {
       io.err(complaint(whenFile ?? file, decks.ok ? [] : decks.issues));

@@ -13,7 +13,7 @@ import { cautionLines } from "../format/cautions.ts";
 import { plain, WIDTH, wrapped } from "../format/plain.ts";
 import { table } from "../format/table.ts";
 import { EXIT } from "../io.ts";
-import { complaint, machinesOf, readJob } from "../job-input.ts";
+import { complaint, readWithMachines } from "../job-input.ts";
 import type { Command } from "./command.ts";
 
 type Moved = Pick<Moves, "moves" | "stateMoves">;
@@ -118,18 +118,18 @@ export const predict: Command = {
   needs: [],
   async run(call, io) {
     const file = call.files[0] ?? "";
-    const read = await readJob(file, { pictures: false });
-    const machines = read.ok ? machinesOf(read.value.job, call.value("machine")) : read;
-    if (!read.ok || !machines.ok) {
-      io.err(complaint(file, machines.ok ? [] : machines.issues));
+    const read = await readWithMachines(file, call.value("machine"));
+    if (!read.ok) {
+      io.err(complaint(file, read.issues));
       return EXIT.bad;
     }
+    const { machines } = read.value;
     const job = settle(read.value.job);
     if (call.json) {
-      const readings = machines.value.flatMap((machine) => taken(job, machine));
-      const cavities = machines.value.flatMap((machine) => expected(job, machine));
+      const readings = machines.flatMap((machine) => taken(job, machine));
+      const cavities = machines.flatMap((machine) => expected(job, machine));
       io.out(`${JSON.stringify({ file, readings, cavities })}\n`);
-    } else for (const machine of machines.value) io.out(`${machineText(file, job, machine)}\n`);
+    } else for (const machine of machines) io.out(`${machineText(file, job, machine)}\n`);
     return EXIT.done;
   },
 };

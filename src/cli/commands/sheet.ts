@@ -13,7 +13,7 @@ import {
 import { writeOutput } from "../../store/files.ts";
 import { plain } from "../format/plain.ts";
 import { EXIT, type Exit, type Io } from "../io.ts";
-import { complaint, machinesOf, readJob } from "../job-input.ts";
+import { complaint, readWithMachines } from "../job-input.ts";
 import type { Call, Command } from "./command.ts";
 
 type Maker = (model: SheetModel) => Promise<Uint8Array | string>;
@@ -82,14 +82,13 @@ async function run(call: Call, io: Io): Promise<Exit> {
   );
   if (!size) return refuse(null, "call", "", "--size is A4 or Letter: write one of them");
 
-  const read = await readJob(file, { pictures: false });
-  const machines = read.ok ? machinesOf(read.value.job, call.value("machine")) : read;
-  if (!read.ok || !machines.ok) {
-    io.err(complaint(file, machines.ok ? [] : machines.issues));
+  const read = await readWithMachines(file, call.value("machine"));
+  if (!read.ok) {
+    io.err(complaint(file, read.issues));
     return EXIT.bad;
   }
-  const { job } = read.value;
-  if (machines.value.length === 0) {
+  const { job, machines } = read.value;
+  if (machines.length === 0) {
     const message = "the job has no machine to make a sheet for: add one";
     return refuse(file, "no-machine", "machines", message);
   }
@@ -111,8 +110,8 @@ async function run(call: Call, io: Io): Promise<Exit> {
     revision,
     plug: plug.id,
   };
-  for (const machine of machines.value) {
-    const target = fileFor(out, machine, machines.value.length);
+  for (const machine of machines) {
+    const target = fileFor(out, machine, machines.length);
     const failed = await writeSheet(
       { file, job, out: target, make, options },
       machine,

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { Job, Part, When } from "../../job/index.ts";
+import { ENGINE_STATES, type Job, type Part, type When } from "../../job/index.ts";
 import { drawnJob, setSwitch, togglePlugged, toggleRemoved } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
 import { useSelected } from "../session-context.tsx";
@@ -14,11 +14,7 @@ interface ReadingConditionsProps {
 
 type SwitchPart = Extract<Part, { kind: "switch" }>;
 
-const ENGINE = [
-  { value: "off", text: "off" },
-  { value: "cranking", text: "cranking" },
-  { value: "running", text: "running" },
-] as const;
+const ENGINE = ENGINE_STATES.map((one) => ({ value: one, text: one }));
 
 /** With more switches than this only those touched show until asked for. */
 const FEW_SWITCHES = 6;

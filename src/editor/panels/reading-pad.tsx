@@ -1,7 +1,7 @@
 import { ArrowUpDown, Gauge, X } from "lucide-react";
 import { type FormEvent, useEffect, useRef } from "react";
 import { echoQuantity, parseQuantity, unitOf } from "../../base/index.ts";
-import { phrasesForWhen, wordsForProbe } from "../../readings/index.ts";
+import { phrasesForWhen } from "../../readings/index.ts";
 import {
   keepReading,
   lacking,
@@ -15,8 +15,8 @@ import { LabelledField } from "../app/commit-field.tsx";
 import { Button } from "../app/controls/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import { Keypad } from "./keypad.tsx";
+import { LeadField } from "./lead-field.tsx";
 import { localTime } from "./local-time.ts";
-import { ProbePicker } from "./probe-picker.tsx";
 import { ReadingConditions } from "./reading-conditions.tsx";
 import { ReadingCautions, ReadingExpectation, RefusedMethod } from "./reading-expectation.tsx";
 import styles from "./reading-pad.module.css";
@@ -159,8 +159,16 @@ function Leads({ draft, change }: DraftProps) {
   return (
     <fieldset className={styles.leads}>
       <legend>Leads</legend>
-      <Lead lead="red" draft={draft} change={change} />
-      <Lead lead="black" draft={draft} change={change} />
+      {(["red", "black"] as const).map((lead) => (
+        <LeadField
+          key={lead}
+          lead={lead}
+          probe={draft[lead]}
+          asking={draft.asks === lead}
+          onAsk={() => change({ asks: lead })}
+          onPick={(picked) => change(placeProbe({ ...draft, asks: lead }, picked))}
+        />
+      ))}
       <Button
         className={styles.swap}
         icon={<ArrowUpDown aria-hidden />}
@@ -168,35 +176,6 @@ function Leads({ draft, change }: DraftProps) {
         onClick={() => change(swapLeads(draft))}
       />
     </fieldset>
-  );
-}
-
-function Lead({ lead, draft, change }: DraftProps & { lead: "red" | "black" }) {
-  const job = useSelected((state) => state.job);
-  const probe = draft[lead];
-  const asking = draft.asks === lead;
-  const place = probe === null ? "" : wordsForProbe(job, probe);
-  return (
-    <div className={styles.lead} data-lead={lead}>
-      <button
-        type="button"
-        className={styles.probe}
-        aria-pressed={asking}
-        aria-label={`${lead} lead: ${place || "nowhere yet"}. Tap a place on a board`}
-        onClick={() => change({ asks: lead })}
-      >
-        <span className={styles.tip} aria-hidden="true" />
-        <span>
-          <span className={styles.leadName}>{lead}</span>
-          {asking ? "tap its place on a board" : place || "nowhere yet"}
-        </span>
-      </button>
-      <ProbePicker
-        lead={lead}
-        job={job}
-        onPick={(picked) => change(placeProbe({ ...draft, asks: lead }, picked))}
-      />
-    </div>
   );
 }
 

@@ -1,6 +1,7 @@
 import { type Remote, wrap } from "comlink";
 import type { AnalysisPort, OpenAnalysis } from "../../session/index.ts";
 import type { AnalysisWorker } from "./analysis-worker.ts";
+import { neverUp } from "./never-up.ts";
 
 /** A thread that has not even taken the job by then never will. */
 const PATIENCE_MS = 20_000;
@@ -8,13 +9,7 @@ const PATIENCE_MS = 20_000;
 /** A worker that checks a job. It throws, at once or at the first question, where none can be started. */
 export const openAnalysis: OpenAnalysis = (): AnalysisPort => {
   const worker = new Worker(new URL("./analysis-worker.ts", import.meta.url), { type: "module" });
-  // Errors inside a call come back with it; this one is a worker that never came up.
-  const broken = new Promise<never>((_, reject) => {
-    worker.addEventListener("error", (event) =>
-      reject(new Error(event.message || "its thread could not be started")),
-    );
-  });
-  broken.catch(() => {});
+  const broken = neverUp(worker);
   const late = () =>
     new Promise<never>((_, reject) => {
       setTimeout(() => reject(new Error("its thread does not answer")), PATIENCE_MS);

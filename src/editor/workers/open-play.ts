@@ -2,6 +2,7 @@ import { type Remote, wrap } from "comlink";
 import { createPlay } from "../../circuit/index.ts";
 import type { Id, Job } from "../../job/index.ts";
 import { type LivePort, type OpenPlay, portOf } from "../../session/index.ts";
+import { neverUp } from "./never-up.ts";
 import type { PlayWorker } from "./play-worker.ts";
 
 /** Past so many wires a step takes longer than a frame, and would hold the drawing up. */
@@ -15,13 +16,7 @@ export const openPlay: OpenPlay = (job, machine) =>
 
 function playInWorker(job: Job, machine: Id | null): LivePort {
   const worker = new Worker(new URL("./play-worker.ts", import.meta.url), { type: "module" });
-  // Errors inside a call come back with it; this one is a worker that never came up.
-  const broken = new Promise<never>((_, reject) => {
-    worker.addEventListener("error", (event) =>
-      reject(new Error(event.message || "its thread could not be started")),
-    );
-  });
-  broken.catch(() => {});
+  const broken = neverUp(worker);
   const remote: Remote<PlayWorker> = wrap<PlayWorker>(worker);
   const begun = remote.begin(job, machine);
   begun.catch(() => {});

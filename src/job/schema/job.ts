@@ -110,13 +110,15 @@ export const plugSchema = z
   })
   .meta({ id: "Plug" });
 
+export const ENGINE_STATES = ["off", "cranking", "running"] as const;
+
 export const whenSchema = z
   .looseObject({
     switches: z.record(z.string(), z.string()).optional(),
     unplugged: z.array(z.string()).optional(),
     removed: z.array(z.string()).optional(),
     standIn: z.string().optional(),
-    engine: z.enum(["off", "cranking", "running"]).optional(),
+    engine: z.enum(ENGINE_STATES).optional(),
   })
   .meta({ id: "When" });
 
@@ -158,7 +160,7 @@ export const stepSchema = z
       do: z.enum(["remove", "fit"]).describe("fitting a blown fuse replaces it"),
       id: z.string(),
     }),
-    z.looseObject({ do: z.literal("engine"), engine: z.enum(["off", "cranking", "running"]) }),
+    z.looseObject({ do: z.literal("engine"), engine: z.enum(ENGINE_STATES) }),
   ])
   .meta({ id: "Step" });
 

@@ -1,5 +1,6 @@
 import { circuitOf } from "../../circuit/index.ts";
 import { type Id, type Job, ownerOf, type Part, type Wire } from "../../job/index.ts";
+import { perMachine } from "../per-machine.ts";
 import { changesOf } from "./drawn-job.ts";
 
 /** How one machine's circuit differs from the diagram, for drawing. */
@@ -12,24 +13,8 @@ export interface ChangesDrawn {
   readonly ghosts: Job["diagram"];
 }
 
-const drawn = new WeakMap<Job, Map<Id, ChangesDrawn | null>>();
-
 /** Null where the machine is as the diagram says. The same object for the same job. */
-export function changesDrawn(job: Job, machine: Id): ChangesDrawn | null {
-  let byMachine = drawn.get(job);
-  if (!byMachine) {
-    byMachine = new Map();
-    drawn.set(job, byMachine);
-  }
-  let found = byMachine.get(machine);
-  if (found === undefined) {
-    found = findDrawn(job, machine);
-    byMachine.set(machine, found);
-  }
-  return found;
-}
-
-function findDrawn(job: Job, machine: Id): ChangesDrawn | null {
+export const changesDrawn = perMachine((job: Job, machine: Id): ChangesDrawn | null => {
   const changes = changesOf(job, machine);
   if (changes.length === 0) return null;
   const { diagram } = job;
@@ -44,7 +29,7 @@ function findDrawn(job: Job, machine: Id): ChangesDrawn | null {
     goneParts: new Set(parts.filter(({ id }) => !isPart.has(id)).map(({ id }) => id)),
     ghosts: { ...diagram, parts, wires: wires.filter(({ id }) => !isWire.has(id)) },
   };
-}
+});
 
 /** One change as the list of them shows it. */
 export interface ChangeRow {

@@ -1,8 +1,8 @@
 import { current, type Draft, isDraft, original } from "immer";
 import { circuitOf } from "../../circuit/index.ts";
 import { type Id, idsOf, type Job } from "../../job/index.ts";
+import { perMachine } from "../per-machine.ts";
 
-const drawn = new WeakMap<Job, Map<Id, Job>>();
 /** From what the boards show to the job that it was made of. */
 const origins = new WeakMap<Job, Job>();
 
@@ -12,21 +12,15 @@ const origins = new WeakMap<Job, Job>();
  * same object for the same job. Never solve or check it: the changes would count twice.
  */
 export function drawnJob(job: Job, machine: Id): Job {
-  if (origins.has(job) || changesOf(job, machine).length === 0) return job;
-  let byMachine = drawn.get(job);
-  if (!byMachine) {
-    byMachine = new Map();
-    drawn.set(job, byMachine);
-  }
-  let found = byMachine.get(machine);
-  if (!found) {
-    const { parts, wires } = circuitOf(job, machine);
-    found = { ...job, diagram: { ...job.diagram, parts: [...parts], wires: [...wires] } };
-    byMachine.set(machine, found);
-    origins.set(found, job);
-  }
-  return found;
+  return origins.has(job) || changesOf(job, machine).length === 0 ? job : drawAfresh(job, machine);
 }
+
+const drawAfresh = perMachine((job: Job, machine: Id): Job => {
+  const { parts, wires } = circuitOf(job, machine);
+  const drawn = { ...job, diagram: { ...job.diagram, parts: [...parts], wires: [...wires] } };
+  origins.set(drawn, job);
+  return drawn;
+});
 
 /**
  * Every id in use in a job, what the machine shown is without included. `job` may be a draft of

@@ -52,46 +52,42 @@ export function listsOf(draft: Job, machine: Id, recording: Recording | null) {
       add: (thing) => make().push(thing),
     };
   };
-  const opened = new Map<string, Things<Part> | Things<Wire>>();
-  const kept = <T>(key: string, make: () => Things<T>): Things<T> => {
-    const found = opened.get(key) as Things<T> | undefined;
-    const list = found ?? make();
-    if (!found) opened.set(key, list as unknown as Things<Part>);
-    return list;
+  const byHome = <T extends { id: Id }>(
+    ofDiagram: () => T[],
+    ofChange: (change: Change) => T[] | undefined,
+    begun: (change: Change) => T[],
+  ) => {
+    const opened = new Map<number, Things<T>>();
+    return (home: number): Things<T> => {
+      const found =
+        opened.get(home) ??
+        (home === DIAGRAM
+          ? open(ofDiagram, ofDiagram)
+          : open(
+              () => ofChange(changeAt(home)),
+              () => begun(changeAt(home)),
+            ));
+      opened.set(home, found);
+      return found;
+    };
   };
   return {
-    parts: (home: number): Things<Part> =>
-      kept(`parts ${home}`, () =>
-        home === DIAGRAM
-          ? open(
-              () => draft.diagram.parts,
-              () => draft.diagram.parts,
-            )
-          : open(
-              () => changeAt(home).parts,
-              () => {
-                const change = changeAt(home);
-                change.parts ??= [];
-                return change.parts;
-              },
-            ),
-      ),
-    wires: (home: number): Things<Wire> =>
-      kept(`wires ${home}`, () =>
-        home === DIAGRAM
-          ? open(
-              () => draft.diagram.wires,
-              () => draft.diagram.wires,
-            )
-          : open(
-              () => changeAt(home).wires,
-              () => {
-                const change = changeAt(home);
-                change.wires ??= [];
-                return change.wires;
-              },
-            ),
-      ),
+    parts: byHome<Part>(
+      () => draft.diagram.parts,
+      ({ parts }) => parts,
+      (change) => {
+        change.parts ??= [];
+        return change.parts;
+      },
+    ),
+    wires: byHome<Wire>(
+      () => draft.diagram.wires,
+      ({ wires }) => wires,
+      (change) => {
+        change.wires ??= [];
+        return change.wires;
+      },
+    ),
     leaveOut(home: number, id: Id) {
       const change = changeAt(home);
       change.without ??= [];

@@ -1,4 +1,4 @@
-import type { Id } from "../../job/index.ts";
+import { ENGINE_STATES, type Id } from "../../job/index.ts";
 import {
   doStep,
   isSpring,
@@ -22,9 +22,7 @@ export const whileEditing = (command: Command): Command => ({
   canRun: (session) => !isOperating(session) && command.canRun(session),
 });
 
-const ENGINE = ["off", "cranking", "running"] as const;
-
-const engine = (to: (typeof ENGINE)[number]): Command => ({
+const engine = (to: (typeof ENGINE_STATES)[number]): Command => ({
   id: `engine-${to}`,
   label:
     to === "off" ? "Stop the engine" : to === "running" ? "Engine running" : "Crank the engine",
@@ -79,7 +77,7 @@ export const OPERATE_COMMANDS: readonly Command[] = [
   },
   wait(1, ["."]),
   wait(10, [">"]),
-  ...ENGINE.map(engine),
+  ...ENGINE_STATES.map(engine),
   {
     id: "time-runs",
     label: "Let time run",

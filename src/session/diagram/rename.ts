@@ -8,7 +8,7 @@ import {
   type When,
 } from "../../job/index.ts";
 import { idsInUse } from "../changes/drawn-job.ts";
-import { draftPart, draftWire, plain } from "./draft.ts";
+import { draftPart, plain } from "./draft.ts";
 import { rewritePinRefs } from "./every-ref.ts";
 import { renameInSteps } from "./recorded-steps.ts";
 
@@ -58,16 +58,6 @@ export function renamePart(draft: Job, old: Id, next: Id): void {
   }
   renameInSteps(draft, old, next);
   for (const standIn of draft.standIns ?? []) if (standIn.replaces === old) standIn.replaces = next;
-}
-
-/** Gives a wire another id. The caller has asked `whyNotId`. */
-export function renameWire(draft: Job, old: Id, next: Id): void {
-  const wire = draftWire(draft, old);
-  if (!wire || old === next) return;
-  wire.id = next;
-  for (const machine of draft.machines) {
-    for (const change of machine.changes ?? []) swap(change.without, old, next);
-  }
 }
 
 /** Why `pin` can't be the new id of a pin of this part; null when it can. */

@@ -95,8 +95,3 @@ function againstTheGrain(end: RouteEnd, next: Point): number {
   if (along > 0.5) return 0;
   return along < -0.5 ? 6 : 1.5;
 }
-
-/** The nearest point to `p` straight across or straight down from `from`. */
-export function squareTo(from: Point, p: Point): Point {
-  return Math.abs(p[0] - from[0]) >= Math.abs(p[1] - from[1]) ? [p[0], from[1]] : [from[0], p[1]];
-}

@@ -1,4 +1,4 @@
-import type { Box } from "../../base/index.ts";
+import { addTo, type Box } from "../../base/index.ts";
 
 /**
  * Boxes sorted into square cells, so that what lies near a point is found without a look at all of
@@ -28,10 +28,7 @@ export function spatialGrid(boxes: readonly Box[], size: number): SpatialGrid {
     }
     for (let column = left; column <= right; column++) {
       for (let row = top; row <= bottom; row++) {
-        const key = keyOf(column, row);
-        const list = cells.get(key);
-        if (list) list.push(index);
-        else cells.set(key, [index]);
+        addTo(cells, keyOf(column, row), index);
       }
     }
   });

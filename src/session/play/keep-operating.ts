@@ -1,3 +1,4 @@
+import { sameList } from "../../base/index.ts";
 import type { LiveState } from "../../circuit/index.ts";
 import type { Probe, Step } from "../../job/index.ts";
 import type { Session } from "../session.ts";
@@ -81,7 +82,7 @@ export function keepOperating(session: Session, open: OpenPlay, clock: PlayClock
       return;
     }
     const circuit = circuitIn(state);
-    if (!run || !sameCircuit(run.circuit, circuit) || strayedFrom(run, state.operate)) {
+    if (!run || !sameList(run.circuit, circuit) || strayedFrom(run, state.operate)) {
       begin(circuit);
     }
     if (!run || run.seen === state.operate || run.dead) return;
@@ -233,9 +234,6 @@ function circuitIn({ job, machine }: SessionState): readonly unknown[] {
   const changes = job.machines.find((one) => one.id === machine)?.changes;
   return [job.diagram, job.links, job.plugs, job.systemVoltage, machine, changes];
 }
-
-const sameCircuit = (a: readonly unknown[], b: readonly unknown[]) =>
-  a.every((one, index) => one === b[index]);
 
 /** True when the session no longer wants what this play has done. */
 function strayedFrom(run: Run, { played, live, failed }: OperateState): boolean {

@@ -6,6 +6,7 @@ import {
   springPositions,
 } from "../../circuit/index.ts";
 import type { Id, Job, Part, PartOf, Position, Step } from "../../job/index.ts";
+import { perMachine } from "../per-machine.ts";
 import type { OperateState, PlayedStep } from "./operate-state.ts";
 
 /** What can be operated or watched on one machine, in the order of the drawing. */
@@ -21,22 +22,16 @@ export interface Operables {
   readonly byId: ReadonlyMap<Id, Part>;
 }
 
-const kept = new WeakMap<Job, Map<Id, Operables>>();
-
 /** The parts of one machine by what can be done with them; worked out once per document. */
-export function operablesOf(job: Job, machine: Id): Operables {
-  const byMachine = kept.get(job) ?? new Map<Id, Operables>();
-  kept.set(job, byMachine);
-  const known = byMachine.get(machine);
-  if (known) return known;
-  const { parts } = circuitOf(job, machine === "" ? null : machine);
+export const operablesOf = perMachine((job: Job, machine: Id): Operables => {
+  const { parts } = circuitOf(job, machine);
   const byUse = new Map<Usage, Part[]>();
   for (const part of parts) {
     const use = usageOf(part, job.systemVoltage);
     byUse.set(use, [...(byUse.get(use) ?? []), part]);
   }
   const of = (use: Usage) => byUse.get(use) ?? [];
-  const operables: Operables = {
+  return {
     switches: of("switch") as PartOf<"switch">[],
     fuses: of("fuse"),
     plugged: of("plug"),
@@ -44,9 +39,7 @@ export function operablesOf(job: Job, machine: Id): Operables {
     others: of("other"),
     byId: new Map(parts.map((part) => [part.id, part])),
   };
-  byMachine.set(machine, operables);
-  return operables;
-}
+});
 
 type Usage = "switch" | "fuse" | "plug" | "load" | "other" | "none";
 

@@ -48,6 +48,8 @@ export interface OperateState {
   /** Whether time passes by itself while something is timed. */
   readonly timeRuns: boolean;
   readonly replay: Replay | null;
+  /** Steps done by hand that gave way to others and can be brought back; none after the next one. */
+  readonly setAside: readonly PlayedStep[];
   readonly leads: Leads;
 }
 
@@ -58,6 +60,7 @@ export const NOT_OPERATING: OperateState = {
   failed: null,
   timeRuns: true,
   replay: null,
+  setAside: [],
   leads: { red: null, black: "chassis", asks: null },
 };
 

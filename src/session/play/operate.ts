@@ -33,13 +33,15 @@ export const unanswered = (played: readonly PlayedStep[]): readonly PlayedStep[]
 /** Does one thing by hand. A recording being gone through ends there: the hand has taken over. */
 export function doStep(session: Session, step: Step): void {
   const { played } = session.get().operate;
-  showOperate(session, { played: [...played, { step, outcome: null }], replay: null });
+  showOperate(session, { played: [...played, { step, outcome: null }], replay: null, setAside: [] });
 }
 
 /** Everything at rest, every fuse good, nothing done yet. */
 export function startOver(session: Session): void {
-  const { replay } = session.get().operate;
+  const { operate } = session.get();
+  const { replay } = operate;
   showOperate(session, {
+    setAside: putAside(operate),
     played: [],
     live: null,
     failed: null,
@@ -47,10 +49,24 @@ export function startOver(session: Session): void {
   });
 }
 
-/** The machine as it was after so many of the steps; the later ones are forgotten. */
+/** The machine as it was after so many of the steps; the later ones are put aside. */
 export function backTo(session: Session, count: number): void {
-  const { played } = session.get().operate;
-  showOperate(session, { played: unanswered(played.slice(0, count)), replay: null });
+  const { operate } = session.get();
+  const played = unanswered(operate.played.slice(0, count));
+  showOperate(session, { played, replay: null, setAside: putAside(operate) });
+}
+
+/**
+ * What can be brought back once the steps give way to others. What lies aside already is what the
+ * hand did last: since then there were only parts of it, or a recording.
+ */
+export const putAside = ({ played, replay, setAside }: OperateState): readonly PlayedStep[] =>
+  setAside.length > 0 || replay ? setAside : unanswered(played);
+
+/** Does the steps again that were put aside. */
+export function bringBack(session: Session): void {
+  const { setAside } = session.get().operate;
+  showOperate(session, { played: setAside, replay: null, setAside: [] });
 }
 
 /** Places a lead of the two-lead probe; the next one to be placed is asked for. */

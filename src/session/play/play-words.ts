@@ -35,6 +35,12 @@ export function pointWords(point: PointState): string {
     : `${LINE_WORDS[point.state]}, ${voltsWords(point.volts)} against chassis`;
 }
 
+/** The same beside the word for how the point lies: what else there is to say. */
+export function besidesLine({ state, volts }: PointState): readonly string[] {
+  if (state === "floating") return ["a meter may show a ghost voltage"];
+  return state === "unknown" || volts === null ? [] : [`${voltsWords(volts)} against chassis`];
+}
+
 /** Below this a wire carries nothing worth an arrow, A. */
 export const LEAST_AMPS = 0.0005;
 
@@ -87,11 +93,15 @@ export function stepWords(step: Step): string {
     case "remove":
       return `Take out ${step.id}`;
     case "fit":
-      return `Fit ${step.id}`;
+      return `Put ${step.id} back`;
     case "engine":
       return `Engine ${step.engine}`;
   }
 }
+
+/** What relays or modules do that never come to rest, without a full stop. */
+export const chatterWords = (ids: readonly Id[]): string =>
+  `${ids.join(", ")} chatter${ids.length === 1 ? "s" : ""}: each pull undoes what caused it`;
 
 /** What happened, one sentence without its time. */
 export function eventWords(event: PlayEvent, parts: ReadonlyMap<Id, Part>): string {
@@ -109,9 +119,9 @@ export function eventWords(event: PlayEvent, parts: ReadonlyMap<Id, Part>): stri
     case "unpowered":
       return `${named(event.part)} goes dead`;
     case "path-closed":
-      return `${event.part} joins its pins ${event.between.join(" and ")}`;
+      return `${event.part} closes between its pins ${event.between.join(" and ")}`;
     case "path-opened":
-      return `${event.part} parts its pins ${event.between.join(" and ")}`;
+      return `${event.part} opens between its pins ${event.between.join(" and ")}`;
     case "on":
     case "off": {
       const kind = parts.get(event.part)?.kind;
@@ -123,7 +133,7 @@ export function eventWords(event: PlayEvent, parts: ReadonlyMap<Id, Part>): stri
       return `${named(event.part)} blows at ${ampsWords(event.amps)}${by}`;
     }
     case "oscillates":
-      return `${event.parts.join(", ")} chatter${event.parts.length === 1 ? "s" : ""}: each pull undoes what caused it`;
+      return chatterWords(event.parts);
   }
 }
 

@@ -3,14 +3,14 @@ import { type Id, isFixedProbe, type Job, type Part, splitRef } from "../../job/
 import { wordsForProbe } from "../../readings/index.ts";
 import { formatColour } from "../../standards/index.ts";
 import { operablesOf } from "./operables.ts";
-import { ampsWords, LEAST_AMPS, partWords, pointWords } from "./play-words.ts";
+import { ampsWords, besidesLine, LEAST_AMPS, partWords } from "./play-words.ts";
 
 /** What is told of a wire, pin, cavity or part when it is asked for. */
 export interface Readout {
   readonly title: string;
   /** How it lies; null for a part, which has more than one point. */
   readonly line: LineState | null;
-  /** One thing each, the chief one first. */
+  /** One thing each, the chief one first; how it lies is not said again. */
   readonly says: readonly string[];
 }
 
@@ -22,14 +22,14 @@ export function readoutOf(job: Job, machine: Id, live: LiveState, ref: string): 
   if (part) return ofPart(job, part, live);
   const point = live.pins[ref] ?? live.cavities[ref];
   if (!point) return null;
-  const says = [pointWords(point), ...amps(job, machine, live, ref)];
+  const says = [...besidesLine(point), ...amps(job, machine, live, ref)];
   return { title: placeTitle(job, ref), line: point.state, says };
 }
 
 /** The current of the one wire that ends at a pin or in a cavity; with more than one there is no one current. */
 function amps(job: Job, machine: Id, live: LiveState, ref: string): readonly string[] {
   const pin = job.links.find((link) => link.cavity === ref)?.pin ?? ref;
-  const { wires } = circuitOf(job, machine === "" ? null : machine);
+  const { wires } = circuitOf(job, machine);
   const [wire, another] = wires.filter((one) => one.from === pin || one.to === pin);
   const flow = wire && !another ? (live.wires[wire.id]?.amps ?? 0) : 0;
   return Math.abs(flow) < LEAST_AMPS ? [] : [`${ampsWords(flow)} in its wire`];
@@ -46,7 +46,7 @@ function placeTitle(job: Job, ref: string): string {
 function ofWire(job: Job, machine: Id, id: Id, point: PointState, amps: number): Readout {
   const wire = wireNamed(job, machine, id);
   const code = [wire?.number, wire?.colour && formatColour(wire.colour)].filter(Boolean).join(" ");
-  const says = [pointWords(point)];
+  const says = [...besidesLine(point)];
   if (wire && Math.abs(amps) >= LEAST_AMPS) {
     const [from, to] = amps > 0 ? [wire.from, wire.to] : [wire.to, wire.from];
     says.push(`${ampsWords(amps)} from ${splitRef(from).owner} to ${splitRef(to).owner}`);
@@ -55,7 +55,7 @@ function ofWire(job: Job, machine: Id, id: Id, point: PointState, amps: number):
 }
 
 const wireNamed = (job: Job, machine: Id, id: Id) =>
-  circuitOf(job, machine === "" ? null : machine).wires.find((one) => one.id === id);
+  circuitOf(job, machine).wires.find((one) => one.id === id);
 
 function ofPart(job: Job, part: Part, live: LiveState): Readout {
   const state = live.parts[part.id];

@@ -1,7 +1,7 @@
 import { freeId, type Id, idsOf, type Job, type Recording, type Step } from "../../job/index.ts";
 import type { Session } from "../session.ts";
-import { showOperate } from "./operate.ts";
-import type { PlayedStep, Replay } from "./operate-state.ts";
+import { putAside, showOperate } from "./operate.ts";
+import type { PlayedStep } from "./operate-state.ts";
 
 export const recordingsOf = (job: Job, machine: Id): readonly Recording[] =>
   job.machines.find((one) => one.id === machine)?.recordings ?? NONE;
@@ -72,12 +72,13 @@ export function removeRecording(session: Session, id: Id): void {
 
 /** Takes a recording up at its beginning, from rest. */
 export function beginReplay(session: Session, id: Id): void {
-  const { job, machine } = session.get();
+  const { job, machine, operate } = session.get();
   const recording = recordingsOf(job, machine).find((one) => one.id === id);
   if (!recording) return;
   const { name, steps } = recording;
   showOperate(session, {
     on: true,
+    setAside: putAside(operate),
     played: [],
     live: null,
     failed: null,
@@ -119,6 +120,3 @@ export function runReplay(session: Session, runs: boolean): void {
 export function endReplay(session: Session): void {
   showOperate(session, { replay: null });
 }
-
-export const stepsLeft = (replay: Replay, played: readonly PlayedStep[]): number =>
-  Math.max(0, replay.steps.length - played.length);

@@ -69,9 +69,9 @@ test("what can't be done is refused in a sentence and changes nothing", () => {
     [turn("K1", "on"), "K1 is not a switch of this machine."],
     [letGo("S9"), "S9 is not a switch of this machine."],
     [unplug("X9"), "There is no X9 on this machine to unplug."],
-    [plug("X9"), "There is no X9 on this machine to plug."],
-    [remove("F9"), "There is no F9 on this machine to remove."],
-    [refit("F9"), "There is no F9 on this machine to fit."],
+    [plug("X9"), "There is no X9 on this machine to plug in."],
+    [remove("F9"), "There is no F9 on this machine to take out."],
+    [refit("F9"), "There is no F9 on this machine to put back."],
     [wait(-1), "A wait takes some seconds, not -1."],
   ] as const;
   for (const [step, why] of refusals) {

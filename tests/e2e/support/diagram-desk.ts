@@ -118,3 +118,13 @@ export async function withoutFilePickers(page: Page): Promise<void> {
     Reflect.deleteProperty(window, "showOpenFilePicker");
   });
 }
+
+/** Opens a job with one sheet without a picture: a pixel of the board is a pixel of the sheet. */
+export async function newDrawing(page: Page): Promise<DiagramDesk> {
+  await withoutFilePickers(page);
+  await page.goto("./");
+  await page.getByRole("button", { name: "Jobs" }).click();
+  await page.getByRole("button", { name: "New job" }).click();
+  await page.getByRole("button", { name: "Draw without a picture" }).click();
+  return new DiagramDesk(page);
+}

@@ -10,7 +10,7 @@ import {
   type Session,
 } from "../../../src/session/index.ts";
 import { smallJob } from "../../session/support/small-job.ts";
-import { key, send, show, type } from "../support/screen.tsx";
+import { key, press, send, show, type } from "../support/screen.tsx";
 
 /** The lamp is taken out on the only machine; nothing is recorded any more. */
 function changed(): Session {
@@ -28,14 +28,6 @@ const panel = (session: Session) =>
       <ChangesPanel />
     </TipProvider>,
   );
-
-const press = async (page: HTMLElement, name: string) => {
-  const button = [...page.querySelectorAll("button")].find(
-    (one) => one.getAttribute("aria-label") === name || one.textContent === name,
-  );
-  if (!button) throw new Error(`no button ${name}: ${page.textContent}`);
-  await act(async () => button.click());
-};
 
 test("where nothing was changed there is only the way to record something", async () => {
   const session = createSession("k", smallJob());

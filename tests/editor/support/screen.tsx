@@ -49,3 +49,28 @@ export async function type(field: HTMLInputElement, text: string): Promise<void>
     field.dispatchEvent(new Event("input", { bubbles: true }));
   });
 }
+
+/** Types into a field and leaves it by Enter. */
+export async function commit(field: HTMLInputElement, text: string): Promise<void> {
+  await act(async () => field.focus());
+  await type(field, text);
+  await send(field, key("Enter"));
+}
+
+/** Chooses from a list the way React notices. */
+export async function choose(list: HTMLSelectElement, value: string): Promise<void> {
+  const setter = Object.getOwnPropertyDescriptor(HTMLSelectElement.prototype, "value")?.set;
+  await act(async () => {
+    setter?.call(list, value);
+    list.dispatchEvent(new Event("change", { bubbles: true }));
+  });
+}
+
+/** Presses the button of this text or this accessible name. */
+export async function press(page: HTMLElement, name: string): Promise<void> {
+  const button = [...page.querySelectorAll("button")].find(
+    (one) => one.textContent?.trim() === name || one.getAttribute("aria-label") === name,
+  );
+  if (!button) throw new Error(`no button ${name}`);
+  await act(async () => button.click());
+}

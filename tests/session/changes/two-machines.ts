@@ -1,5 +1,12 @@
 import { circuitOf } from "../../../src/circuit/index.ts";
-import { type Job, newJob, type Part, readJobText, writeJobText } from "../../../src/job/index.ts";
+import {
+  type Job,
+  newJob,
+  type Part,
+  type PinRef,
+  readJobText,
+  writeJobText,
+} from "../../../src/job/index.ts";
 import {
   addPart,
   createSession,
@@ -48,6 +55,17 @@ export function recordingOn(machine = "m2", note = "Work lamp fitted"): Session 
   return session;
 }
 
+/** Wires one pin to another on the sheet, as one edit. */
+export const drawWire = (session: Session, from: PinRef, to: PinRef): void =>
+  session.edit("Draw a wire", (draft) => {
+    layWire(draft, {
+      sheet: "s1",
+      from: { on: "pin", ref: from },
+      to: { on: "pin", ref: to },
+      corners: [],
+    });
+  });
+
 /** Lays a lamp and wires it from the fuse to the ground, as three edits. */
 export function fitLamp(session: Session): string {
   let lamp = "";
@@ -58,14 +76,7 @@ export function fitLamp(session: Session): string {
     ["F1:2", `${lamp}:1`],
     [`${lamp}:2`, "X1:1"],
   ] as const) {
-    session.edit("Draw a wire", (draft) => {
-      layWire(draft, {
-        sheet: "s1",
-        from: { on: "pin", ref: from },
-        to: { on: "pin", ref: to },
-        corners: [],
-      });
-    });
+    drawWire(session, from, to);
   }
   return lamp;
 }

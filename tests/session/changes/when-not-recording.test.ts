@@ -11,7 +11,7 @@ import {
   setPartField,
   turnParts,
 } from "../../../src/session/index.ts";
-import { fitLamp, ids, recordingOn, reread, twoMachines } from "./two-machines.ts";
+import { drawWire, fitLamp, ids, recordingOn, reread, twoMachines } from "./two-machines.ts";
 
 describe("when nothing is recorded", () => {
   /** The lamp is fitted on machine m2, which is at hand; the board is back at the diagram. */
@@ -50,19 +50,10 @@ describe("when nothing is recorded", () => {
     session.edit("Place horn", (draft) => {
       horn = addPart(draft, "horn", "s1", [200, 200]);
     });
-    const wire = (from: string, to: string) =>
-      session.edit("Draw a wire", (draft) => {
-        layWire(draft, {
-          sheet: "s1",
-          from: { on: "pin", ref: from },
-          to: { on: "pin", ref: to },
-          corners: [],
-        });
-      });
-    wire("F1:2", `${horn}:1`);
+    drawWire(session, "F1:2", `${horn}:1`);
     expect(ids(session.get().job.diagram.parts)).toContain(horn);
     expect(session.get().job.diagram.wires).toHaveLength(5);
-    wire(`${lamp}:1`, `${horn}:1`);
+    drawWire(session, `${lamp}:1`, `${horn}:1`);
     expect(session.get().job.diagram.wires).toHaveLength(5);
     expect(changesOf(session.get().job, "m2")[0]?.wires).toHaveLength(3);
     expect(reread(session)).toEqual(session.get().job);

@@ -16,6 +16,7 @@ import {
   stepWords,
   voltsWords,
 } from "../../../src/session/index.ts";
+import { STILL } from "../support/live-state.ts";
 import { smallJob } from "../support/small-job.ts";
 
 const placed = { sheet: "sheet1", at: [0, 0] as [number, number], turn: 0 };
@@ -28,21 +29,6 @@ const button: Extract<Part, { kind: "switch" }> = {
   springReturn: true,
   contacts: [{ between: ["1", "2"], closedIn: ["pressed"] }],
   control: "operator",
-};
-
-const still: LiveState = {
-  when: {},
-  seconds: 0,
-  nextIn: null,
-  steps: [],
-  events: [],
-  wires: {},
-  pins: {},
-  cavities: {},
-  parts: {},
-  oscillating: [],
-  doubts: [],
-  refused: null,
 };
 
 test("a floating point is never told as a voltage", () => {
@@ -66,25 +52,25 @@ test("a current says its size; its way is told by the ends it runs between", () 
   expect(ampsWords(-0.19352)).toBe("0.194 A");
   const job = smallJob();
   const live: LiveState = {
-    ...still,
+    ...STILL,
     wires: { W3: { state: "live", volts: 24, amps: -1.5 } },
   };
   const says = readoutOf(job, "machine1", live, "W3")?.says ?? [];
-  expect(says).toEqual(["live, 24.0 V against chassis", "1.50 A from P1 to A1"]);
+  expect(says).toEqual(["24.0 V against chassis", "1.50 A from P1 to A1"]);
   const idle: LiveState = { ...live, wires: { W3: { state: "live", volts: 24, amps: 0 } } };
   expect(readoutOf(job, "machine1", idle, "W3")?.says[1]).toBe("no current");
 });
 
 test("a cavity tells the current of the wire behind it", () => {
   const live: LiveState = {
-    ...still,
+    ...STILL,
     wires: { W3: { state: "live", volts: 24, amps: 0.5 } },
     cavities: { "X1:2": { state: "live", volts: 24 } },
   };
   expect(readoutOf(smallJob(), "machine1", live, "X1:2")).toEqual({
     title: "X1 cavity 2",
     line: "live",
-    says: ["live, 24.0 V against chassis", "0.50 A in its wire"],
+    says: ["24.0 V against chassis", "0.50 A in its wire"],
   });
   expect(readoutOf(smallJob(), "machine1", live, "X9:9")).toBeNull();
 });
@@ -95,7 +81,7 @@ test("steps are told as somebody would tell them", () => {
     [{ do: "release", switch: "S2" }, "Let go of S2"],
     [{ do: "wait", seconds: 2.5 }, "Wait 2.5 s"],
     [{ do: "unplug", id: "A1" }, "Unplug A1"],
-    [{ do: "fit", id: "F3" }, "Fit F3"],
+    [{ do: "fit", id: "F3" }, "Put F3 back"],
     [{ do: "engine", engine: "cranking" }, "Engine cranking"],
   ];
   for (const [step, words] of steps) expect(stepWords(step)).toBe(words);

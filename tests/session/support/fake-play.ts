@@ -1,21 +1,7 @@
 import type { LiveState, PlayEvent } from "../../../src/circuit/index.ts";
 import type { Job, Step } from "../../../src/job/index.ts";
 import type { LivePort, OpenPlay, PlayClock } from "../../../src/session/index.ts";
-
-const EMPTY: LiveState = {
-  when: {},
-  seconds: 0,
-  nextIn: null,
-  steps: [],
-  events: [],
-  wires: {},
-  pins: {},
-  cavities: {},
-  parts: {},
-  oscillating: [],
-  doubts: [],
-  refused: null,
-};
+import { STILL } from "./live-state.ts";
 
 /** A port whose answers are let out one by one, so that a test decides what comes when. */
 export interface FakePort extends LivePort {
@@ -36,7 +22,7 @@ export function fakePlays(at: "once" | "when-let" = "once"): {
 } {
   const ports: FakePort[] = [];
   const open: OpenPlay = (job) => {
-    let live = EMPTY;
+    let live = STILL;
     const asked: Step[] = [];
     const waiting: (() => void)[] = [];
     let stopped = false;

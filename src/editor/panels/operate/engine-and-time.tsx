@@ -1,15 +1,12 @@
 import { Timer, TimerOff } from "lucide-react";
+import { ENGINE_STATES } from "../../../job/index.ts";
 import { commandNamed, doStep, momentWords } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { Segments } from "../segments.tsx";
 import styles from "./controls.module.css";
 
-const ENGINE = [
-  { value: "off", text: "off" },
-  { value: "cranking", text: "cranking" },
-  { value: "running", text: "running" },
-] as const;
+const ENGINE = ENGINE_STATES.map((one) => ({ value: one, text: one }));
 
 /** The engine, and the time that passes: by itself while something is timed, or by hand. */
 export function EngineAndTime() {

@@ -1,7 +1,6 @@
-import { wordsForProbe } from "../../../readings/index.ts";
 import { askLead, placeLead, readoutOf, voltsWords } from "../../../session/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
-import { ProbePicker } from "../probe-picker.tsx";
+import { LeadField } from "../lead-field.tsx";
 import { LineWord } from "./line-mark.tsx";
 import styles from "./measure.module.css";
 
@@ -41,38 +40,21 @@ function Chosen() {
 
 function Leads() {
   const session = useSession();
-  const job = useSelected((state) => state.job);
   const leads = useSelected((state) => state.operate.leads);
   const { red, black, asks, volts } = leads;
   return (
     <section className={styles.leads} aria-label="Two leads">
       <h3>Between two leads</h3>
-      {(["red", "black"] as const).map((lead) => {
-        const probe = leads[lead];
-        const place = probe === null ? "nowhere yet" : wordsForProbe(job, probe);
-        return (
-          <div key={lead} className={styles.lead} data-lead={lead}>
-            <button
-              type="button"
-              className={styles.probe}
-              aria-pressed={asks === lead}
-              aria-label={`${lead} lead: ${asks === lead ? "tap its place" : place}`}
-              onClick={() => askLead(session, asks === lead ? null : lead)}
-            >
-              <span className={styles.tip} aria-hidden="true" />
-              <span>
-                <span className={styles.leadName}>{lead} lead</span>
-                {asks === lead ? "tap its place on a board" : place}
-              </span>
-            </button>
-            <ProbePicker
-              lead={lead}
-              job={job}
-              onPick={(picked) => placeLead(session, lead, picked)}
-            />
-          </div>
-        );
-      })}
+      {(["red", "black"] as const).map((lead) => (
+        <LeadField
+          key={lead}
+          lead={lead}
+          probe={leads[lead]}
+          asking={asks === lead}
+          onAsk={() => askLead(session, asks === lead ? null : lead)}
+          onPick={(picked) => placeLead(session, lead, picked)}
+        />
+      ))}
       <output className={styles.volts} aria-label="Volts between the leads">
         {red === null || black === null
           ? "Place both leads"

@@ -1,5 +1,11 @@
 import type { LiveState } from "../../../circuit/index.ts";
-import { eventWords, isWaiting, operablesOf, stepWords } from "../../../session/index.ts";
+import {
+  chatterWords,
+  eventWords,
+  isWaiting,
+  operablesOf,
+  stepWords,
+} from "../../../session/index.ts";
 import { useSelected } from "../../session-context.tsx";
 import { StatusShape } from "../status-shape.tsx";
 import styles from "./operate-panel.module.css";
@@ -21,9 +27,8 @@ export function Hindrances() {
       )}
       {live && live.oscillating.length > 0 && (
         <p role="alert" className={styles.bad}>
-          <StatusShape status="contradiction" /> {live.oscillating.join(", ")}{" "}
-          {live.oscillating.length === 1 ? "chatters" : "chatter"}: each pull undoes what caused it.
-          What is shown is one moment of it.
+          <StatusShape status="contradiction" /> {chatterWords(live.oscillating)}. What is shown is
+          one moment of it.
         </p>
       )}
       {isWaiting(operate) && <p className={styles.waiting}>Working it out…</p>}

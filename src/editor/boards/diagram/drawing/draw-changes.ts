@@ -15,7 +15,7 @@ import {
 } from "../../../../session/index.ts";
 import { drawParts } from "./draw-parts.ts";
 import type { SceneLook } from "./draw-scene.ts";
-import { type Ink, inkFor, onSheet, write } from "./ink.ts";
+import { type Ink, inkFor, onSheet, trace, write } from "./ink.ts";
 
 /** Symbol units between the ticks on a wire that was added, and half the length of one. */
 const TICK_EVERY = 2.5;
@@ -60,10 +60,7 @@ export function drawGone(
       if (laid.has(points.join())) continue;
       canvas.setLineDash([ink.line, ink.line * 3]);
       canvas.beginPath();
-      points.forEach(([x, y], index) => {
-        if (index === 0) canvas.moveTo(x, y);
-        else canvas.lineTo(x, y);
-      });
+      trace(canvas, points);
       canvas.stroke();
       canvas.setLineDash([]);
       const middle = middleOfLongest(points);
@@ -157,10 +154,7 @@ function frame(ink: Ink, shape: PartShape): void {
   canvas.lineWidth = ink.line;
   canvas.setLineDash([ink.line * 5, ink.line * 2.5, ink.line, ink.line * 2.5]);
   canvas.beginPath();
-  around.forEach(([x, y], index) => {
-    if (index === 0) canvas.moveTo(x, y);
-    else canvas.lineTo(x, y);
-  });
+  trace(canvas, around);
   canvas.closePath();
   canvas.stroke();
   canvas.setLineDash([]);

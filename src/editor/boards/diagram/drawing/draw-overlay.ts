@@ -8,14 +8,7 @@ import {
   shownOf,
   unitOf,
 } from "../../../../session/index.ts";
-import type { Ink } from "./ink.ts";
-
-function trace(canvas: CanvasRenderingContext2D, points: readonly Point[]): void {
-  points.forEach(([x, y], index) => {
-    if (index === 0) canvas.moveTo(x, y);
-    else canvas.lineTo(x, y);
-  });
-}
+import { type Ink, trace } from "./ink.ts";
 
 function outline(canvas: CanvasRenderingContext2D, { part, local }: PartShape, slack: number) {
   const by = slack / unitOf(part);

@@ -2,7 +2,7 @@ import { add, type Point, scale } from "../../../../base/index.ts";
 import { type Stroke, terminalOf, toSheet } from "../../../../circuit/index.ts";
 import type { Part } from "../../../../job/index.ts";
 import { type PartShape, unitOf } from "../../../../session/index.ts";
-import { type Ink, write } from "./ink.ts";
+import { type Ink, trace, write } from "./ink.ts";
 import { valueWords } from "./value-words.ts";
 
 interface PartPaths {
@@ -69,10 +69,7 @@ function pathsOf(shape: PartShape): PartPaths {
     const at = (point: Point) => toSheet(part, point) as [number, number];
     if (stroke.draw === "line") {
       const target = stroke.dashed ? dashed : path;
-      stroke.points.forEach((point, index) => {
-        if (index === 0) target.moveTo(...at(point));
-        else target.lineTo(...at(point));
-      });
+      trace(target, stroke.points.map(at));
       if (stroke.closed) target.closePath();
       continue;
     }

@@ -36,6 +36,17 @@ export function onSheet(canvas: CanvasRenderingContext2D, camera: Camera, draw: 
   canvas.restore();
 }
 
+/** Goes along the points, in a path that is begun already. */
+export function trace(
+  path: CanvasRenderingContext2D | Path2D,
+  points: readonly (readonly [x: number, y: number])[],
+): void {
+  points.forEach(([x, y], index) => {
+    if (index === 0) path.moveTo(x, y);
+    else path.lineTo(x, y);
+  });
+}
+
 export const FONT = '"IBM Plex Sans", system-ui, sans-serif';
 /** Smaller than this on the screen, words are a smear and are left out. */
 export const SMALLEST_TEXT = 6;

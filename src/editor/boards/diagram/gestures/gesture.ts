@@ -26,5 +26,8 @@ export interface Gesture {
 /** A pointer that strays less than this is held still, pixels of the view. */
 const STILL = { mouse: 4, touch: 10 };
 
-export const strayed = (from: Press, to: Press): boolean =>
-  distance(from.view, to.view) > (from.touch ? STILL.touch : STILL.mouse);
+export const strayed = (from: Press, to: Press): boolean => strayedBy(STILL, from, to);
+
+/** Whether a pointer has left its spot by more than what is allowed it, pixels of the view. */
+export const strayedBy = (most: typeof STILL, from: Press, to: Press): boolean =>
+  distance(from.view, to.view) > (from.touch ? most.touch : most.mouse);

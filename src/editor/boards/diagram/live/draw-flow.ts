@@ -1,9 +1,10 @@
-import type { Point } from "../../../../base/index.ts";
+import { type Point, sameList } from "../../../../base/index.ts";
 import type { LiveState } from "../../../../circuit/index.ts";
 import {
   type Camera,
   LEAST_AMPS,
   lengthOf,
+  pointAlong,
   type Scene,
   type ViewSize,
   viewBox,
@@ -36,7 +37,7 @@ export function keptFlows() {
   return {
     of(scene: Scene, live: LiveState, camera: Camera, size: ViewSize): Flows {
       const now = [scene, live, camera, size];
-      if (now.every((one, index) => one === key[index])) return kept;
+      if (sameList(now, key)) return kept;
       key = now;
       const wires = wiresIn(scene, viewBox(camera, size));
       const flows = wires.flatMap((shape) => flowOf(shape, live) ?? []);
@@ -57,7 +58,8 @@ function flowOf({ wire, points }: WireShape, live: LiveState): Flow | null {
 }
 
 /** Signals, loads, and what melts: three weights the eye can tell apart. */
-const weightOf = (amps: number) => (amps < 0.2 ? 1 : amps < 5 ? 1.5 : 2.2);
+const WEIGHTS = [1, 1.5, 2.2] as const;
+const weightOf = (amps: number) => WEIGHTS[amps < 0.2 ? 0 : amps < 5 ? 1 : 2];
 
 /** Between two chevrons of a wire, pixels of the screen. */
 const APART = 46;
@@ -83,7 +85,7 @@ export function drawFlow(
   const apart = Math.max(APART * px, whole / MOST);
   onSheet(canvas, camera, () => {
     const line = inkFor(canvas, camera, palette, unit).line * slim;
-    for (const weight of [1, 1.5, 2.2]) {
+    for (const weight of WEIGHTS) {
       const path = new Path2D();
       for (const flow of flows) {
         if (flow.weight !== weight || flow.length < 8 * px) continue;
@@ -110,27 +112,13 @@ function addChevron(
   line: number,
   weight: number,
 ): void {
-  const spot = spotAlong(points, along);
+  const spot = pointAlong(points, along);
   if (!spot) return;
-  const [[x, y], [ux, uy]] = spot;
+  const [x, y] = spot.at;
+  const [ux, uy] = spot.way;
   const back = line * (2 + weight * 0.7);
   const wide = line * (3.6 + weight * 0.7);
   path.moveTo(x - ux * back - uy * wide, y - uy * back + ux * wide);
   path.lineTo(x + ux * back * 0.4, y + uy * back * 0.4);
   path.lineTo(x - ux * back + uy * wide, y - uy * back - ux * wide);
-}
-
-function spotAlong(points: readonly Point[], along: number): [Point, Point] | null {
-  let left = along;
-  for (let i = 1; i < points.length; i++) {
-    const a = points[i - 1] as Point;
-    const b = points[i] as Point;
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (left <= length && length > 0) {
-      const way: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
-      return [[a[0] + way[0] * left, a[1] + way[1] * left], way];
-    }
-    left -= length;
-  }
-  return null;
 }

@@ -5,7 +5,6 @@ import type { Leads, Scene } from "../../../../session/index.ts";
 import { type Ink, write } from "../drawing/ink.ts";
 
 const COLOURS = { red: "#b3131b", black: "#1c1c1c" } as const;
-const WORDS = { red: "red", black: "black" } as const;
 
 /** Where a probe lies on the sheet: at its pin, at the pin of its cavity, at the first ground or battery. */
 export function probeSpot(scene: Scene, job: Job, probe: Probe): Point | null {
@@ -53,7 +52,7 @@ export function drawLeads(ink: Ink, scene: Scene, job: Job, leads: Leads): void 
     write(
       { ...ink, palette: { ...palette, paperRaised: COLOURS[lead] } },
       {
-        text: WORDS[lead],
+        text: lead,
         at: [left + wide / 2, top + high / 2],
         size: 14 * px,
         align: "center",

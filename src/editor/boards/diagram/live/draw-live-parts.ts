@@ -11,7 +11,7 @@ import {
 import type { Part } from "../../../../job/index.ts";
 import { type PartShape, partWords, unitOf } from "../../../../session/index.ts";
 import { drawPartHalos, drawParts } from "../drawing/draw-parts.ts";
-import { type Ink, type Words, write } from "../drawing/ink.ts";
+import { type Ink, trace, type Words, write } from "../drawing/ink.ts";
 import { switchStanding } from "./live-shape.ts";
 
 const laws = new WeakMap<Part, ReadonlySet<Law["is"]>>();
@@ -84,10 +84,7 @@ function cornersOf({ part, local }: PartShape, by: number): Point[] {
 
 function fillBox({ canvas, palette }: Ink, shape: PartShape, by: number, alpha: number): void {
   canvas.beginPath();
-  cornersOf(shape, by).forEach(([x, y], index) => {
-    if (index === 0) canvas.moveTo(x, y);
-    else canvas.lineTo(x, y);
-  });
+  trace(canvas, cornersOf(shape, by));
   canvas.closePath();
   canvas.globalAlpha = alpha;
   canvas.fillStyle = palette.paperRaised;
@@ -232,15 +229,11 @@ function drawBreak(ink: Ink, shape: PartShape): void {
 function drawAway(ink: Ink, shape: PartShape): void {
   const { canvas, palette, camera } = ink;
   fillBox(ink, shape, 0.2, 0.72);
-  const corners = cornersOf(shape, 0.3);
   canvas.strokeStyle = palette.ink;
   canvas.lineWidth = 2 / camera.zoom;
   canvas.setLineDash([8 / camera.zoom, 5 / camera.zoom]);
   canvas.beginPath();
-  corners.forEach(([x, y], index) => {
-    if (index === 0) canvas.moveTo(x, y);
-    else canvas.lineTo(x, y);
-  });
+  trace(canvas, cornersOf(shape, 0.3));
   canvas.closePath();
   canvas.stroke();
   canvas.setLineDash([]);

@@ -1,4 +1,4 @@
-import type { Point } from "../../../../base/index.ts";
+import { addTo, type Point } from "../../../../base/index.ts";
 import type { LineState, LiveState } from "../../../../circuit/index.ts";
 import {
   type Camera,
@@ -10,7 +10,7 @@ import {
   wiresIn,
 } from "../../../../session/index.ts";
 import type { Palette } from "../../../theme/theme.tsx";
-import { type Ink, inkFor, onSheet, write } from "../drawing/ink.ts";
+import { type Ink, inkFor, onSheet, trace, write } from "../drawing/ink.ts";
 
 /** Wires in sight by how they lie. */
 export type WiresByState = ReadonlyMap<LineState, readonly WireShape[]>;
@@ -29,9 +29,7 @@ export function wiresByState(scene: Scene, live: LiveState, camera: Camera, size
     const state = live.wires[shape.wire.id]?.state;
     if (!state) continue;
     count++;
-    const list = found.get(state);
-    if (list) list.push(shape);
-    else found.set(state, [shape]);
+    addTo(found, state, shape);
   }
   return { found: found as WiresByState, count };
 }
@@ -51,12 +49,7 @@ export function slimness(count: number, scene: Scene, { zoom }: Camera, size: Vi
 
 const pathOf = (wires: readonly WireShape[]): Path2D => {
   const path = new Path2D();
-  for (const { points } of wires) {
-    points.forEach(([x, y], index) => {
-      if (index === 0) path.moveTo(x, y);
-      else path.lineTo(x, y);
-    });
-  }
+  for (const { points } of wires) trace(path, points);
   return path;
 };
 

@@ -1,4 +1,5 @@
 import { Maximize, RotateCcw, Timer, TimerOff, X, ZoomIn, ZoomOut } from "lucide-react";
+import { ENGINE_STATES } from "../../../../job/index.ts";
 import { commandNamed, doStep } from "../../../../session/index.ts";
 import { CommandButton, keysOf } from "../../../app/command-button.tsx";
 import { Button, Tip } from "../../../app/controls/index.ts";
@@ -6,14 +7,14 @@ import { useSelected, useSession } from "../../../session-context.tsx";
 import bar from "../toolbar.module.css";
 import styles from "./live-bar.module.css";
 
-const ENGINE = ["off", "cranking", "running"] as const;
-
 /** In place of the drawing tools while the machine on the board is operated. */
 export function LiveBar() {
   const session = useSession();
   const engine = useSelected((state) => state.operate.live?.when.engine ?? "off");
   const runs = useSelected((state) => state.operate.timeRuns);
   const stop = commandNamed("stop-operating");
+  const second = commandNamed("wait-1");
+  const time = commandNamed("time-runs");
   return (
     <div className={bar.bar} role="toolbar" aria-label="Operating">
       <Tip text={`${stop.label} (${keysOf(commandNamed("operate"))})`}>
@@ -27,33 +28,32 @@ export function LiveBar() {
         </Button>
       </Tip>
       <label className={styles.engine}>
-        <span className={styles.wide}>Engine</span>
         <select
           aria-label="Engine"
           value={engine}
           onChange={(event) => {
-            const to = ENGINE.find((one) => one === event.target.value);
+            const to = ENGINE_STATES.find((one) => one === event.target.value);
             if (to) doStep(session, { do: "engine", engine: to });
           }}
         >
-          {ENGINE.map((one) => (
+          {ENGINE_STATES.map((one) => (
             <option key={one} value={one}>
-              {one}
+              Engine {one}
             </option>
           ))}
         </select>
       </label>
-      <Tip text="Time runs by itself while something is timed (T)">
+      <Tip text={`Time runs by itself while something is timed (${keysOf(time)})`}>
         <Button
           tone="quiet"
-          aria-label="Let time run"
+          aria-label={time.label}
           aria-pressed={runs}
           icon={runs ? <Timer aria-hidden /> : <TimerOff aria-hidden />}
-          onClick={() => commandNamed("time-runs").run(session)}
+          onClick={() => time.run(session)}
         />
       </Tip>
-      <Tip text="Let 1 s pass (.)">
-        <Button tone="quiet" onClick={() => commandNamed("wait-1").run(session)}>
+      <Tip text={`${second.label} (${keysOf(second)})`}>
+        <Button tone="quiet" onClick={() => second.run(session)}>
           +1 s
         </Button>
       </Tip>

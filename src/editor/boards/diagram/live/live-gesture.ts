@@ -8,7 +8,7 @@ import {
   type Session,
 } from "../../../../session/index.ts";
 import type { Board } from "../board.ts";
-import { type Gesture, type Press, strayed } from "../gestures/gesture.ts";
+import { type Gesture, type Press, strayed, strayedBy } from "../gestures/gesture.ts";
 import { panGesture } from "../gestures/pan-gesture.ts";
 import { chosenBy, hitWhileOperating, probeUnder, switchAt } from "./live-hit.ts";
 
@@ -16,8 +16,8 @@ import { chosenBy, hitWhileOperating, probeUnder, switchAt } from "./live-hit.ts
 export interface Touch {
   readonly down: () => void;
   readonly up: () => void;
-  /** Slipped off, or the system took the finger away. */
-  readonly slip: () => void;
+  /** Whether it is down only as long as the hand is there. */
+  readonly holds: boolean;
 }
 
 const nothing = () => {};
@@ -32,12 +32,10 @@ export function touchSwitch(session: Session, part: PartOf<"switch">): Touch | n
   if (to === null) return null;
   const turn = () => doStep(session, { do: "turn", switch: part.id, position: to });
   const release = () => doStep(session, { do: "release", switch: part.id });
-  if (isSpring(part, to)) return { down: turn, up: release, slip: release };
+  if (isSpring(part, to)) return { down: turn, up: release, holds: true };
   // Held down from the panel: a touch lets it go.
-  if (isSpring(part, positionOf(part, operate))) {
-    return { down: nothing, up: release, slip: nothing };
-  }
-  return { down: nothing, up: turn, slip: nothing };
+  const held = isSpring(part, positionOf(part, operate));
+  return { down: nothing, up: held ? release : turn, holds: false };
 }
 
 /** Operating: a touch works switches and chooses everything else, a drag moves the sheet. */
@@ -45,31 +43,79 @@ export function operateGesture(board: Board, down: Press): Gesture {
   const { session } = board;
   const { asks } = session.get().operate.leads;
   const found = asks ? null : switchAt(board, down);
-  const touch = found && touchSwitch(session, found);
+  return found ? switchGesture(board, down, found) : chooseGesture(board, down);
+}
+
+/** A drag that sets out on a switch has shown itself as one by then, milliseconds. */
+const HOLDS_AFTER = 200;
+/** What a hand that means to press may slip, pixels of the view. */
+const SLIP = { mouse: 8, touch: 14 };
+
+/**
+ * A press on a switch. A tap works it when it ends. What springs back is held down as soon as the
+ * press can no longer be the beginning of a drag, and from then on until the hand lets go,
+ * wherever it slips. A drag works nothing and moves the sheet.
+ */
+function switchGesture(board: Board, down: Press, part: PartOf<"switch">): Gesture {
+  const { session } = board;
+  const touch = touchSwitch(session, part);
   let pan: Gesture | null = null;
-  touch?.down();
-  if (found) session.show({ selection: [found.id] });
+  let held = false;
+  const choose = () => session.show({ selection: [part.id] });
+  const hold = () => {
+    held = true;
+    choose();
+    touch?.down();
+  };
+  const timer = touch?.holds ? setTimeout(hold, HOLDS_AFTER) : undefined;
+  const letGo = () => {
+    clearTimeout(timer);
+    if (held) touch?.up();
+    held = false;
+  };
   return {
     move: (now) => {
-      if (!pan && strayed(down, now)) {
+      if (held) return;
+      if (!pan && strayedBy(SLIP, down, now)) {
+        clearTimeout(timer);
         pan = panGesture(board, down);
-        touch?.slip();
       }
+      pan?.move?.(now);
+    },
+    up: () => {
+      if (pan) return;
+      if (held) {
+        letGo();
+        return;
+      }
+      clearTimeout(timer);
+      choose();
+      touch?.down();
+      touch?.up();
+    },
+    cancel: letGo,
+  };
+}
+
+/** A press anywhere else: places the lead that is asked for, or chooses what is there. */
+function chooseGesture(board: Board, down: Press): Gesture {
+  const { session } = board;
+  const { asks } = session.get().operate.leads;
+  let pan: Gesture | null = null;
+  return {
+    move: (now) => {
+      if (!pan && strayed(down, now)) pan = panGesture(board, down);
       pan?.move?.(now);
     },
     up: (now) => {
       if (pan) return;
-      if (touch) touch.up();
-      else if (asks) {
+      if (asks) {
         const probe = probeUnder(board, now);
         if (probe) placeLead(session, asks, probe);
-      } else if (!found) {
+      } else {
         const hit = hitWhileOperating(board, now);
         session.show({ selection: hit ? [chosenBy(hit)] : [] });
       }
-    },
-    cancel: () => {
-      if (!pan) touch?.slip();
     },
   };
 }
