@@ -1,6 +1,7 @@
 import { circuitOf, type Spread } from "../circuit/index.ts";
 import type { FirstCheck, Id, Job, Part } from "../job/index.ts";
 import { isRestVolts, lastCheck, timeOf } from "./first-checks.ts";
+import { LEADS_OHMS } from "./meter.ts";
 
 /** What the first checks of a machine change in what its readings should be. */
 export interface AsMeasured {
@@ -51,9 +52,13 @@ export function measuresAt(checks: readonly FirstCheck[], taken: TakenAt): Measu
   const own = checks.filter(standing);
   return {
     rest: lastCheck(own, "battery-at-rest")?.value ?? null,
-    leads: lastCheck(own, "leads-together")?.value ?? null,
+    leads: goodLeads(lastCheck(own, "leads-together")?.value ?? null),
   };
 }
+
+/** Leads that failed their check are cleaned or changed, and say nothing of those that follow. */
+const goodLeads = (ohms: number | null): number | null =>
+  ohms !== null && ohms >= 0 && ohms <= LEADS_OHMS ? ohms : null;
 
 /** Takes battery and leads as they were measured on this machine, where that can be used. */
 export function asMeasured(job: Job, machine: Id, { rest, leads }: Measures): AsMeasured {

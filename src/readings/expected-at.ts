@@ -9,14 +9,13 @@ import { isPrediction, ohmsOf, place } from "./probes.ts";
 import { DEAD_VOLTS, FULL, provesOf } from "./proves.ts";
 import { phrasesForWhen } from "./setup-words.ts";
 import { type Shared, sharedFor } from "./shared.ts";
+import { solidWays } from "./solid-ways.ts";
 import { statesAround } from "./switch-states.ts";
 
 type Switches = Readonly<Record<Id, Position>>;
 
 /** How many readings are worth offering at one cavity. */
 const MOST_READINGS = 5;
-/** A way of fewer ohms has no load in it worth the name. */
-const DIRECT_OHMS = 2;
 /** Ways of different ohms that are worth a reading each. */
 const MOST_WAYS = 2;
 
@@ -25,8 +24,9 @@ interface Glimpse {
   readonly switches: Switches;
   /** Null where nothing but the meter holds it. */
   readonly volts: number | null;
-  /** Ω of the way that holds it. */
-  readonly ohms: number;
+  /** A way that passes no load leads to a feed, or to chassis. */
+  readonly isFed: boolean;
+  readonly isGrounded: boolean;
 }
 
 /** The readings worth taking at one cavity, the most telling first. */
@@ -71,8 +71,8 @@ function expectedAfresh(shared: Shared, cavity: CavityRef): readonly ExpectedRea
   // one state for each thing that the switches make of it, the one with the fewest moves
   const different = distinct(glimpses, job.systemVoltage);
   const isFull = ({ volts }: Glimpse) => (volts ?? 0) >= FULL * job.systemVoltage;
-  const fed = different.find((one) => isFull(one) && one.ohms < DIRECT_OHMS);
-  const throughLoad = different.find((one) => isFull(one) && one.ohms >= DIRECT_OHMS);
+  const fed = different.find((one) => isFull(one) && one.isFed);
+  const throughLoad = different.find((one) => isFull(one) && !one.isFed);
 
   const offers: Offer[] = [];
   const offer = (weight: number, setup: ReadingSetup) => {
@@ -82,6 +82,7 @@ function expectedAfresh(shared: Shared, cavity: CavityRef): readonly ExpectedRea
       isFeed: fed !== undefined,
       switched: phrasesForWhen(job, withSwitches(setup.when.switches ?? {})).join(" and "),
       loads: loadsOn(shared, setup),
+      isSolid: setup.quantity === "ohms" && isSolidWay(shared, setup),
     };
     offers.push({
       weight,
@@ -124,8 +125,7 @@ function expectedAfresh(shared: Shared, cavity: CavityRef): readonly ExpectedRea
     // what hangs on a feed says little about the feed
     offer(isWay ? (fed ? 30 : 70) - ways : fed ? 20 : 40, setup);
   }
-  const grounded =
-    rest.volts !== null && Math.abs(rest.volts) < DEAD_VOLTS && rest.ohms < DIRECT_OHMS;
+  const grounded = rest.volts !== null && Math.abs(rest.volts) < DEAD_VOLTS && rest.isGrounded;
   if (grounded && batteries.length === 1) {
     offer(75, { ...volts({}), red: "battery+", black: cavity, with: "test-lamp" });
   }
@@ -148,14 +148,29 @@ const withSwitches = (switches: Switches): Pick<When, "switches"> =>
 /** From the state as it is without a meter, whose own ohms are put to it afterwards. */
 function glimpse(shared: Shared, cavity: CavityRef, when: When, switches: Switches): Glimpse {
   const { wiring, settled } = shared.bench(when);
-  const nothing = { switches, volts: null, ohms: Number.POSITIVE_INFINITY };
+  const nothing = { switches, volts: null, isFed: false, isGrounded: false };
   const placed = place({ wiring }, { red: cavity, black: "chassis" });
   if (isPrediction(placed)) return nothing;
   const seen = transfer(settled.point, placed.red, placed.black);
   if (!seen) return nothing;
   const ohms = ohmsOf(seen, placed);
   const volts = between(settled.point, placed.red, placed.black) ?? 0;
-  return { switches, volts: (volts * METER_OHMS) / (METER_OHMS + ohms), ohms };
+  const ways = solidWays(shared, settled, settled.point);
+  return {
+    switches,
+    volts: (volts * METER_OHMS) / (METER_OHMS + ohms),
+    isFed: ways.isFed(placed.red),
+    isGrounded: ways.joins(placed.red, placed.black),
+  };
+}
+
+/** Whether a way that passes no load leads from one lead to the other, the circuit being dead. */
+function isSolidWay(shared: Shared, setup: ReadingSetup): boolean {
+  const bench = shared.bench(setup.when);
+  const placed = place(bench, setup);
+  if (isPrediction(placed)) return false;
+  const ways = solidWays(shared, bench.settled, shared.dead(setup.when));
+  return ways.joins(placed.red, placed.black);
 }
 
 /** Ω of a dead circuit between the two leads, as drawn; infinite where nothing joins them. */

@@ -14,6 +14,9 @@ export function impossibleWhen(job: Job, machine: Id, when: When): string | null
     if (!part.positions.includes(position))
       return `Switch ${id} has no position ${position}: it has ${part.positions.join(", ")}.`;
   }
+  const { standIn } = when;
+  if (standIn !== undefined && !job.standIns?.some(({ id }) => id === standIn))
+    return `The conditions name a stand-in ${standIn} that is not there.`;
   const plugs = new Set(job.plugs.map((plug) => plug.id));
   const missing = idsOff(when).find((id) => !parts.has(id) && !plugs.has(id));
   return missing === undefined ? null : `The conditions name ${missing}, which is not there.`;

@@ -2,7 +2,10 @@ import {
   type Bench,
   type Branch,
   between,
+  type Decider,
+  HIGH_LEVEL,
   held,
+  LOW_LEVEL,
   nominal,
   type OperatingPoint,
   type Unknown,
@@ -33,19 +36,68 @@ export function uncertainIn(bench: Bench): Uncertain {
   return found;
 }
 
-/** Relays near their pull-in, by the id of what decides them, with what there is to doubt. */
+/** Volts either side of a module input's threshold, as a share of system voltage (our own, cautious). */
+const NEAR_LEVEL = 0.08;
+
+/**
+ * Relays near their pull-in, modules near the volts that they need, and inputs near the level at
+ * which they act, by the id of what decides them, with what there is to doubt.
+ */
 export function marginalRelays({ wiring, settled }: Bench): ReadonlyMap<string, string> {
   const near = new Map<string, string>();
   for (const decider of wiring.deciders) {
-    if (decider.is !== "coil" || decider.latching) continue;
-    const volts = Math.abs(between(settled.point, decider.a, decider.b) ?? 0);
-    const isPulled = settled.states.get(decider.id) ?? false;
-    const isNear = isPulled
-      ? volts < decider.pullIn * SURELY_PULLS_IN
-      : volts > decider.pullIn * MAY_PULL_IN;
-    if (isNear) near.set(decider.id, `whether ${decider.part} pulls in with ${volts.toFixed(1)} V`);
+    const acts = settled.states.get(decider.id) ?? false;
+    const volts = voltsAt(decider, settled.point);
+    if (volts === null || (decider.is === "coil" && decider.latching)) continue;
+    if (isMarginal(decider, volts, acts, wiring.systemVoltage))
+      near.set(decider.id, doubtAbout(decider, volts));
   }
   return near;
+}
+
+/** What a decider goes by; null where nothing ties it to anything. */
+function voltsAt(decider: Decider, point: OperatingPoint): number | null {
+  switch (decider.is) {
+    case "coil":
+      return Math.abs(between(point, decider.a, decider.b) ?? 0);
+    case "fed":
+      return Math.max(...decider.pairs.map(([a, b]) => between(point, a, b) ?? 0));
+    case "level": {
+      const { input, grounds } = decider;
+      if (input === null) return null;
+      for (const ground of grounds) {
+        const volts = between(point, input, ground);
+        if (volts !== null) return volts;
+      }
+      return null;
+    }
+  }
+}
+
+function isMarginal(
+  decider: Decider,
+  volts: number,
+  acts: boolean,
+  systemVoltage: number,
+): boolean {
+  if (decider.is === "level") {
+    const threshold = (decider.active === "high" ? HIGH_LEVEL : LOW_LEVEL) * systemVoltage;
+    return Math.abs(volts - threshold) < NEAR_LEVEL * systemVoltage;
+  }
+  const needed = decider.is === "coil" ? decider.pullIn : decider.minVolts;
+  return acts ? volts < needed * SURELY_PULLS_IN : volts > needed * MAY_PULL_IN;
+}
+
+function doubtAbout({ is, part }: Decider, volts: number): string {
+  const having = `with ${volts.toFixed(1)} V`;
+  switch (is) {
+    case "coil":
+      return `whether ${part} pulls in ${having}`;
+    case "fed":
+      return `whether ${part} works ${having}`;
+    case "level":
+      return `whether ${part} takes ${volts.toFixed(1)} V for on or for off`;
+  }
 }
 
 function withMarginal(bench: Bench): Uncertain {

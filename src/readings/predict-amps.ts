@@ -39,7 +39,7 @@ export function predictAmps(shared: Shared, setup: ReadingSetup): Prediction {
   const doubts = uncertainIn(bench);
   const depends = influences(doubts.point, doubts.unknowns, placed.red, placed.black);
   // through a shunt every unknown's amps are felt as they are, however little it moves the volts
-  const drawn = doubts.unknowns.filter((unknown) =>
+  const drawn = [...doubts.unknowns, ...bench.wiring.draws].filter((unknown) =>
     feltThroughMeter(doubts, unknown.nodes, placed),
   );
   const whats = [...depends, ...drawn].map(({ what }) => what);

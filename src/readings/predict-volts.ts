@@ -141,20 +141,25 @@ export function bandIn(
   const middle = extra.length === 0 ? healthy.middle : held(wiring, states, extra, nominal);
   const band = voltsBand(healthy, extra, red, black, middle);
   if (!band) return null;
-  const drawn = MODULE_AMPS * unsaidOhms(wiring.unknowns, middle, { red, black });
+  const drawn = unsaidVolts(wiring, middle, { red, black });
   return [band[0] - drawn, band[1] + drawn];
 }
 
-/** Ω through which the draw of modules of which nothing is said still moves a reading a little. */
-function unsaidOhms(
-  unknowns: Healthy["wiring"]["unknowns"],
+/** By how much the amps of modules and converters of which nothing is said still move a reading. */
+function unsaidVolts(
+  { unknowns, draws }: Healthy["wiring"],
   point: OperatingPoint,
   { red, black }: Placed,
 ): number {
-  if (unknowns.length === 0) return 0;
+  if (unknowns.length + draws.length === 0) return 0;
   const seen = transfer(point, red, black);
   if (!seen) return 0;
-  return unknowns.reduce((sum, { nodes }) => sum + spreadSeen(point, seen, nodes, red), 0);
+  const moved = (nodes: readonly number[], amps: number) =>
+    amps * spreadSeen(point, seen, nodes, red);
+  return (
+    unknowns.reduce((sum, { nodes }) => sum + moved(nodes, MODULE_AMPS), 0) +
+    draws.reduce((sum, { nodes, most }) => sum + moved(nodes, most), 0)
+  );
 }
 
 /** Less than a small bulb draws, A: joints show nothing of themselves. */

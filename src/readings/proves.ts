@@ -16,6 +16,8 @@ export interface Bearing {
   readonly switched: string;
   /** Loads that the way leads through, a few of them by id. */
   readonly loads: readonly string[];
+  /** Of ohms: wires, fuses and closed contacts alone lead from one lead to the other. */
+  readonly isSolid: boolean;
 }
 
 /** What a reading would prove, in one sentence. */
@@ -23,7 +25,7 @@ export function provesOf(
   { job }: Shared,
   setup: ReadingSetup,
   { predicted, floating }: Prediction,
-  { isFeed, switched, loads }: Bearing,
+  { isFeed, switched, loads, isSolid }: Bearing,
 ): string {
   const load = loads.length === 0 ? "the load" : loads.join(" beside ");
   if (floating) {
@@ -40,7 +42,7 @@ export function provesOf(
   if (setup.quantity === "ohms") {
     if (predicted === "OL")
       return `Nothing joins it to ${other} in this state: anything low is a wire that touches where it must not.`;
-    if (typeof predicted === "number" && predicted < SOLID)
+    if (isSolid)
       return `A solid way to ${other}: more than a few ohms is a bad joint or wire, OL a broken one.`;
     if (isFeed) return "What hangs on this feed, all in parallel: next to nothing is a short.";
     return `${capital(load)} with its wiring to ${other}: far lower is shorted, OL is open.`;
@@ -48,7 +50,7 @@ export function provesOf(
   if (typeof predicted !== "number") return "Shows whether anything stands here.";
   if (Math.abs(predicted) >= FULL * job.systemVoltage) {
     if (!isFeed)
-      return `Volts through ${load} prove it whole and fed, with no current flowing; none means that it is open or not fed.`;
+      return `Volts through ${loads.length === 0 ? "what lies between this point and the feed" : load} prove it whole and fed, with no current flowing; none means that it is open or not fed.`;
     return switched === ""
       ? "The feed is there with all at rest; only a loaded test shows whether it can carry current."
       : `The feed comes with ${switched}: no volts mean that a contact, a fuse or a wire before this point is open.`;
@@ -60,8 +62,5 @@ export function provesOf(
   }
   return `About ${formatQuantity(Math.round(predicted * 10) / 10, "volts")} shows that ${load} holds this point; full or no volts mean that one side of it is open or shorted.`;
 }
-
-/** Ω up to which a way has no load in it worth the name. */
-const SOLID = 1;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

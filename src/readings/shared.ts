@@ -130,6 +130,8 @@ interface Ground {
   readonly links: Job["links"];
   readonly plugs: Job["plugs"];
   readonly standIns: Job["standIns"];
+  /** What the user has taught: by it a line is told for a sensor's or not. */
+  readonly words: Job["words"];
   readonly systemVoltage: number;
   readonly machines: Map<
     Id,
@@ -177,17 +179,18 @@ export function sharedFor(job: Job, machine: Id, taken: TakenAt = "now"): Shared
   return own.kept.of(`${measures.rest} ${measures.leads}`, make);
 }
 
-function groundOf({ diagram, links, plugs, standIns, systemVoltage }: Job): Ground {
+function groundOf({ diagram, links, plugs, standIns, words, systemVoltage }: Job): Ground {
   const known = byDiagram.get(diagram);
   if (
     known?.links === links &&
     known.plugs === plugs &&
     known.standIns === standIns &&
+    known.words === words &&
     known.systemVoltage === systemVoltage
   ) {
     return known;
   }
-  const fresh: Ground = { links, plugs, standIns, systemVoltage, machines: new Map() };
+  const fresh: Ground = { links, plugs, standIns, words, systemVoltage, machines: new Map() };
   byDiagram.set(diagram, fresh);
   return fresh;
 }

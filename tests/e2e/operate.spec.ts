@@ -173,6 +173,36 @@ test("with the keyboard alone: in, from part to part, press and hold, and out ag
   await expect(part(page, "P1")).toHaveAccessibleName(/lit$/);
 });
 
+test("a station that is pressed shows its panel, and what was done is there again afterwards", async ({
+  page,
+}) => {
+  await openDemo(page);
+  await page.keyboard.press("o");
+  await position(page, "S1 key switch", "run").check({ force: true });
+  await expect(part(page, "E1")).toHaveAccessibleName(/lit$/);
+  await page.getByRole("button", { name: /^5 Prove/ }).click();
+  await expect(page.getByRole("region", { name: "Reading pad" })).toBeVisible();
+  await expect(panel(page)).toHaveCount(0);
+  await page.getByRole("button", { name: "Operate" }).click();
+  await expect(part(page, "E1")).toHaveAccessibleName(/lit$/);
+});
+
+test("a drag that sets out on a button moves the drawing and presses nothing", async ({ page }) => {
+  await openDemo(page);
+  await page.keyboard.press("o");
+  await position(page, "S1 key switch", "run").check({ force: true });
+  await expect(part(page, "A1")).toHaveAccessibleName(/: powered$/);
+  const [x, y] = await middleOf(part(page, "S2"));
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 40, y + 30);
+  await page.mouse.up();
+  const [nowX, nowY] = await middleOf(part(page, "S2"));
+  expect([Math.round(nowX - x), Math.round(nowY - y)]).toEqual([40, 30]);
+  await expect(part(page, "P1")).toHaveAccessibleName(/dark$/);
+  await expect(panel(page).getByRole("status").first()).toContainText("S1 to run");
+});
+
 test("two leads show the volts between any two places", async ({ page }) => {
   await openDemo(page);
   await page.keyboard.press("o");

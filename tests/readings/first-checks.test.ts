@@ -174,7 +174,8 @@ test("the leads as measured take the place of half an ohm, in ohms and in amps",
   const fine = at(heated(check("leads-together", 0.1)), "ohms", dead);
   const bad = at(heated(check("leads-together", 2)), "ohms", dead);
   expect(fine.high ?? 0).toBeCloseTo((usual.high ?? 0) - 0.3, 6);
-  expect(bad.high ?? 0).toBeCloseTo((usual.high ?? 0) + 1.6, 6);
+  // leads that failed are changed before anything is read: nothing is known of the next ones
+  expect(bad.high).toBe(usual.high);
   expect(fine.low).toBe(usual.low);
   const amps = (job: ReturnType<typeof heated>) =>
     predict(job, "machine1", {
@@ -183,7 +184,7 @@ test("the leads as measured take the place of half an ohm, in ohms and in amps",
       black: "F1:2",
       when: { removed: ["F1"] },
     });
-  expect(amps(heated(check("leads-together", 2))).low ?? 9).toBeLessThan(
-    (amps(heated()).low ?? 0) * 0.85,
-  );
+  const low = (...checks: Parameters<typeof heated>) => amps(heated(...checks)).low ?? Number.NaN;
+  expect(low(check("leads-together", 0.4))).toBeLessThan(low() * 0.98);
+  expect(low(check("leads-together", 2))).toBe(low());
 });

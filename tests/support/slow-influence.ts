@@ -2,25 +2,59 @@
  * What a quantity depends on that nobody knows, by the plain way: one whole solution for every
  * pair of nodes, every unknown looked at. The oracle of src/circuit/solve/influence.ts.
  */
-import { type OperatingPoint, transfer, type Unknown } from "../../src/circuit/index.ts";
+import {
+  type Branch,
+  type Conductor,
+  factor,
+  type OperatingPoint,
+  type Unknown,
+} from "../../src/circuit/index.ts";
 
 const NO_INFLUENCE = 0.5;
 const NO_VOLTS = 0.4;
 const FELT = 1e-3;
 
-export const slowInfluences = (
-  point: OperatingPoint,
-  unknowns: readonly Unknown[],
-  red: number,
-  black: number,
-): readonly Unknown[] => influenceFinder(point, unknowns)(red, black);
+/** What blocks counts with a kilohm: an unknown part beyond it could make it conduct. */
+const BLOCKED_OHMS = 1000;
 
-/** For many pairs of nodes of one state: what is common to them is worked out once. */
-function influenceFinder(
+/** One state, with the junctions that block there joined in. */
+interface Joined {
+  readonly piece: Int32Array;
+  readonly volts: Float64Array;
+  transfer(red: number, black: number): Float64Array | null;
+}
+
+/** `branches` in the order of the point's. */
+export function slowInfluence(
+  branches: readonly Branch[],
   point: OperatingPoint,
   unknowns: readonly Unknown[],
 ): (red: number, black: number) => readonly Unknown[] {
-  const { piece } = point.factored;
+  const conductors = branches.flatMap(({ a, b }, index): Conductor[] => {
+    const ohms = point.blocked.includes(index) ? BLOCKED_OHMS : (point.ohms[index] as number);
+    return a !== b && Number.isFinite(ohms) ? [{ a, b, siemens: 1 / ohms }] : [];
+  });
+  const { piece, solve } = factor(point.volts.length, conductors);
+  const joined: Joined = {
+    piece,
+    volts: point.volts,
+    transfer(red, black) {
+      if (piece[red] !== piece[black]) return null;
+      const injected = new Float64Array(point.volts.length);
+      injected[red] = 1;
+      injected[black] = red === black ? 0 : -1;
+      return solve(injected);
+    },
+  };
+  return influenceFinder(joined, unknowns);
+}
+
+/** For many pairs of nodes of one state: what is common to them is worked out once. */
+function influenceFinder(
+  point: Joined,
+  unknowns: readonly Unknown[],
+): (red: number, black: number) => readonly Unknown[] {
+  const { piece } = point;
   const groupings = new Map<string, readonly (readonly Unknown[])[]>();
   const groupsFor = (redPiece: number, blackPiece: number) => {
     const key = `${redPiece} ${blackPiece}`;
@@ -41,7 +75,7 @@ function influenceFinder(
         touches(group, redPiece) && touches(group, blackPiece) ? group : [],
       );
     }
-    const seen = groups.length > 0 ? transfer(point, red, black) : null;
+    const seen = groups.length > 0 ? point.transfer(red, black) : null;
     if (!seen) return [];
     return groups.flatMap((group) => {
       if (feltRange(group, piece, redPiece, seen) >= NO_INFLUENCE) return group;
@@ -73,12 +107,12 @@ function feltRange(
 }
 
 /** How far closing an open joint moves what `seen` looks at, volts. */
-function voltsByClosing(point: OperatingPoint, { nodes }: Unknown, seen: Float64Array): number {
+function voltsByClosing(point: Joined, { nodes }: Unknown, seen: Float64Array): number {
   const [a, b] = nodes;
   if (a === undefined || b === undefined) return 0;
   const moved = Math.abs((seen[a] as number) - (seen[b] as number));
-  if (moved < FELT || point.factored.piece[a] !== point.factored.piece[b]) return 0;
-  const own = transfer(point, a, b);
+  if (moved < FELT || point.piece[a] !== point.piece[b]) return 0;
+  const own = point.transfer(a, b);
   if (!own) return 0;
   const ohms = (own[a] as number) - (own[b] as number);
   return (moved / ohms) * Math.abs((point.volts[a] as number) - (point.volts[b] as number));

@@ -28,6 +28,7 @@ export const converter: PartKind<"converter"> = {
         volts: part.outVolts ?? usualOut(systemVoltage),
         ohms: OUTPUT_OHMS,
         live: { fedBy: ["in+", "in-"], minVolts: systemVoltage * LEAST_INPUT },
+        drawsUnsaid: true,
       },
     },
   ],

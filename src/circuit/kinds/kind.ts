@@ -81,6 +81,8 @@ export type Law =
       readonly ohms: number;
       readonly restOhms?: number;
       readonly live: "always" | "engine-running" | "unknown" | Fed;
+      /** What it gives it draws from where it is fed, and nobody has said how much that is. */
+      readonly drawsUnsaid?: true;
     }
   /** What a module does between two of its pins, as far as somebody has said. */
   | {

@@ -23,9 +23,12 @@ const USUAL_DELAY = 1;
  */
 const USUAL_HALF_FLASH = 0.35;
 
+/** Nothing that a person would call a delay or a flash is faster (our own). */
+const LEAST_SECONDS = 0.01;
+
 /** Seconds of a delay, or of half a period of a flasher. */
 export const secondsOf = ({ does, seconds }: Level): number =>
-  seconds ?? (does === "flash" ? USUAL_HALF_FLASH : USUAL_DELAY);
+  Math.max(LEAST_SECONDS, seconds ?? (does === "flash" ? USUAL_HALF_FLASH : USUAL_DELAY));
 
 /** Times are kept to the microsecond, so that sums of them compare. */
 export const tick = (seconds: number): number => Math.round(seconds * 1e6) / 1e6;

@@ -26,6 +26,8 @@ export interface Play {
   volts(red: Probe, black: Probe): number | null;
 }
 
+/** Seconds of one wait: some eleven days. */
+const LONGEST_WAIT = 1e6;
 /** Things that may happen by themselves in one wait: a flasher left on for a day is not played out. */
 const MOST_IN_A_WAIT = 1000;
 
@@ -113,8 +115,8 @@ export function createPlay(job: Job, machine: Id | null): Play {
   /** The moment after a step, or why it can't be done. */
   const after = (last: Moment, step: Step): Moment | string => {
     const now = { ...last, doubtedBefore: viewOf(last).doubted };
-    if (step.do === "wait" && !(step.seconds > 0 && Number.isFinite(step.seconds)))
-      return `A wait takes some seconds, not ${step.seconds}.`;
+    if (step.do === "wait" && !(step.seconds > 0 && step.seconds <= LONGEST_WAIT))
+      return `A wait takes some seconds, up to ${LONGEST_WAIT}, not ${step.seconds}.`;
     if (step.do === "wait") return passTime(now, step.seconds, [...now.steps, step]);
     const handled = handle(job, circuit, now.hands, step);
     if (!handled.ok) return handled.why;
@@ -135,7 +137,8 @@ export function createPlay(job: Job, machine: Id | null): Play {
       if (due === null || due > end) return { ...now, seconds: end };
       if (count === MOST_IN_A_WAIT) {
         const played = now.seconds - start.seconds;
-        return `Too much happens by itself in ${seconds} s: wait ${Math.max(1, Math.floor(played))} s at most, and then again.`;
+        const most = played >= 1 ? Math.floor(played) : Number(played.toPrecision(1));
+        return `Too much happens by itself in ${seconds} s: wait ${most} s at most, and then again.`;
       }
       now = settled({ ...now, seconds: due }, now.rest.memory, now.rest.blown, now);
     }

@@ -20,8 +20,12 @@ export interface Rest {
   readonly changes: readonly Change[];
 }
 
-/** Rounds after which something that neither rests nor repeats counts as never coming to rest. */
-const MOST_ROUNDS = 2000;
+/**
+ * Rounds, for each relay and module path, after which something that neither rests nor repeats
+ * counts as never coming to rest: a chain takes one for each.
+ */
+const MOST_ROUNDS = 4;
+const LEAST_ROUNDS = 2000;
 
 /**
  * Relays and modules act one round at a time until nothing changes; then the fuse that carries
@@ -78,6 +82,7 @@ function followFrom(
     last = held(wiring, states, [], nominal, false, blown.size > 0 ? isOpen : null, last);
     return last;
   };
+  const most = Math.max(LEAST_ROUNDS, MOST_ROUNDS * wiring.deciders.length);
   const protections = protectionsOf(wiring);
   const passed: Passed[] = [];
   const changes: (readonly Change[])[] = [];
@@ -103,8 +108,7 @@ function followFrom(
         worstPoint: () => point,
       };
     }
-    const again =
-      seen.get(nextKey) ?? (passed.length >= MOST_ROUNDS ? passed.length >> 1 : undefined);
+    const again = seen.get(nextKey) ?? (passed.length >= most ? passed.length >> 1 : undefined);
     if (again !== undefined) {
       return chatter(passed.slice(again), changes.slice(0, again).flat(), protections, pointIn);
     }

@@ -18,8 +18,8 @@ export function reachOfUnknowns(
   const isUnknown = new Uint8Array(wiring.nodeCount);
   const felt = new Set<Unknown>();
   if (unknowns.length === 0) return { isUnknown, felt, between: () => false };
-  const { piece } = point.factored;
   const influence = influenceOf(point, [...unknowns]);
+  const { piece } = influence;
   const referred = new Set(wiring.grounds.map((node) => piece[node] as number));
   for (const own of referred) {
     const unsure = influence.unsure(own);

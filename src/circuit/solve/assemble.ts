@@ -12,7 +12,7 @@ import {
 import { type Element, elementsOf, pinsOf, terminalOf } from "../kinds/index.ts";
 import { type Circuit, circuitOf } from "../machine-circuit.ts";
 import { CHASSIS_PLACE, chassisPlace } from "../places.ts";
-import type { Acts, Branch, Decider, Unknown } from "./branch.ts";
+import type { Acts, Branch, Decider, Draw, Unknown } from "./branch.ts";
 import { type CavityPins, cavityPins } from "./cavity-pins.ts";
 import { type Blows, blowsOf, type Fault, type JointBlow } from "./fault.ts";
 import { bridge, seriesOhms } from "./fault-branches.ts";
@@ -44,6 +44,7 @@ export interface Assembly {
   readonly branches: readonly Branch[];
   readonly deciders: readonly Decider[];
   readonly unknowns: readonly Unknown[];
+  readonly draws: readonly Draw[];
   /** Nodes to count voltages from, the best first. */
   readonly grounds: readonly number[];
   readonly systemVoltage: number;
@@ -137,6 +138,7 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
   }));
   const deciders = new Map<string, Decider>();
   const unknowns: Unknown[] = [];
+  const draws: Draw[] = [];
   const chassisOnly = [node(chassis)];
   parts.forEach((part, index) => {
     const pins = pinPoints[index] as ReadonlyMap<PinId, number>;
@@ -158,11 +160,14 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
         if (!deciders.has(decider.id))
           deciders.set(decider.id, placeDecider(decider, at, chassisOnly));
       }
+      for (const draw of lowered.draws ?? []) draws.push({ ...draw, nodes: draw.nodes.map(at) });
       for (const unknown of lowered.unknowns)
         unknowns.push({ ...unknown, nodes: unknown.nodes.map(at) });
     }
     const unsaid = unsaidPins(part);
     if (unsaid) unknowns.push({ ...unsaid, nodes: unsaid.nodes.map(at) });
+    const draw = unsaidDraw(part);
+    if (draw) draws.push({ ...draw, nodes: draw.nodes.map(at) });
   });
   for (const branch of [...pages.branches, ...bridges]) branches.push(placeBranch(branch, node));
   for (const unknown of pages.unknowns)
@@ -177,6 +182,7 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
     branches,
     deciders: [...deciders.values()],
     unknowns,
+    draws,
     grounds: minus === null ? [node(chassis)] : [node(minus), node(chassis)],
     systemVoltage: job.systemVoltage,
     batteries,
@@ -249,6 +255,17 @@ const jointParts = (circuit: Circuit, elements: Elements): ReadonlySet<Id> =>
       )
       .map((part) => part.id),
   );
+
+/** A module of which nobody has said what it draws may draw this, A (common practice, no source). */
+const MODULE_AMPS = 2;
+
+/** What a module draws through its feeds, where its behaviour is declared without. */
+function unsaidDraw(part: Part): Draw<PinId> | null {
+  if (part.kind !== "module" || !part.behaviour || !part.power) return null;
+  if (part.behaviour.loads?.length) return null;
+  const nodes = [...part.power.supply, ...part.power.ground];
+  return { part: part.id, nodes, what: `what ${part.id} draws`, most: MODULE_AMPS };
+}
 
 /** Pins of an active part whose doings nobody has declared. */
 function unsaidPins(part: Part): Unknown<PinId> | null {

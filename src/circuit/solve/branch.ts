@@ -92,9 +92,16 @@ export interface Unknown<Node = number> {
   readonly what: string;
 }
 
+/** Pins between which a part draws amps of which nobody has said how many. */
+export interface Draw<Node = number> extends Unknown<Node> {
+  /** A; more than such parts usually do. */
+  readonly most: number;
+}
+
 /** What one element of a part becomes in the solver. */
 export interface Lowered {
   readonly branches: readonly Branch<PinId>[];
   readonly deciders: readonly Decider<PinId>[];
   readonly unknowns: readonly Unknown<PinId>[];
+  readonly draws?: readonly Draw<PinId>[];
 }

@@ -15,8 +15,8 @@ export interface Settled {
 }
 
 /** Shares of system voltage above which an input counts as high, below which as low (common practice). */
-const HIGH = 0.5;
-const LOW = 0.3;
+export const HIGH_LEVEL = 0.5;
+export const LOW_LEVEL = 0.3;
 
 /**
  * Relays and modules follow, all at once, until nothing changes or a state comes back: from rest,
@@ -178,7 +178,9 @@ export function isActive(
   for (const ground of grounds) {
     const volts = between(point, input, ground);
     if (volts === null) continue;
-    return active === "high" ? volts >= HIGH * systemVoltage : volts <= LOW * systemVoltage;
+    return active === "high"
+      ? volts >= HIGH_LEVEL * systemVoltage
+      : volts <= LOW_LEVEL * systemVoltage;
   }
   return false;
 }

@@ -1,7 +1,16 @@
-export type { Acts, Branch, Decider, Unknown } from "./branch.ts";
+export type { Acts, Branch, Decider, Draw, Unknown } from "./branch.ts";
 export type { Doubts } from "./doubts.ts";
 export type { Fault } from "./fault.ts";
-export { between, decide, follow, held, isActive, type Settled } from "./follow.ts";
+export {
+  between,
+  decide,
+  follow,
+  HIGH_LEVEL,
+  held,
+  isActive,
+  LOW_LEVEL,
+  type Settled,
+} from "./follow.ts";
 export { influenceOf, influences, transfer } from "./influence.ts";
 export { type Conditions, DIODE } from "./lower.ts";
 export { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";

@@ -1,7 +1,9 @@
 import type { Unknown } from "./branch.ts";
-import { Groups } from "./groups.ts";
+import type { Groups } from "./groups.ts";
 import type { OperatingPoint } from "./operating-point.ts";
 import { type Ripple, Ripples } from "./ripple.ts";
+import { changedMesh, type Mesh, piecesOf, Workspace } from "./star-mesh.ts";
+import { type Group, groupByFarPieces, piecesTogether } from "./unknown-groups.ts";
 
 /**
  * What a quantity depends on that nobody knows. Pushing one ampere in at red and out at black
@@ -46,8 +48,6 @@ export function influenceOf(point: OperatingPoint, unknowns: readonly Unknown[])
   return influence;
 }
 
-type Group = readonly Unknown[];
-
 /** An open contact whose closing may move something, and who feels it. */
 interface Joint {
   readonly unknown: Unknown;
@@ -62,8 +62,10 @@ type Exactly = (nodes: readonly number[]) => readonly number[];
 
 /** For many questions about one state: what is common to them is worked out once. */
 class Influence {
-  readonly #point: OperatingPoint;
-  readonly #piece: Int32Array;
+  /** Number of the piece that each node belongs to, tied by junctions too whether they block or not. */
+  readonly piece: Int32Array;
+  readonly #volts: Float64Array;
+  readonly #references: readonly number[];
   readonly #unknowns: readonly Unknown[];
   readonly #ripples: Ripples;
   readonly #groups = new Map<string, readonly Group[]>();
@@ -72,34 +74,42 @@ class Influence {
   #together: Groups | null = null;
 
   constructor(point: OperatingPoint, unknowns: readonly Unknown[]) {
-    this.#point = point;
-    this.#piece = point.factored.piece;
+    const mesh = withJunctions(point);
+    const { piece, references } = piecesOf(mesh);
+    this.piece = piece;
+    this.#references = references;
+    this.#volts = point.volts;
     this.#unknowns = unknowns;
-    this.#ripples = new Ripples(point.mesh);
+    this.#ripples = new Ripples(mesh);
+  }
+
+  /** The node that a piece's volts are counted from here. */
+  referenceOf(piece: number): number {
+    return this.#references[piece] as number;
   }
 
   /** Whether an unknown could change what lies between two nodes. */
   depends(red: number, black: number): boolean {
-    const own = this.#piece[red] as number;
-    const other = this.#piece[black] as number;
+    const own = this.piece[red] as number;
+    const other = this.piece[black] as number;
     return own === other ? this.between(red, black).length > 0 : this.mayTie(own, other);
   }
 
   /** Whether unknowns could tie two pieces to one another. */
   mayTie(piece: number, other: number): boolean {
-    this.#together ??= piecesTogether(this.#piece, this.#unknowns);
+    this.#together ??= piecesTogether(this.piece, this.#unknowns);
     return this.#together.of(piece) === this.#together.of(other);
   }
 
   /** The unknowns that could change what lies between two nodes. */
   between(red: number, black: number): readonly Unknown[] {
-    const own = this.#piece[red] as number;
-    const other = this.#piece[black] as number;
+    const own = this.piece[red] as number;
+    const other = this.piece[black] as number;
     if (this.#unknowns.length === 0) return [];
     if (own !== other) {
       if (!this.mayTie(own, other)) return [];
       const touches = (group: Group, piece: number) =>
-        group.some(({ nodes }) => nodes.some((node) => this.#piece[node] === piece));
+        group.some(({ nodes }) => nodes.some((node) => this.piece[node] === piece));
       return this.#groupsOf(own, other).flatMap((group) =>
         touches(group, own) && touches(group, other) ? group : [],
       );
@@ -133,7 +143,7 @@ class Influence {
    * there would be felt at the pin, so that the pins are gone through and not the nodes.
    */
   unsure(piece: number): { nodes: ReadonlySet<number>; unknowns: ReadonlySet<Unknown> } {
-    const reference = this.#point.factored.references[piece] as number;
+    const reference = this.referenceOf(piece);
     const groups = this.#groupsIn(piece);
     const near = new Map<number, Map<Group, Met>>();
     for (const [pin, own] of groups.entries()) {
@@ -156,7 +166,7 @@ class Influence {
     // both ends of a range are known as far as the ripples were followed
     const margin = 2 * FOLLOWED;
     for (const node of new Set([...near.keys(), ...joints.nodes()])) {
-      if (this.#piece[node] !== piece || node === reference) continue;
+      if (this.piece[node] !== piece || node === reference) continue;
       let doubtful = false;
       for (const [group, met] of near.get(node) ?? []) {
         const range = rangeOf(met, groups.sizeOf(group));
@@ -192,7 +202,7 @@ class Influence {
 
   /** Whether a group's pins in one piece see enough of a difference. */
   #feels(group: Group, piece: number, exactly: Exactly): boolean {
-    const pins = group.flatMap(({ nodes }) => nodes.filter((node) => this.#piece[node] === piece));
+    const pins = group.flatMap(({ nodes }) => nodes.filter((node) => this.piece[node] === piece));
     const volts = exactly(pins);
     return Math.max(...volts) - Math.min(...volts) >= NO_INFLUENCE;
   }
@@ -228,7 +238,7 @@ class Influence {
     const key = piece < other ? `${piece} ${other}` : `${other} ${piece}`;
     const known = this.#groups.get(key);
     if (known) return known;
-    const groups = groupByFarPieces(this.#unknowns, this.#piece, piece, other);
+    const groups = groupByFarPieces(this.#unknowns, this.piece, piece, other);
     this.#groups.set(key, groups);
     return groups;
   }
@@ -239,7 +249,7 @@ class Influence {
     const found = new ByNode<Group>();
     for (const group of this.#groupsOf(piece, piece)) {
       for (const { nodes } of group) {
-        for (const node of nodes) if (this.#piece[node] === piece) found.addOnce(node, group);
+        for (const node of nodes) if (this.piece[node] === piece) found.addOnce(node, group);
       }
     }
     this.#inPiece.set(piece, found);
@@ -252,9 +262,8 @@ class Influence {
     for (const unknown of this.#unknowns) {
       const [a, b] = unknown.nodes;
       if (!unknown.joint || a === undefined || b === undefined || a === b) continue;
-      if (this.#piece[a] !== this.#piece[b]) continue;
-      const { volts } = this.#point;
-      const across = Math.abs((volts[a] as number) - (volts[b] as number));
+      if (this.piece[a] !== this.piece[b]) continue;
+      const across = Math.abs((this.#volts[a] as number) - (this.#volts[b] as number));
       if (across < NO_VOLTS) continue;
       const near = this.#ripples.from(
         [
@@ -282,6 +291,23 @@ class Influence {
     this.#joints = found;
     return found;
   }
+}
+
+/**
+ * Ω that a blocking junction counts with here, so that what lies beyond it is felt: far more than
+ * what it lies across, far less than a meter (our own).
+ */
+export const BLOCKED_OHMS = 1000;
+
+/**
+ * The mesh of a point with the junctions that block there joined in: an unknown part beyond one
+ * could make it conduct.
+ */
+function withJunctions({ mesh, siemens, blocked }: OperatingPoint): Mesh {
+  if (blocked.length === 0) return mesh;
+  const joined = siemens.slice();
+  for (const index of blocked) joined[index] = 1 / BLOCKED_OHMS;
+  return changedMesh(mesh, mesh.plan, joined, blocked, new Workspace(mesh.sums.length));
 }
 
 /** At how many of a group's pins something was met, and the extremes of what it was. */
@@ -347,46 +373,3 @@ class ByNode<Thing> {
 }
 
 const NONE: readonly never[] = [];
-
-/** Pieces of circuit that an unknown may tie to one another. */
-function piecesTogether(piece: Int32Array, unknowns: readonly Unknown[]): Groups {
-  const together = new Groups(piece.length);
-  for (const { nodes } of unknowns) {
-    for (const node of nodes)
-      together.join(piece[nodes[0] as number] as number, piece[node] as number);
-  }
-  return together;
-}
-
-/** Unknowns that meet in a piece of circuit of their own act together. */
-function groupByFarPieces(
-  unknowns: readonly Unknown[],
-  piece: Int32Array,
-  redPiece: number,
-  blackPiece: number,
-): readonly Group[] {
-  const parent = unknowns.map((_, index) => index);
-  const root = (index: number): number => {
-    let up = index;
-    while (parent[up] !== up) up = parent[up] as number;
-    return up;
-  };
-  const firstIn = new Map<number, number>();
-  unknowns.forEach((unknown, index) => {
-    for (const node of unknown.nodes) {
-      const own = piece[node] as number;
-      if (own === redPiece || own === blackPiece) continue;
-      const first = firstIn.get(own);
-      if (first === undefined) firstIn.set(own, index);
-      else parent[root(index)] = root(first);
-    }
-  });
-  const groups = new Map<number, Unknown[]>();
-  unknowns.forEach((unknown, index) => {
-    const key = root(index);
-    const group = groups.get(key);
-    if (group) group.push(unknown);
-    else groups.set(key, [unknown]);
-  });
-  return [...groups.values()];
-}

@@ -1,6 +1,6 @@
 import type { Part, PinId } from "../../job/index.ts";
 import type { Element, Fed, Law } from "../kinds/index.ts";
-import type { Acts, Branch, Decider, Lowered, Unknown } from "./branch.ts";
+import type { Acts, Branch, Decider, Draw, Lowered, Unknown } from "./branch.ts";
 
 /** What decides how an element lies: the state of the machine when the reading is taken. */
 export interface Conditions {
@@ -31,6 +31,9 @@ const CHARGED_OHMS = 1;
 export const STIFFEST_SOURCE = 1e-5;
 /** Silicon: 0.7 V (Kuphaldt, fig. 03249); at a meter's microamps less, at full load more. */
 export const DIODE = { is: "junction", volts: 0.7, low: 0.4, high: 1.1, ohms: 1e-3 } as const;
+
+/** A voltage converter of the larger sort draws no more (common practice, no source). */
+const SOURCE_AMPS = 20;
 
 const MODULE_SOURCE_SPREAD = [0.95, 1.05] as const;
 /** With the engine running and no alternator drawn: as much as one that is there would give. */
@@ -195,10 +198,17 @@ function lowerSource(
     };
   }
   const feed = feedDecider(part, law.live);
+  const draw: Draw<PinId> = {
+    part: part.id,
+    nodes: law.live.fedBy,
+    what: `what ${part.id} draws`,
+    most: SOURCE_AMPS,
+  };
   return {
     branches: [{ ...base, acts: source(MODULE_SOURCE_SPREAD), gate: { by: feed.id, on: true } }],
     deciders: [feed],
     unknowns: [],
+    draws: law.drawsUnsaid ? [draw] : [],
   };
 }
 

@@ -24,6 +24,8 @@ export interface OperatingPoint {
   readonly amps: Float64Array;
   /** The only branches that could be kept from conducting. */
   readonly doubtful: readonly number[];
+  /** Junctions that block here, and would conduct if what nobody knows were otherwise. */
+  readonly blocked: readonly number[];
 }
 
 export function nominal(branch: Branch): Setting {

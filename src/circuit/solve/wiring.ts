@@ -10,7 +10,7 @@ import {
 } from "../../job/index.ts";
 import { restPosition } from "../kinds/index.ts";
 import { type Assembly, assemble, type Frame } from "./assemble.ts";
-import type { Branch, Decider, Unknown } from "./branch.ts";
+import type { Branch, Decider, Draw, Unknown } from "./branch.ts";
 import type { Fault } from "./fault.ts";
 import { Kept } from "./kept.ts";
 import type { Conditions } from "./lower.ts";
@@ -23,6 +23,8 @@ export interface Wiring {
   readonly branches: readonly Branch[];
   readonly deciders: readonly Decider[];
   readonly unknowns: readonly Unknown[];
+  /** What parts draw that nobody has said: they hang on no reading but of amps, and of small drops. */
+  readonly draws: readonly Draw[];
   /** Nodes to count voltages from, the best first. */
   readonly grounds: readonly number[];
   readonly systemVoltage: number;
@@ -70,6 +72,7 @@ export function wire(
     branches: assembly.branches,
     deciders: assembly.deciders,
     unknowns: assembly.unknowns,
+    draws: assembly.draws,
     grounds: assembly.grounds,
     systemVoltage: assembly.systemVoltage,
     positions: turned(rest, when),

@@ -184,6 +184,11 @@ export class WorkedCircuit {
       siemens: this.#siemens,
       amps,
       doubtful: this.#conducting.doubtful,
+      blocked: this.quiet
+        ? []
+        : this.net.junctions.filter(
+            (index) => this.#conducting.closed[index] === 1 && !this.conducts(index),
+          ),
     };
   }
 

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import type { PlaceId } from "../../session/index.ts";
+import { type PlaceId, stopOperating } from "../../session/index.ts";
 import { PagePicker } from "../import/index.ts";
 import { LinkOverlay } from "../link-drag.tsx";
 import { useAnalysisReady, useSelected, useSession } from "../session-context.tsx";
@@ -41,6 +41,9 @@ export function App() {
   return ready ? <Desk /> : <p className={styles.opening}>Checking the job…</p>;
 }
 
+/** Stations that are nothing without their own panel. */
+const WITH_PANEL: readonly PlaceId[] = ["match", "check", "prove"];
+
 function Desk() {
   const session = useSession();
   const form = useForm();
@@ -61,12 +64,22 @@ function Desk() {
 
   const go = (to: PlaceId) => session.show(to === "sheet" ? { dialog: "sheet" } : { station: to });
 
+  // Their panel stands where the operating has its own: who presses one is done with it for now.
+  const goToStation = (to: PlaceId) => {
+    if (operating && form !== "phone" && WITH_PANEL.includes(to)) {
+      stopOperating(session);
+      const text = "Stopped operating. The steps are there when you operate again.";
+      session.show({ notice: { tone: "info", text } });
+    }
+    go(to);
+  };
+
   useReadingStation(() => go("prove"), form === "phone");
 
   return (
     <TipProvider>
       <div className={styles.app} data-form={form} data-table={form === "desk" ? table : undefined}>
-        <TopBar form={form} onGo={go} />
+        <TopBar form={form} onGo={goToStation} />
         {form === "phone" ? (
           <>
             <div className={styles.phone}>
@@ -79,7 +92,7 @@ function Desk() {
           </>
         ) : (
           <>
-            <StationPath onGo={go} />
+            <StationPath onGo={goToStation} />
             <main className={styles.main}>
               <Boards
                 stacked={stacked}

@@ -117,8 +117,10 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
             ...phrasesForWhen(job, draft.when),
           ].join(" · ") || "Everything at rest and plugged in"}
         </p>
-        <WhatMoves job={job} machine={machineId} draft={draft} />
-        <RefusedMethod job={job} machine={machineId} draft={draft} />
+        <div className={styles.watch}>
+          <WhatMoves job={job} machine={machineId} draft={draft} />
+          <RefusedMethod job={job} machine={machineId} draft={draft} />
+        </div>
         <Display draft={draft} change={change} />
         <Keypad
           quantity={draft.quantity}

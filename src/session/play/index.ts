@@ -1,5 +1,6 @@
 export * from "./keep-operating.ts";
 export * from "./live-port.ts";
+export * from "./news.ts";
 export * from "./operables.ts";
 export * from "./operate.ts";
 export * from "./operate-state.ts";

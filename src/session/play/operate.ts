@@ -33,7 +33,11 @@ export const unanswered = (played: readonly PlayedStep[]): readonly PlayedStep[]
 /** Does one thing by hand. A recording being gone through ends there: the hand has taken over. */
 export function doStep(session: Session, step: Step): void {
   const { played } = session.get().operate;
-  showOperate(session, { played: [...played, { step, outcome: null }], replay: null, setAside: [] });
+  showOperate(session, {
+    played: [...played, { step, outcome: null }],
+    replay: null,
+    setAside: [],
+  });
 }
 
 /** Everything at rest, every fuse good, nothing done yet. */

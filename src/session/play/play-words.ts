@@ -103,6 +103,14 @@ export function stepWords(step: Step): string {
 export const chatterWords = (ids: readonly Id[]): string =>
   `${ids.join(", ")} chatter${ids.length === 1 ? "s" : ""}: each pull undoes what caused it`;
 
+type Blew = Extract<PlayEvent, { what: "blew" }>;
+
+/** What blew a fuse: `at 21.4 A, drawn by M1`. */
+export function overloadWords({ amps, drawnBy }: Blew): string {
+  const by = drawnBy.length > 0 ? `, drawn by ${drawnBy.join(", ")}` : "";
+  return `at ${ampsWords(amps)}${by}`;
+}
+
 /** What happened, one sentence without its time. */
 export function eventWords(event: PlayEvent, parts: ReadonlyMap<Id, Part>): string {
   const named = (id: Id) => {
@@ -128,10 +136,8 @@ export function eventWords(event: PlayEvent, parts: ReadonlyMap<Id, Part>): stri
       const [on, off] = kind ? onWords(kind) : ["on", "off"];
       return `${named(event.part)}: ${event.what === "on" ? on : off}`;
     }
-    case "blew": {
-      const by = event.drawnBy.length > 0 ? `, drawn by ${event.drawnBy.join(", ")}` : "";
-      return `${named(event.part)} blows at ${ampsWords(event.amps)}${by}`;
-    }
+    case "blew":
+      return `${named(event.part)} blows ${overloadWords(event)}`;
     case "oscillates":
       return chatterWords(event.parts);
   }

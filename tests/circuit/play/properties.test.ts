@@ -154,7 +154,7 @@ test("at rest every relay and module agrees with the volts that it sees", () => 
       else off++;
     }
   });
-  expect(Math.min(on, off)).toBeGreaterThan(100);
+  expect(Math.min(on, off)).toBeGreaterThan(20);
 });
 
 test("volts are told just where something ties a point to chassis, and nothing unsaid moves it", () => {

@@ -72,7 +72,7 @@ test("what can't be done is refused in a sentence and changes nothing", () => {
     [plug("X9"), "There is no X9 on this machine to plug in."],
     [remove("F9"), "There is no F9 on this machine to take out."],
     [refit("F9"), "There is no F9 on this machine to put back."],
-    [wait(-1), "A wait takes some seconds, not -1."],
+    [wait(-1), "A wait takes some seconds, up to 1000000, not -1."],
   ] as const;
   for (const [step, why] of refusals) {
     expect(play.step(step)).toEqual({ ...before, refused: why });

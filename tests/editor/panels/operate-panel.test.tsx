@@ -101,6 +101,28 @@ test("a fuse that blows says what drew the current, and is replaced", async () =
   expect(page.textContent).toMatch(/F4 blows at [\d.]+ A, drawn by M1/);
   await tab(page, "Controls");
   expect(named(page, "Replace F4")).toBeTruthy();
+  // It is told until a new one is fitted, whatever else is done.
+  const alert = () => page.querySelector('[role="alert"]')?.textContent ?? "";
+  expect(alert()).toMatch(/F4.* blew at [\d.]+ A, drawn by M1/);
+  await send(named(page, "Let go of S2"), click());
+  await settled();
+  expect(alert()).toContain("F4");
+  await choose(page, "S1 key switch", "off");
+  await send(named(page, "Fit a new F4"), click());
+  await settled();
+  expect(alert()).toBe("");
+});
+
+test("steps that gave way to others are brought back at one touch", async () => {
+  const { page, session } = await operating();
+  await choose(page, "S1 key switch", "run");
+  await send(named(page, "Start over"), click());
+  await settled();
+  expect(line(page, "E1")).toContain("dark");
+  await send(named(page, "Bring back the steps"), click());
+  await settled();
+  expect(line(page, "E1")).toContain("lit");
+  expect(session.get().operate.setAside).toEqual([]);
 });
 
 test("steps are kept under a name, as one undo step", async () => {

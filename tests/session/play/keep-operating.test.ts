@@ -2,8 +2,10 @@ import { expect, onTestFinished, test } from "vitest";
 import {
   backTo,
   beginReplay,
+  bringBack,
   createSession,
   doStep,
+  endReplay,
   keepOperating,
   keepRecording,
   nextReplayStep,
@@ -322,4 +324,33 @@ test("a circuit that can't be worked out says so, and starting over tries again"
   await settled();
   expect(session.get().operate.failed).toBeNull();
   expect(session.get().operate.live?.parts.P1?.on).toBe(true);
+});
+
+test("steps that gave way to a recording, to a restart or to earlier ones can be brought back", async () => {
+  const { session, done, live } = desk();
+  startOperating(session);
+  doStep(session, press);
+  await settled();
+  keepRecording(session, "Press");
+  doStep(session, letGo);
+  doStep(session, press);
+  await settled();
+  const before = done();
+  const id = session.get().job.machines[0]?.recordings?.at(-1)?.id ?? "";
+  beginReplay(session, id);
+  nextReplayStep(session);
+  await settled();
+  endReplay(session);
+  backTo(session, 0);
+  startOver(session);
+  await settled();
+  expect(done()).toEqual([]);
+  bringBack(session);
+  await settled();
+  expect(done()).toEqual(before);
+  expect(live()?.parts.P1?.on).toBe(true);
+  // The next step by hand decides for what stands now.
+  backTo(session, 1);
+  doStep(session, letGo);
+  expect(session.get().operate.setAside).toEqual([]);
 });

@@ -1,3 +1,4 @@
+import { X } from "lucide-react";
 import { actsOf, doStep, operablesOf, readoutOf } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
@@ -10,10 +11,12 @@ interface ChosenCardProps {
   of: string | undefined;
   /** Whether what can be done with it is offered too. */
   acts: boolean;
+  /** Whether it can be put away, where it takes the room of others. */
+  closes?: boolean;
 }
 
 /** One thing of the machine as it is now, and what can be done with it; nothing where there is none. */
-export function ChosenCard({ of, acts }: ChosenCardProps) {
+export function ChosenCard({ of, acts, closes = false }: ChosenCardProps) {
   const session = useSession();
   const job = useSelected((state) => state.job);
   const machine = useSelected((state) => state.machine);
@@ -23,7 +26,7 @@ export function ChosenCard({ of, acts }: ChosenCardProps) {
   const part = acts ? operablesOf(job, machine).byId.get(of) : undefined;
   const possible = part ? actsOf(part, live.parts[of], job.systemVoltage) : [];
   return (
-    <section className={styles.card} aria-label="Reading on the drawing">
+    <section className={styles.card} data-closes={closes} aria-label="Reading on the drawing">
       <p className={styles.says}>
         <strong>{readout.title}</strong>
         {readout.line && <LineWord state={readout.line} />}
@@ -31,6 +34,15 @@ export function ChosenCard({ of, acts }: ChosenCardProps) {
           <span key={one}>{one}</span>
         ))}
       </p>
+      {closes && (
+        <Button
+          tone="quiet"
+          className={styles.close}
+          icon={<X aria-hidden />}
+          aria-label={`Put ${of} away`}
+          onClick={() => session.show({ selection: [] })}
+        />
+      )}
       {part?.kind === "switch" && <SwitchControl part={part} bare />}
       {possible.length > 0 && (
         <div className={styles.acts}>

@@ -1,15 +1,9 @@
 import type { LiveState } from "../../../circuit/index.ts";
-import {
-  chatterWords,
-  eventWords,
-  isWaiting,
-  operablesOf,
-  stepWords,
-} from "../../../session/index.ts";
+import { chatterWords, isWaiting, newsOf, operablesOf } from "../../../session/index.ts";
 import { useSelected } from "../../session-context.tsx";
 import { StatusShape } from "../status-shape.tsx";
+import news from "./news.module.css";
 import styles from "./operate-panel.module.css";
-import { NOTHING_KNOWN } from "./step-item.tsx";
 
 const NO_DOUBTS: LiveState["doubts"] = [];
 
@@ -51,31 +45,29 @@ export function Hindrances() {
   );
 }
 
-/** What came of the last step, in a line or two. Read out as it changes. */
-export function News() {
-  return (
-    <p className={styles.last} role="status" aria-live="polite">
-      {lastWords(useLastPlayed())}
-    </p>
-  );
+interface NewsProps {
+  /** Where there is little room: less is told. */
+  brief: boolean;
+  /** Shows all that is not told here. */
+  onMore: () => void;
 }
 
-function useLastPlayed() {
-  const last = useSelected((state) => state.operate.played.at(-1));
+/** What came of the last step, in a line or two. Read out as it changes. */
+export function News({ brief, onMore }: NewsProps) {
+  const played = useSelected((state) => state.operate.played);
   const job = useSelected((state) => state.job);
   const machine = useSelected((state) => state.machine);
-  return { last, parts: operablesOf(job, machine).byId };
-}
-
-/** Told at most; the list of steps has them all. */
-const MOST_TOLD = 4;
-
-function lastWords({ last, parts }: ReturnType<typeof useLastPlayed>): string {
-  if (!last) return "Everything at rest. Touch a switch on the drawing, or work it here.";
-  const did = stepWords(last.step);
-  const { outcome } = last;
-  if (!outcome) return `${did}…`;
-  if (outcome.refused) return `${did}: not done. ${outcome.refused}`;
-  const told = outcome.events.slice(-MOST_TOLD).map((event) => eventWords(event, parts));
-  return told.length === 0 ? `${did}: ${NOTHING_KNOWN}.` : `${did}: ${told.join("; ")}.`;
+  const { says, more } = newsOf(played, operablesOf(job, machine).byId, brief ? 2 : 4);
+  return (
+    <div className={news.last} data-brief={brief}>
+      <p role="status" aria-live="polite">
+        {says}
+      </p>
+      {more > 0 && (
+        <button type="button" className={news.more} onClick={onMore}>
+          and {more} more
+        </button>
+      )}
+    </div>
+  );
 }

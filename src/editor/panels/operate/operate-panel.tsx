@@ -4,13 +4,15 @@ import { commandNamed } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { useForm } from "../../app/use-layout.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
+import { Blown } from "./blown.tsx";
 import { ChosenCard } from "./chosen-card.tsx";
 import { ControlsTab } from "./controls-tab.tsx";
 import { Legend } from "./legend.tsx";
 import { MeasureTab } from "./measure-tab.tsx";
 import { Hindrances, News } from "./news.tsx";
 import styles from "./operate-panel.module.css";
-import { Safety } from "./safety.tsx";
+import { PutAside } from "./put-aside.tsx";
+import { BriefSafety, Safety } from "./safety.tsx";
 import { StepsTab } from "./steps-tab.tsx";
 
 const TABS = [
@@ -38,14 +40,15 @@ export function OperatePanel({ stops = false }: OperatePanelProps) {
   return (
     <section className={styles.panel} aria-label="Operate">
       <header className={styles.head}>
-        <h2>Operating</h2>
+        {phone ? <BriefSafety /> : <h2>Operating</h2>}
         <Button
           tone="quiet"
           icon={<RotateCcw aria-hidden />}
+          aria-label="Start over"
           disabled={idle}
           onClick={() => commandNamed("start-over").run(session)}
         >
-          Start over
+          {phone ? null : "Start over"}
         </Button>
         {stops && (
           <Button
@@ -58,11 +61,13 @@ export function OperatePanel({ stops = false }: OperatePanelProps) {
           </Button>
         )}
       </header>
-      {phone && <ChosenCard of={chief} acts />}
-      <Safety brief={phone} />
+      {phone && <ChosenCard of={chief} acts closes />}
+      {!phone && <Safety />}
       <Hindrances />
+      <PutAside />
       <div className={styles.stays}>
-        <News />
+        <Blown />
+        <News brief={phone} onMore={() => setChosen("steps")} />
         <div className={styles.tabs} role="tablist" aria-label="Operate">
           {TABS.map(({ id, text }) => (
             <button

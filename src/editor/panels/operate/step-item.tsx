@@ -1,5 +1,11 @@
 import type { Id, Part, Step } from "../../../job/index.ts";
-import { eventWords, momentWords, type Outcome, stepWords } from "../../../session/index.ts";
+import {
+  eventWords,
+  momentWords,
+  NOTHING_KNOWN,
+  type Outcome,
+  stepWords,
+} from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import styles from "./steps.module.css";
 
@@ -12,9 +18,6 @@ interface StepItemProps {
   onGo?: () => void;
   goLabel?: string;
 }
-
-/** Never firmer than the drawing: what nobody has said may still happen. */
-export const NOTHING_KNOWN = "nothing else, as far as the drawing tells";
 
 /** More than these of one step, as of a lamp that flashes for a minute, are counted and not told. */
 const MOST_EVENTS = 12;

@@ -40,27 +40,60 @@ async function desk() {
   return { session, board, on, done };
 }
 
+/** Longer than a drag takes to show itself as one. */
+const aWhile = () => new Promise<void>((done) => setTimeout(done, 260));
+
 test("a button is down as long as it is pressed", async () => {
   const { board, on, done } = await desk();
   const gesture = operateGesture(board, on("S2"));
-  await settled();
+  await aWhile();
   expect(done()).toEqual(["S2 to pressed"]);
   gesture.up?.(on("S2"), false);
   await settled();
   expect(done()).toEqual(["S2 to pressed", "Let go of S2"]);
 });
 
-test("a button that the pointer slips off, or that the system takes, is let go", async () => {
+test("a button that is only tapped is pressed and let go", async () => {
   const { board, on, done } = await desk();
-  const slipped = operateGesture(board, on("S2"));
-  await settled();
-  slipped.move?.(on("S2", 40));
-  slipped.up?.(on("S2", 40), true);
-  await settled();
+  operateGesture(board, on("S2")).up?.(on("S2"), false);
+  await aWhile();
+  expect(done()).toEqual(["S2 to pressed", "Let go of S2"]);
+});
+
+test("a drag that sets out on a button presses nothing, and moves the sheet", async () => {
+  const { session, board, on, done } = await desk();
+  const camera = board.camera();
+  const drag = operateGesture(board, on("S2", 0, true));
+  drag.move?.(on("S2", 16, true));
+  drag.move?.(on("S2", 60, true));
+  await aWhile();
+  drag.up?.(on("S2", 60, true), true);
+  expect(done()).toEqual([]);
+  expect(session.get().selection).toEqual([]);
+  expect(board.camera()).not.toEqual(camera);
+});
+
+test("a finger that slips a little, or that holds already, presses on", async () => {
+  const { board, on, done } = await desk();
+  const camera = board.camera();
+  const hold = operateGesture(board, on("S2", 0, true));
+  hold.move?.(on("S2", 12, true));
+  await aWhile();
+  hold.move?.(on("S2", 80, true));
+  expect(done()).toEqual(["S2 to pressed"]);
+  expect(board.camera()).toEqual(camera);
+  hold.up?.(on("S2", 80, true), true);
+  expect(done()).toEqual(["S2 to pressed", "Let go of S2"]);
+});
+
+test("a button that the system takes the hand off is let go, or never pressed", async () => {
+  const { board, on, done } = await desk();
   const taken = operateGesture(board, on("S2"));
-  await settled();
+  await aWhile();
   taken.cancel?.();
-  expect(done()).toEqual(["S2 to pressed", "Let go of S2", "S2 to pressed", "Let go of S2"]);
+  operateGesture(board, on("S2")).cancel?.();
+  await aWhile();
+  expect(done()).toEqual(["S2 to pressed", "Let go of S2"]);
 });
 
 test("a switch that stays is turned by a touch, and not by a drag that begins on it", async () => {

@@ -1,0 +1,62 @@
+import type { OperatingPoint, Settled } from "../circuit/index.ts";
+import type { Shared } from "./shared.ts";
+
+/** What stands in a way without being a load: a wire has no element at all. */
+const JOINTS: ReadonlySet<string> = new Set([
+  "protection",
+  "contact",
+  "relay-contact",
+  "diode",
+  "module-path",
+]);
+
+/**
+ * Which nodes one state of a machine joins over wires, fuses, closed contacts, conducting diodes and
+ * what a module closes between its pins, and nothing else. It goes by the parts on the way and never by ohms: a big lamp's cold filament reads less
+ * than ten metres of thin wire.
+ */
+export interface SolidWays {
+  /** Whether a way that passes no load leads from one node to the other. */
+  joins(a: number, b: number): boolean;
+  /** Whether such a way leads from the node to the plus of a battery, a charger or a converter. */
+  isFed(node: number): boolean;
+}
+
+const waysAt = new WeakMap<OperatingPoint, SolidWays>();
+
+/** Worked out once for each state; `point`: of the same branches, live or dead. */
+export function solidWays(
+  { parts }: Pick<Shared, "parts">,
+  { branches }: Pick<Settled, "branches">,
+  point: OperatingPoint,
+): SolidWays {
+  let found = waysAt.get(point);
+  if (found) return found;
+  const up = Int32Array.from(point.volts, (_, node) => node);
+  const rootOf = (node: number): number => {
+    let at = node;
+    while (up[at] !== at) {
+      up[at] = up[up[at] as number] as number;
+      at = up[at] as number;
+    }
+    return at;
+  };
+  const pluses: number[] = [];
+  branches.forEach(({ a, b, owner, element, acts }, index) => {
+    if (!Number.isFinite(point.ohms[index]) || owner === null) return;
+    if (acts.is === "source") {
+      // what a module gives out is no feed: a sensor's supply, a pull-up
+      if (parts.get(owner)?.kind !== "module") pluses.push(a);
+      return;
+    }
+    if (element !== null && !JOINTS.has(element.law.is)) return;
+    up[rootOf(a)] = rootOf(b);
+  });
+  const fed = new Set(pluses.map(rootOf));
+  found = {
+    joins: (a, b) => rootOf(a) === rootOf(b),
+    isFed: (node) => fed.has(rootOf(node)),
+  };
+  waysAt.set(point, found);
+  return found;
+}
