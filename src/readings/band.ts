@@ -1,10 +1,12 @@
 import {
+  BLOCKED_OHMS,
   type Branch,
   held,
   nominal,
   type OperatingPoint,
   type Setting,
   transfer,
+  transferBeyond,
   type Wiring,
 } from "../circuit/index.ts";
 import { atEdge, type Edge, type Limits, type Push } from "./limits.ts";
@@ -54,7 +56,8 @@ function pushes(
   const slides = new Map<string, { sum: number; readonly at: number[] }>();
   for (let index = 0; index < count; index++) {
     const { a, b, acts, owner } = branches[index] as Branch;
-    const ohms = point.ohms[index] as number;
+    const own = point.ohms[index] as number;
+    const ohms = acts.is === "junction" ? Math.min(own, BLOCKED_OHMS) : own;
     const probe = ((seen[a] as number) - (seen[b] as number)) / ohms;
     const slope = probe * (point.amps[index] as number);
     to.ohms[index] = sign(slope);
@@ -109,8 +112,10 @@ export function voltsBand(
   if (!start) return null;
   const across = (point: OperatingPoint) =>
     (point.volts[red] as number) - (point.volts[black] as number);
-  const towards = (edge: Edge): number => {
-    let push = pushes(middle, branches, start, edge);
+  // what lies beyond a diode that blocks in the middle may count at an edge
+  const beyond = middle.blocked.length > 0 ? transferBeyond(middle, red, black) : null;
+  const climb = (from: Float64Array, edge: Edge): number => {
+    let push = pushes(middle, branches, from, edge);
     let best = across(middle);
     for (let round = 0; round < ROUNDS; round++) {
       const point = held(wiring, states, extra, (branch) => {
@@ -129,7 +134,11 @@ export function voltsBand(
     }
     return best;
   };
-  return [towards(-1), towards(1)];
+  const starts = beyond ? [start, beyond] : [start];
+  return [
+    Math.min(...starts.map((from) => climb(from, -1))),
+    Math.max(...starts.map((from) => climb(from, 1))),
+  ];
 }
 
 /** Lowest and highest ohms between two nodes of a dead circuit; null where they don't hang together. */

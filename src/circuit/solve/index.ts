@@ -11,7 +11,7 @@ export {
   LOW_LEVEL,
   type Settled,
 } from "./follow.ts";
-export { influenceOf, influences, transfer } from "./influence.ts";
+export { BLOCKED_OHMS, influenceOf, influences, transfer, transferBeyond } from "./influence.ts";
 export { type Conditions, DIODE } from "./lower.ts";
 export { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
 export {

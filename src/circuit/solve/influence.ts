@@ -2,7 +2,7 @@ import type { Unknown } from "./branch.ts";
 import type { Groups } from "./groups.ts";
 import type { OperatingPoint } from "./operating-point.ts";
 import { type Ripple, Ripples } from "./ripple.ts";
-import { changedMesh, type Mesh, piecesOf, Workspace } from "./star-mesh.ts";
+import { changedMesh, type Mesh, piecesOf, voltsOf, Workspace } from "./star-mesh.ts";
 import { type Group, groupByFarPieces, piecesTogether } from "./unknown-groups.ts";
 
 /**
@@ -27,6 +27,21 @@ export function transfer(point: OperatingPoint, red: number, black: number): Flo
   injected[red] = (injected[red] as number) + 1;
   injected[black] = (injected[black] as number) - 1;
   return point.factored.solve(injected);
+}
+
+/** The same with junctions that block joined in, as they may conduct where parts are a little other. */
+export function transferBeyond(
+  point: OperatingPoint,
+  red: number,
+  black: number,
+): Float64Array | null {
+  const mesh = withJunctions(point);
+  const { piece } = piecesOf(mesh);
+  if (piece[red] !== piece[black]) return null;
+  const injected = new Float64Array(point.volts.length);
+  injected[red] = (injected[red] as number) + 1;
+  injected[black] = (injected[black] as number) - 1;
+  return voltsOf(mesh, injected);
 }
 
 /** The unknowns that could change what lies between two nodes. */
