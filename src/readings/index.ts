@@ -22,3 +22,4 @@ export type {
 export { presenceContradicts } from "./presence.ts";
 export * from "./setup-words.ts";
 export { settle } from "./shared.ts";
+export { type TrialMoves, trialMoves } from "./trial-moves.ts";

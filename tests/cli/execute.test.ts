@@ -212,8 +212,11 @@ test("convert there and back keeps the job and its picture", async () => {
 test("predict gives every reading a verdict and every used cavity something to measure", async () => {
   const { status, out } = await call("predict", "--json", SWEEPER);
   expect(status).toBe(0);
-  const { readings, cavities } = JSON.parse(out);
+  const { readings, cavities, trials } = JSON.parse(out);
   const job = JSON.parse(await sweeperText());
+  // a healthy machine's pump would run in the trial's state, its relay pull in, its lamps burn
+  expect(trials).toMatchObject([{ id: "T1", machine: "sweeper14" }]);
+  expect(trials[0].stateMoves).toEqual(expect.arrayContaining(["E1", "K2", "M1", "P1"]));
   expect(readings.map((one: { id: string }) => one.id)).toEqual(
     job.machines[0].readings.map((one: { id: string }) => one.id),
   );

@@ -4,8 +4,10 @@ import {
   judgeReading,
   type Moves,
   movesOf,
+  phrasesForWhen,
   type ReadingSetup,
   settle,
+  trialMoves,
   wordsForPrediction,
   wordsForSetup,
 } from "../../readings/index.ts";
@@ -44,6 +46,15 @@ const expected = (job: Job, machine: Machine) =>
     })),
   );
 
+/** The trials that were made, each with what its state brings on of a machine that is as drawn. */
+const tried = (job: Job, machine: Machine) =>
+  machine.trials.map(({ id, when }) => ({
+    id,
+    machine: machine.id,
+    when,
+    ...(trialMoves(job, machine.id, when) ?? { stateMoves: [], mayMove: [] }),
+  }));
+
 function machineText(file: string, job: Job, machine: Machine): string {
   const done = taken(job, machine);
   const readings = done.map((judged, n) => {
@@ -60,6 +71,11 @@ function machineText(file: string, job: Job, machine: Machine): string {
     one.proves,
     movesInWords(one),
   ]);
+  const trials = tried(job, machine).map(({ id, when, stateMoves, mayMove }) => [
+    id,
+    phrasesForWhen(job, when).join(", "),
+    [...stateMoves, ...mayMove.map((part) => `perhaps ${part}`)].join(", "),
+  ]);
   const minds = [
     ...done.map(({ id, caution }) => ({ of: id, caution })),
     ...offers.map(({ cavity, caution }) => ({ of: cavity, caution })),
@@ -74,6 +90,9 @@ function machineText(file: string, job: Job, machine: Machine): string {
       plainRows(cavities),
     ),
     "",
+    ...(trials.length > 0
+      ? [...table(["trial", "state", "what will move or come on"], plainRows(trials)), ""]
+      : []),
     ...mindLines(minds),
     ...cautionLines(),
     "",
@@ -128,7 +147,8 @@ export const predict: Command = {
     if (call.json) {
       const readings = machines.flatMap((machine) => taken(job, machine));
       const cavities = machines.flatMap((machine) => expected(job, machine));
-      io.out(`${JSON.stringify({ file, readings, cavities })}\n`);
+      const trials = machines.flatMap((machine) => tried(job, machine));
+      io.out(`${JSON.stringify({ file, readings, cavities, trials })}\n`);
     } else for (const machine of machines) io.out(`${machineText(file, job, machine)}\n`);
     return EXIT.done;
   },
