@@ -56,6 +56,8 @@ test("moving and moving back is the document as it was", () => {
         [250, 0],
       ]),
       (dx, dy, ids, path) => {
+        // an end that comes to lie level with a run of its wire makes one straight run of the two
+        fc.pre(path === undefined || Math.abs(dy) !== 70);
         const job = chain(path);
         const there = edit(job, (draft) => moveThings(draft, ids, [dx, dy]));
         const back = edit(there, (draft) => moveThings(draft, ids, [-dx, -dy]));
