@@ -1,5 +1,6 @@
 /**
- * Property tests draw a new seed on every run and print it when they fail. To replay one:
+ * Property tests draw a new seed on every run, but for `npm test` where CI is set, and print it when
+ * they fail. To replay one:
  * `PINTRUTH_SEED=123 npx vitest run tests/job/history.test.ts`.
  */
 import fc from "fast-check";
