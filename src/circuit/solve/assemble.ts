@@ -41,9 +41,11 @@ export interface Assembly {
   readonly points: Points;
   readonly nodeOf: Int32Array;
   readonly nodeCount: number;
+  /** Contacts of switches that stand open are among them: see `Branch.closedIn`. */
   readonly branches: readonly Branch[];
   readonly deciders: readonly Decider[];
   readonly unknowns: readonly Unknown[];
+  /** What parts draw that nobody has said: they hang on no reading but of amps, and of small drops. */
   readonly draws: readonly Draw[];
   /** Nodes to count voltages from, the best first. */
   readonly grounds: readonly number[];

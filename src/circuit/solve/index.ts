@@ -12,7 +12,7 @@ export {
   type Settled,
 } from "./follow.ts";
 export { BLOCKED_OHMS, influenceOf, influences, transfer, transferBeyond } from "./influence.ts";
-export { type Conditions, DIODE } from "./lower.ts";
+export type { Conditions } from "./lower.ts";
 export { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
 export {
   type Bench,

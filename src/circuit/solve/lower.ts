@@ -30,7 +30,7 @@ const CHARGED_OHMS = 1;
 /** No source is stiffer than this, Ω. */
 export const STIFFEST_SOURCE = 1e-5;
 /** Silicon: 0.7 V (Kuphaldt, fig. 03249); at a meter's microamps less, at full load more. */
-export const DIODE = { is: "junction", volts: 0.7, low: 0.4, high: 1.1, ohms: 1e-3 } as const;
+const DIODE = { is: "junction", volts: 0.7, low: 0.4, high: 1.1, ohms: 1e-3 } as const;
 
 /** A voltage converter of the larger sort draws no more (common practice, no source). */
 const SOURCE_AMPS = 20;

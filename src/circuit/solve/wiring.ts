@@ -3,31 +3,23 @@ import {
   isFixedProbe,
   type Job,
   ownerOf,
-  type PinId,
   type Position,
   type Probe,
   type When,
 } from "../../job/index.ts";
 import { restPosition } from "../kinds/index.ts";
 import { type Assembly, assemble, type Frame } from "./assemble.ts";
-import type { Branch, Decider, Draw, Unknown } from "./branch.ts";
 import type { Fault } from "./fault.ts";
 import { Kept } from "./kept.ts";
 import type { Conditions } from "./lower.ts";
 import { type Net, netOf } from "./net.ts";
 
 /** A machine's circuit put into one state: nodes, what lies between them, and where probes go. */
-export interface Wiring {
-  readonly nodeCount: number;
-  /** Contacts of switches that stand open are among them: see `Branch.closedIn`. */
-  readonly branches: readonly Branch[];
-  readonly deciders: readonly Decider[];
-  readonly unknowns: readonly Unknown[];
-  /** What parts draw that nobody has said: they hang on no reading but of amps, and of small drops. */
-  readonly draws: readonly Draw[];
-  /** Nodes to count voltages from, the best first. */
-  readonly grounds: readonly number[];
-  readonly systemVoltage: number;
+export interface Wiring
+  extends Pick<
+    Assembly,
+    "nodeCount" | "branches" | "deciders" | "unknowns" | "draws" | "grounds" | "systemVoltage"
+  > {
   /** Where each switch stands. */
   readonly positions: ReadonlyMap<Id, Position>;
   /** Reasons why `when` can't be meant, e.g. a position that the switch has not. */
@@ -35,8 +27,6 @@ export interface Wiring {
   /** The branches made ready for solving; shared by all positions of the switches. */
   readonly net: Net;
   probe(probe: Probe, side?: Side): Probed;
-  /** Node of a part's own pin, also while it is parted from the harness; null where there is none. */
-  pinNode(part: Id, pin: PinId): number | null;
 }
 
 /** The harness's side of a joint, or the part's own. */
@@ -79,11 +69,6 @@ export function wire(
     problems: problemsOf(assembly, job, when),
     net,
     probe: (probe, side = "harness") => probeIn(assembly, probe, side),
-    pinNode(part, pin) {
-      const ref = `${part}:${pin}`;
-      const point = assembly.points.find(assembly.open.has(ref) ? `own ${ref}` : ref);
-      return point === null ? null : (assembly.nodeOf[point] as number);
-    },
   };
 }
 
