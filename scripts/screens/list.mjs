@@ -1,3 +1,12 @@
+import {
+  chooseStandard,
+  drawFromPhoto,
+  fillPhoto,
+  openLibrary,
+  showHalves,
+  showOtherHalf,
+} from "./plug-faces.mjs";
+
 /**
  * Every screen worth a look, in the order in which a job meets them. Each starts in a browser that
  * has never seen the app, which opens with the demo.
@@ -84,6 +93,35 @@ async function workLampFitted(page) {
   await page.waitForTimeout(800);
 }
 
+/**
+ * A machine more, some of whose wires are not as drawn, beside that of the demo.
+ *
+ * @param {Page} page @param {Size} size
+ */
+async function secondMachine(page, size) {
+  if (onPhone(size)) {
+    await page.getByRole("button", { name: "More" }).first().click();
+    await page.getByRole("menuitem", { name: "Machines", exact: true }).click();
+    await page.getByRole("button", { name: "Add a machine" }).click();
+  } else {
+    await page.getByRole("button", { name: /^Machine:/ }).click();
+    await page.getByRole("menuitem", { name: "Add a machine" }).click();
+  }
+  await page.getByRole("button", { name: "Close" }).click();
+  await page.keyboard.press("c");
+  for (const [mark, code] of [
+    ["1", "WHT/RED"],
+    ["2", "YE"],
+    ["6", "gr/rt"],
+  ]) {
+    const cell = `Wire in cavity ${mark} of Machine 2`;
+    await page.getByRole("button", { name: cell }).click();
+    await page.getByRole("textbox", { name: "or type it" }).fill(code ?? "");
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("Escape");
+  }
+}
+
 /** @type {readonly Screen[]} */
 export const SCREENS = [
   { name: "boards", steps: demo },
@@ -114,6 +152,16 @@ export const SCREENS = [
   },
   { name: "changes", picture: DESK, sizes: [1440, 1024], steps: workLampFitted },
   {
+    name: "compare",
+    picture: DESK,
+    steps: async (page, size) => {
+      await demo(page);
+      await secondMachine(page, size);
+      const table = page.getByRole("region", { name: "Comparison" });
+      await table.evaluate((element) => element.scrollTo({ top: 0, left: 130 }));
+    },
+  },
+  {
     name: "operate",
     picture: DESK,
     steps: async (page, size) => {
@@ -135,6 +183,22 @@ export const SCREENS = [
     },
   },
   { name: "other-side", sizes: [1440, 1024], steps: demoThen("x") },
+  ...[
+    { name: "photo-face", picture: DESK, step: fillPhoto },
+    { name: "photo-plug", step: drawFromPhoto },
+    { name: "face-library", step: openLibrary },
+    { name: "standard-face", step: chooseStandard },
+    { name: "halves", picture: DESK, step: showHalves },
+    { name: "other-half", step: showOtherHalf },
+  ].map(({ step, ...screen }) => ({
+    ...screen,
+    /** @type {Screen["steps"]} */
+    steps: async (page, size) => {
+      await demo(page);
+      if (onPhone(size)) await go(page, size, /Plug/);
+      await step(page);
+    },
+  })),
   {
     name: "match",
     picture: DESK,
@@ -151,6 +215,26 @@ export const SCREENS = [
     steps: async (page, size) => {
       await demo(page);
       await go(page, size, /Prove/, /Reading/);
+    },
+  },
+  {
+    name: "trial",
+    picture: DESK,
+    steps: async (page, size) => {
+      await demo(page);
+      await go(page, size, /Prove/, /Reading/);
+      await page.keyboard.press("y");
+      const form = page.getByRole("form", { name: "Trial" });
+      for (const [name, position] of /** @type {const} */ ([
+        [/^S1 /, "run"],
+        [/^S2 /, "pressed"],
+        [/^motor M1/, "still"],
+        [/^lamp P1/, "lit"],
+      ]))
+        await form.getByRole("group", { name }).getByText(position, { exact: true }).click();
+      const ahead = form.getByRole("region", { name: "What is done" });
+      await ahead.evaluate((element) => element.scrollIntoView({ block: "start" }));
+      await page.waitForTimeout(300);
     },
   },
   {

@@ -1,4 +1,5 @@
 export * from "./geometry.ts";
+export * from "./in-step.ts";
 export * from "./lists.ts";
 export * from "./quantity.ts";
 export * from "./random.ts";

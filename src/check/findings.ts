@@ -1,3 +1,4 @@
+import { flat, InStep } from "../base/index.ts";
 import type { Finding } from "./finding.ts";
 import type { Found, Rule, Views } from "./rule.ts";
 import { RULES } from "./rules/index.ts";
@@ -14,13 +15,17 @@ export class Findings {
   }
 }
 
+interface InView {
+  readonly view: object;
+  readonly found: readonly Finding[];
+}
+
 class KeptFindings {
   private readonly rule: Rule;
-  private readonly inView = new WeakMap<object, readonly Finding[]>();
+  private readonly inView = new WeakMap<object, InView>();
   private readonly all = new Last<readonly Finding[]>();
-  /** The views of before and what was found in each, place by place. */
-  private views: readonly object[] = [];
-  private found: readonly (readonly Finding[])[] = [];
+  /** In the order of the views. */
+  private kept: readonly InView[] = [];
 
   constructor(rule: Rule) {
     this.rule = rule;
@@ -29,24 +34,28 @@ class KeptFindings {
   of(views: AllViews): readonly Finding[] {
     const mine: readonly Views[keyof Views][] = views[this.rule.about];
     return this.all.of([mine], () => {
-      const { views: before, found: old } = this;
-      this.found = mine.map((view, at) =>
-        view === before[at] ? (old[at] as readonly Finding[]) : this.in(view),
+      const old = new InStep(
+        this.kept,
+        ({ view }) => view,
+        (view) => this.inView.get(view),
       );
-      this.views = mine;
-      return this.found.flat();
+      this.kept = mine.map((view) => old.find(view) ?? this.in(view));
+      return flat(this.kept.map(({ found }) => found));
     });
   }
 
-  private in(view: Views[keyof Views]): readonly Finding[] {
-    let found = this.inView.get(view);
-    if (!found) {
-      const { id, severity } = this.rule;
-      // `about` and `find` of one rule belong together; the compiler can't follow that through a union.
-      const find = this.rule.find as (view: Views[keyof Views]) => readonly Found[];
-      found = find(view).map((one) => ({ rule: id, severity, ...one }));
-      this.inView.set(view, found);
-    }
-    return found;
+  private in(view: Views[keyof Views]): InView {
+    const { id, severity } = this.rule;
+    // `about` and `find` of one rule belong together; the compiler can't follow that through a union.
+    const find = this.rule.find as (view: Views[keyof Views]) => readonly Found[];
+    const found = find(view).map(({ corrections = [], ...one }) => ({
+      rule: id,
+      severity,
+      ...one,
+      ...(corrections.length > 0 ? { corrections } : {}),
+    }));
+    const kept: InView = { view, found };
+    this.inView.set(view, kept);
+    return kept;
   }
 }

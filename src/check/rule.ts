@@ -1,5 +1,6 @@
 import type {
   CavityRef,
+  Conductors,
   Id,
   Job,
   MachineWire,
@@ -10,9 +11,10 @@ import type {
   Reading,
   Wire,
 } from "../job/index.ts";
-import type { JudgedReading } from "../readings/index.ts";
+import type { Explanation, JudgedReading, ThingRead } from "../readings/index.ts";
 import type { Role } from "../roles/index.ts";
 import type { Finding, Severity } from "./finding.ts";
+import type { Mislaid } from "./mislaid/mislaid.ts";
 
 /** A part of the circuit beside how many wires come to each of its pins. */
 export interface PartView {
@@ -44,6 +46,35 @@ export interface ShortView {
   readonly path: readonly Id[];
 }
 
+/** A fuse or breaker of a known size, fed from one of its ends, and what it protects. */
+export interface FuseView {
+  readonly part: Part;
+  readonly amps: number;
+  /** Other fuses and breakers between what feeds it and itself. */
+  readonly before: readonly Part[];
+  /** Of the wires behind it that a short sends its current over: those whose size is known. */
+  readonly wires: readonly Wire[];
+  /** The loads on it alone that draw most and are on together whenever the first is. */
+  readonly loads: readonly Part[];
+  /** A that those draw at least while they are on, at nominal volts. */
+  readonly drawn: number;
+  /** Nominal volts. */
+  readonly systemVoltage: number;
+  readonly conductors: Conductors | undefined;
+}
+
+/** What a battery's plus comes to over no fuse or breaker: loads by id, modules by pin. */
+export interface UnfusedView {
+  readonly plus: PinRef;
+  readonly fed: readonly string[];
+}
+
+/** Two page ends that are one line going on, with the one wire drawn to each; both have colours. */
+export interface PageLineView {
+  readonly ends: readonly [PinRef, PinRef];
+  readonly wires: readonly [Wire, Wire];
+}
+
 /** A module with what is known of each of its pins, in its own order. */
 export interface ModuleView {
   readonly module: PartOf<"module">;
@@ -55,10 +86,19 @@ export interface ModuleView {
   readonly words: Job["words"];
 }
 
+/** A module with a contradicted word that no adopted role stands in for. */
+export interface MisprintedView {
+  readonly module: ModuleView;
+  /** All such modules, itself among them, in the order of the diagram; empty where they are many. */
+  readonly all: readonly ModuleView[];
+}
+
 /** A plug with the pin that each of its cavities is tied to, in the plug's order; null: none. */
 export interface PlugView {
   readonly plug: Plug;
   readonly pins: readonly (PinRef | null)[];
+  /** Of the pins tied to a cavity that is empty or blocked, those that nothing is drawn to. */
+  readonly bare: readonly PinRef[];
   /** Something is tied to it, if only to a cavity that it does not have. */
   readonly inUse: boolean;
 }
@@ -80,8 +120,22 @@ export interface MachineWireView {
 export interface ReadingView {
   readonly reading: Reading;
   readonly judged: JudgedReading;
-  /** Roles whose printed word it forbids, with the reason in one sentence. */
+  /** What it is a reading of: the same for readings that should have come out alike. */
+  readonly thing: ThingRead;
+  /** What single fault gives it, where it is off its prediction; null where there is none to be off. */
+  readonly explained: Explanation | null;
+  /** Pins whose printed word, or the role adopted in its place, it forbids; why in one sentence. */
   readonly forbids: readonly { readonly role: Role; readonly why: string }[];
+  /** Ids along the line from the module to where it was taken; empty where none is known. */
+  readonly along: readonly Id[];
+}
+
+/** A plug at which something may have been mistaken for something else. */
+export interface MislaidView {
+  readonly plug: Plug;
+  readonly mislaid: Mislaid;
+  /** What settles what is not certain, in sentences; empty where all is. */
+  readonly settles: string;
 }
 
 /** All readings of the machine, in their order. */
@@ -98,15 +152,20 @@ export interface Views {
   readonly short: ShortView;
   readonly load: LoadView;
   readonly part: PartView;
+  readonly fuse: FuseView;
+  readonly unfused: UnfusedView;
+  readonly "page-line": PageLineView;
   readonly module: ModuleView;
+  readonly misprinted: MisprintedView;
   readonly plug: PlugView;
   readonly links: LinksView;
   readonly "machine-wire": MachineWireView;
+  readonly mislaid: MislaidView;
   readonly reading: ReadingView;
   readonly readings: ReadingsView;
 }
 
-export type Found = Omit<Finding, "rule" | "severity">;
+export type Found = Omit<Finding, "rule" | "severity" | "setAside" | "setAsideBefore">;
 
 /** One rule, one id, one file. */
 export interface RuleAbout<A extends keyof Views> {

@@ -3,6 +3,7 @@ import type { Id, Job, Machine } from "../job/index.ts";
 import type { Role } from "../roles/index.ts";
 import type { Finding, Severity } from "./finding.ts";
 import { Findings } from "./findings.ts";
+import { SetAsideMarks } from "./set-aside.ts";
 import { Last } from "./views/keep.ts";
 import { Lookover } from "./views/overview.ts";
 
@@ -15,6 +16,7 @@ export interface CheckResult {
   readonly summary: Summary;
 }
 
+/** How many findings there are, those set aside left out. */
 export interface Summary {
   readonly contradictions: number;
   readonly warnings: number;
@@ -38,6 +40,7 @@ export function createChecker(machineId: Id): Checker {
   const network = new LinkedNetwork();
   const lookover = new Lookover();
   const findings = new Findings();
+  const marks = new SetAsideMarks();
   const circuit = new Last<Circuit>();
   const result = new Last<CheckResult>();
   return {
@@ -47,7 +50,7 @@ export function createChecker(machineId: Id): Checker {
       const now = circuit.of([parts, wires, machine.changes], () => circuitOf(job, machine.id));
       network.update(now, job.systemVoltage);
       const { views, roles } = lookover.over({ job, machine, circuit: now, network });
-      const found = findings.of(views);
+      const found = marks.on(findings.of(views), job, machine.id);
       return result.of([roles, ...found], () => ({
         machine: machine.id,
         roles,
@@ -63,7 +66,7 @@ export const checkJob = (job: Job, machine: Id): CheckResult => createChecker(ma
 
 function summaryOf(findings: readonly Finding[]): Summary {
   const count = (severity: Severity) =>
-    findings.filter((finding) => finding.severity === severity).length;
+    findings.filter((one) => one.severity === severity && one.setAside === undefined).length;
   return {
     contradictions: count("contradiction"),
     warnings: count("warning"),

@@ -1,7 +1,13 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { newJob } from "../job/index.ts";
-import { createSession, keepAnalysed, keepOperating, keepSaved } from "../session/index.ts";
+import {
+  createSession,
+  keepAnalysed,
+  keepAnswering,
+  keepOperating,
+  keepSaved,
+} from "../session/index.ts";
 import { pouchJobStore } from "../store/pouch.ts";
 import { App } from "./app/app.tsx";
 import { createJobDesk, NO_JOB } from "./app/job-desk.ts";
@@ -30,6 +36,8 @@ keepOperating(session, openPlay, {
   wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
 });
 keepAnalysed(session, openAnalysis);
+// A thread of its own: a long question keeps no check waiting, and can be broken off.
+keepAnswering(session, openAnalysis);
 const desk = createJobDesk(session, store, saving);
 
 // A tab can be killed without a word once it is hidden: this is the last sure moment to save.

@@ -1,5 +1,13 @@
-import { createContext, type ReactNode, useContext, useSyncExternalStore } from "react";
-import { analysisDeskOf, type Session, type SessionState, type Shown } from "../session/index.ts";
+import { createContext, type ReactNode, useContext, useEffect, useSyncExternalStore } from "react";
+import {
+  type AnswerTo,
+  analysisDeskOf,
+  type Question,
+  questionDeskOf,
+  type Session,
+  type SessionState,
+  type Shown,
+} from "../session/index.ts";
 
 const SessionContext = createContext<Session | null>(null);
 
@@ -39,4 +47,17 @@ export function useShownAnalysis(): Shown {
 export function useAnalysisReady(): boolean {
   const desk = analysisDeskOf(useSession());
   return useSyncExternalStore(desk.subscribe, desk.isReady);
+}
+
+/**
+ * The solver's answer about the open job and the machine at hand; null while it is worked out, and
+ * for no question. Never the answer to another question, or to the same one before an edit.
+ */
+export function useAnswer<Q extends Question>(question: Q | null): AnswerTo<Q> | null {
+  const desk = questionDeskOf(useSession());
+  const answer = useSyncExternalStore(desk.subscribe, () => question && desk.answer(question));
+  const key = question && JSON.stringify(question);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the same question is asked once
+  useEffect(() => (question ? desk.ask(question) : undefined), [desk, key]);
+  return answer;
 }

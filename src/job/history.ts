@@ -66,9 +66,22 @@ function goOn(now: Versioned, newest: Edit, next: Edit): Versioned {
     applyPatches(draft, [...newest.patches, ...next.patches] as Patch[]);
   });
   const earlier = now.history.done.slice(0, -1);
-  if (patches.length === 0 || JSON.stringify(job) === JSON.stringify(before))
+  if (patches.length === 0 || isAlike(job, before))
     return { job: before, history: { done: earlier, undone: [] } };
   return { job, history: { done: [...earlier, { ...next, patches, inverse }], undone: [] } };
+}
+
+/** Whether two values say the same. What an edit left the same objects is not looked into. */
+function isAlike(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  if (Array.isArray(a) !== Array.isArray(b)) return false;
+  const [ours, theirs] = [Object.entries(a), Object.entries(b)];
+  const other = new Map(theirs);
+  return (
+    ours.length === theirs.length &&
+    ours.every(([name, value]) => other.has(name) && isAlike(value, other.get(name)))
+  );
 }
 
 /** Takes the newest edit back; the same object when there is none. */

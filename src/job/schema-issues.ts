@@ -28,6 +28,8 @@ const NOUNS: Readonly<Record<string, string>> = {
   standIns: "stand-in",
   pins: "pin",
   words: "word",
+  adopted: "adopted role",
+  setAside: "finding set aside",
   contacts: "contact",
 };
 

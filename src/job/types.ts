@@ -49,4 +49,8 @@ export type Trial = Machine["trials"][number];
 export type FirstCheck = Shape<typeof job.firstCheckSchema>;
 export type Step = Shape<typeof job.stepSchema>;
 export type Recording = NonNullable<Machine["recordings"]>[number];
+export type AdoptedRole = Shape<typeof job.adoptedRoleSchema>;
+export type SetAside = Shape<typeof job.setAsideSchema>;
+/** What the user chose to hold wires and fuses against. */
+export type Conductors = NonNullable<Job["conductors"]>;
 export type StandIn = NonNullable<Job["standIns"]>[number];

@@ -70,6 +70,15 @@ export function viewFrom(plug: Plug, side: Side): FaceView {
   return { side, mirrored, cavities, outline, keys, photo, bounds };
 }
 
+/**
+ * The mating face of the half that this one is plugged into: each of its cavities meets the one of
+ * the same mark, so it lies as this half does seen from the wires. The photo is not its own.
+ */
+export function otherHalfOf(plug: Plug): FaceView {
+  const { photo: _, ...bare } = plug;
+  return { ...viewFrom(bare, "wire"), side: "mating" };
+}
+
 function seenPhoto(
   photo: NonNullable<Plug["photo"]>,
   seen: (point: Point) => Point,

@@ -2,14 +2,14 @@ import {
   BLOCKED_OHMS,
   type Branch,
   held,
-  nominal,
   type OperatingPoint,
-  type Setting,
+  type Settings,
   transfer,
   transferBeyond,
   type Wiring,
 } from "../circuit/index.ts";
-import { atEdge, type Edge, type Limits, type Push } from "./limits.ts";
+import type { Edge, Limits } from "./limits.ts";
+import { joinedRanges, type Ranges, rangesOf } from "./ranges.ts";
 
 /**
  * The band of a healthy machine. Every wire, contact, winding, battery and filament may lie anywhere
@@ -37,41 +37,72 @@ interface Pushes {
 const ROUNDS = 3;
 /** Volts that a branch moves the reading by, below which its sign is of no account. */
 const SLIGHT = 1e-5;
+/** A difference of less than this share of what it is the difference of is what rounding makes of zero. */
+const ROUNDING = 1e-13;
+
+/** How much more `a` has than `b`; 0 where that is rounding, whose sign would turn at random. */
+function difference(values: Float64Array, a: number, b: number): number {
+  const [one, other] = [values[a] as number, values[b] as number];
+  const found = one - other;
+  return Math.abs(found) <= ROUNDING * (Math.abs(one) + Math.abs(other)) ? 0 : found;
+}
 
 /** How each branch must be pushed to move V(red) − V(black) towards `edge`. */
-function pushes(
-  point: OperatingPoint,
-  branches: readonly Branch[],
-  seen: Float64Array,
-  edge: Edge,
-): Pushes {
-  const count = branches.length;
+function pushes(point: OperatingPoint, ranges: Ranges, seen: Float64Array, edge: Edge): Pushes {
+  const { a, b, junction, slides } = ranges;
+  const count = a.length;
   const to = {
     ohms: new Int8Array(count),
     volts: new Int8Array(count),
     slight: new Uint8Array(count),
   };
-  const sign = (value: number): Edge => (value * edge >= 0 ? 1 : -1);
-  // both halves of a track move together
-  const slides = new Map<string, { sum: number; readonly at: number[] }>();
-  for (let index = 0; index < count; index++) {
-    const { a, b, acts, owner } = branches[index] as Branch;
+  const slopeOf = (index: number) => probeOf(index) * (point.amps[index] as number);
+  const ohmsOf = (index: number) => {
     const own = point.ohms[index] as number;
-    const ohms = acts.is === "junction" ? Math.min(own, BLOCKED_OHMS) : own;
-    const probe = ((seen[a] as number) - (seen[b] as number)) / ohms;
-    const slope = probe * (point.amps[index] as number);
-    to.ohms[index] = sign(slope);
-    to.volts[index] = sign(probe);
-    if (!Number.isFinite(ohms) || Math.abs(slope * ohms) + Math.abs(probe) < SLIGHT)
-      to.slight[index] = 1;
-    if (acts.is !== "slide" || owner === null) continue;
-    const track = slides.get(owner) ?? { sum: 0, at: [] };
-    track.sum += acts.rising ? slope : -slope;
-    track.at.push(index);
-    slides.set(owner, track);
+    return junction[index] === 1 ? Math.min(own, BLOCKED_OHMS) : own;
+  };
+  const probeOf = (index: number) =>
+    difference(seen, a[index] as number, b[index] as number) / ohmsOf(index);
+  for (let index = 0; index < count; index++) {
+    const ohms = ohmsOf(index);
+    const isOpen = ohms === Number.POSITIVE_INFINITY;
+    const probe = isOpen ? 0 : probeOf(index);
+    // amps that are rounding's through few ohms may be many
+    const drop = (point.amps[index] as number) * (point.ohms[index] as number);
+    const volts = Math.abs(point.volts[a[index] as number] as number);
+    const slope = Math.abs(drop) <= ROUNDING * volts ? 0 : slopeOf(index);
+    const moves = isOpen ? 0 : slope * ohms;
+    to.ohms[index] = moves * edge >= 0 ? 1 : -1;
+    to.volts[index] = probe * edge >= 0 ? 1 : -1;
+    if (Math.abs(moves) + Math.abs(probe) < SLIGHT) to.slight[index] = 1;
   }
-  for (const { sum, at } of slides.values()) for (const index of at) to.ohms[index] = sign(sum);
+  // both halves of a track move together
+  const tracks = new Map<string, { sum: number; readonly at: number[] }>();
+  for (const { index, owner, rising } of slides) {
+    if (owner === null) continue;
+    const track = tracks.get(owner) ?? { sum: 0, at: [] };
+    track.sum += rising ? slopeOf(index) : -slopeOf(index);
+    track.at.push(index);
+    tracks.set(owner, track);
+  }
+  for (const { sum, at } of tracks.values())
+    for (const index of at) to.ohms[index] = sum * edge >= 0 ? 1 : -1;
   return to;
+}
+
+/** The numbers of all branches where they are pushed to. */
+function settingsAt({ low, high }: Ranges, push: Pushes): Settings {
+  const count = push.ohms.length;
+  const ohms = new Float64Array(count);
+  const cold = new Float64Array(count);
+  const volts = new Float64Array(count);
+  for (let index = 0; index < count; index++) {
+    const side = (push.ohms[index] as number) > 0 ? high : low;
+    ohms[index] = side.ohms[index] as number;
+    cold[index] = side.cold[index] as number;
+    volts[index] = ((push.volts[index] as number) > 0 ? high : low).volts[index] as number;
+  }
+  return { ohms, cold, volts };
 }
 
 /** Whether a sign that matters has turned. */
@@ -84,17 +115,6 @@ function hasTurned(next: Pushes, before: Pushes): boolean {
   return false;
 }
 
-const indices = new WeakMap<readonly Branch[], ReadonlyMap<Branch, number>>();
-
-/** Where each branch of a wiring stands in its list. */
-function indexOf(branches: readonly Branch[]): ReadonlyMap<Branch, number> {
-  const known = indices.get(branches);
-  if (known) return known;
-  const found = new Map(branches.map((branch, index) => [branch, index]));
-  indices.set(branches, found);
-  return found;
-}
-
 /** Lowest and highest V(red) − V(black); null where the two don't hang together. */
 export function voltsBand(
   { wiring, states, limits }: HealthyState,
@@ -104,31 +124,25 @@ export function voltsBand(
   /** The nominal point of this very state, what is held between the probes included. */
   middle: OperatingPoint,
 ): readonly [low: number, high: number] | null {
-  const branches = extra.length === 0 ? wiring.branches : [...wiring.branches, ...extra];
-  const index = indexOf(wiring.branches);
-  const placeOf = (branch: Branch) =>
-    index.get(branch) ?? wiring.branches.length + extra.indexOf(branch);
   const start = transfer(middle, red, black);
   if (!start) return null;
+  const own = rangesOf(wiring.branches, limits);
+  const ranges = extra.length === 0 ? own : joinedRanges(own, rangesOf(extra, limits));
   const across = (point: OperatingPoint) =>
     (point.volts[red] as number) - (point.volts[black] as number);
   // what lies beyond a diode that blocks in the middle may count at an edge
   const beyond = middle.blocked.length > 0 ? transferBeyond(middle, red, black) : null;
   const climb = (from: Float64Array, edge: Edge): number => {
-    let push = pushes(middle, branches, from, edge);
+    let push = pushes(middle, ranges, from, edge);
     let best = across(middle);
     for (let round = 0; round < ROUNDS; round++) {
-      const point = held(wiring, states, extra, (branch) => {
-        const at = placeOf(branch);
-        const own: Push = { ohms: push.ohms[at] as Edge, volts: push.volts[at] as Edge };
-        return atEdge(branch, own, limits);
-      });
+      const point = held(wiring, states, extra, settingsAt(ranges, push));
       const volts = across(point);
       best = edge > 0 ? Math.max(best, volts) : Math.min(best, volts);
       const seen = transfer(point, red, black);
       if (!seen) break;
       // the signs can turn on the way to the edge: look again from there
-      const next = pushes(point, branches, seen, edge);
+      const next = pushes(point, ranges, seen, edge);
       if (!hasTurned(next, push)) break;
       push = next;
     }
@@ -147,21 +161,25 @@ export function ohmsBand(
   red: number,
   black: number,
 ): readonly [low: number, high: number] | null {
-  const ohmsWith = (setting: (branch: Branch) => Setting): number | null => {
-    const point = held(wiring, states, [], setting, true);
+  const ranges = rangesOf(wiring.branches, limits);
+  const { low, high, slides } = ranges;
+  const ohmsAt = (edge: Edge, wiper: Edge | 0): number | null => {
+    const { ohms, cold, volts } = edge > 0 ? high : low;
+    const own = { ohms: ohms.slice(), cold: cold.slice(), volts };
+    for (const { index } of slides) {
+      const at = (wiper > 0 ? high : low).ohms[index] as number;
+      // one end is no ohms, the other the whole track
+      const track = Math.max(low.ohms[index] as number, high.ohms[index] as number);
+      own.ohms[index] = wiper === 0 ? track / 2 : at;
+      own.cold[index] = own.ohms[index] as number;
+    }
+    const point = held(wiring, states, [], own, true);
     const seen = transfer(point, red, black);
     return seen ? (seen[red] as number) - (seen[black] as number) : null;
   };
   // more ohms anywhere never means less between the probes; a wiper is tried at its ends and middle
-  const hasWiper = wiring.branches.some(({ acts }) => acts.is === "slide");
-  const all = ([-1, 1] as const).flatMap((edge) =>
-    (hasWiper ? ([-1, 0, 1] as const) : ([0] as const)).map((wiper) =>
-      ohmsWith((branch) => {
-        if (branch.acts.is !== "slide") return atEdge(branch, { ohms: edge, volts: 1 }, limits);
-        return wiper === 0 ? nominal(branch) : atEdge(branch, { ohms: wiper, volts: 1 }, limits);
-      }),
-    ),
-  );
+  const wipers: readonly (Edge | 0)[] = slides.length > 0 ? [-1, 0, 1] : [0];
+  const all = ([-1, 1] as const).flatMap((edge) => wipers.map((wiper) => ohmsAt(edge, wiper)));
   const found = all.flatMap((ohms) => (ohms === null ? [] : [ohms]));
   return found.length === all.length ? [Math.min(...found), Math.max(...found)] : null;
 }

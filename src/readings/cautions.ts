@@ -8,6 +8,8 @@ const SECURE =
   "Secure the machine, lower the attachments, relieve the pressure, keep people clear.";
 const SHUT_DOWN =
   "Key off and wait for the module to shut down before unplugging it. An unplugged module can drop a load or release a hold.";
+const ENGINE_TURNING = "Engine turning: mind belts, fan and hot exhaust.";
+const NO_BYPASS = "Never bypass an interlock that protects a person.";
 const NO_FORCE = "Never force a probe into a socket.";
 
 /** The usual cautions of the trade for metering at a plug; common practice, no single source. */
@@ -20,6 +22,22 @@ export const USUAL_CAUTIONS: readonly string[] = [
   NO_FORCE,
   "Put the fuse at the source end of any temporary lead. Never bypass an interlock that protects a person.",
 ];
+
+/** The cautions that belong to bringing a machine into a state to see what it does, the gravest first. */
+export function cautionsForTrial(when: ReadingSetup["when"]): string[] {
+  const { engine, unplugged, removed } = when;
+  const turning = engine === "running" || engine === "cranking";
+  return [
+    SECURE,
+    "Whatever comes on may move the machine: stand clear of it, and know how you stop it.",
+    ...((unplugged?.length ?? 0) > 0 ? [SHUT_DOWN] : []),
+    ...((removed?.length ?? 0) > 0
+      ? ["Key off before anything is taken out or put back. What it fed can drop a load."]
+      : []),
+    ...(turning ? [ENGINE_TURNING] : []),
+    NO_BYPASS,
+  ];
+}
 
 /** The cautions that belong to one reading, the gravest first. */
 export function cautionsFor(setup: Pick<ReadingSetup, "quantity" | "with" | "when">): string[] {
@@ -45,7 +63,7 @@ export function cautionsFor(setup: Pick<ReadingSetup, "quantity" | "with" | "whe
     cautions.push("A drop is measured with the current flowing: what it feeds will be running.");
   }
   if (when.engine === "running" || when.engine === "cranking") {
-    cautions.push("Engine turning: mind belts, fan and hot exhaust.");
+    cautions.push(ENGINE_TURNING);
   }
   cautions.push(NO_FORCE);
   return cautions;

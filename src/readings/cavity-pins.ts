@@ -26,10 +26,27 @@ export const idsOff = ({ unplugged = [], removed = [] }: When): readonly Id[] =>
   ...removed,
 ];
 
-/** Whether the harness at a cavity is parted from its modules: they, or this plug, are off. */
+/**
+ * Whether the harness at a cavity is parted from its modules: they, or this plug, are off. Of a cavity
+ * that is tied to no module nobody has said which that is: then all that it could be must be off.
+ */
 export function isUnplugged(shared: Shared, cavity: CavityRef, when: When): boolean {
   const off = idsOff(when);
-  return off.includes(ownerOf(cavity)) || modulesAt(shared, cavity).every((id) => off.includes(id));
+  if (off.includes(ownerOf(cavity))) return true;
+  const tied = modulesAt(shared, cavity);
+  return (tied.length > 0 ? tied : modulesOfPlug(shared, ownerOf(cavity))).every((id) =>
+    off.includes(id),
+  );
+}
+
+/** Modules that the plug is tied to; all there are where it is tied to none. */
+function modulesOfPlug({ job, parts }: Shared, plug: Id): readonly Id[] {
+  const all = [...parts.values()].flatMap(({ id, kind }) => (kind === "module" ? [id] : []));
+  const owners = new Set(
+    job.links.flatMap(({ cavity, pin }) => (ownerOf(cavity) === plug ? [ownerOf(pin)] : [])),
+  );
+  const own = all.filter((id) => owners.has(id));
+  return own.length > 0 ? own : all;
 }
 
 export const batteriesOf = ({ parts }: Shared): readonly Id[] =>

@@ -15,17 +15,43 @@ export function feedNets(network: Network, without: number | null = null): Reado
   return found;
 }
 
-function reach(network: Network, without: number | null): ReadonlySet<number> {
+/**
+ * Those and what is fed besides: over diodes in the direction that they conduct, and from chargers
+ * and converters. What a module gives out is no feed.
+ */
+export function fedNets(network: Network): ReadonlySet<number> {
+  const known = alsoFed.get(network);
+  if (known) return known;
+  const found = reach(network, null, true);
+  alsoFed.set(network, found);
+  return found;
+}
+
+const alsoFed = new WeakMap<Network, ReadonlySet<number>>();
+
+function reach(network: Network, without: number | null, alsoMade = false): ReadonlySet<number> {
   const isSide = (net: number, ...names: readonly string[]) =>
     network.nets[net]?.terminals.some(({ terminal }) => names.includes(terminal)) ?? false;
+  const isMade = (net: number) =>
+    alsoMade &&
+    (network.nets[net]?.ways.some(
+      ({ element, forward }) =>
+        forward &&
+        element.law.is === "source" &&
+        network.parts.get(element.part)?.kind !== "module",
+    ) ??
+      false);
   const reached = new Set<number>();
-  const stack = network.nets.flatMap((_, net) => (isSide(net, "battery-plus") ? [net] : []));
+  const stack = network.nets.flatMap((_, net) =>
+    isSide(net, "battery-plus") || isMade(net) ? [net] : [],
+  );
   for (let net = stack.pop(); net !== undefined; net = stack.pop()) {
     if (net === without || reached.has(net) || isSide(net, "battery-minus", "chassis")) continue;
     reached.add(net);
-    for (const { element, far } of network.nets[net]?.ways ?? []) {
+    for (const { element, far, forward } of network.nets[net]?.ways ?? []) {
       const { is } = element.law;
-      if (is === "protection" || is === "contact" || is === "relay-contact") stack.push(far);
+      const isOn = is === "protection" || is === "contact" || is === "relay-contact";
+      if (isOn || (alsoMade && forward && is === "diode")) stack.push(far);
     }
   }
   return reached;

@@ -1,6 +1,11 @@
 export { batteryUse } from "./as-measured.ts";
 export * from "./cautions.ts";
+export { type DropsAlong, dropsAlong, whenCurrentFlows } from "./drop-along.ts";
+export type { DropLeg, DropRead } from "./drop-legs.ts";
 export { expectedAt, expectedAtAll } from "./expected-at.ts";
+export { explainReading } from "./explain/explain-reading.ts";
+export type { Explanation, FaultSpot } from "./explain/explanation.ts";
+export { type OneFault, oneFaultGives } from "./explain/one-fault.ts";
 export {
   type CheckName,
   type CheckVerdict,
@@ -19,7 +24,9 @@ export type {
   ReadingSetup,
   ReadingVerdict,
 } from "./prediction.ts";
-export { presenceContradicts } from "./presence.ts";
+export { presenceContradicts } from "./rule-out.ts";
+export { type ThingRead, thingRead } from "./same-thing.ts";
 export * from "./setup-words.ts";
 export { settle } from "./shared.ts";
-export { type TrialMoves, trialMoves } from "./trial-moves.ts";
+export { stepsTo, type TrialMoves, trialMoves } from "./trial-moves.ts";
+export { type TrialOutcome, type TrialState, trialOutcome } from "./trial-outcome.ts";

@@ -20,7 +20,8 @@ const UNRELATED_OHMS = 5000;
 export const judgeReading = (job: Job, machine: Id, reading: Reading): JudgedReading =>
   judgeWith(sharedFor(job, machine, takenAt(reading)), reading);
 
-const takenAt = ({ at }: Reading): TakenAt => (at === undefined ? "unknown" : { at });
+/** When a reading was taken, as far as it says. */
+export const takenAt = ({ at }: Reading): TakenAt => (at === undefined ? "unknown" : { at });
 
 /** The same among other readings of the machine. */
 export function judgeWith(shared: Shared, reading: Reading): JudgedReading {

@@ -6,7 +6,6 @@ import {
   HIGH_LEVEL,
   held,
   LOW_LEVEL,
-  nominal,
   type OperatingPoint,
   type Unknown,
 } from "../circuit/index.ts";
@@ -118,6 +117,6 @@ function withMarginal(bench: Bench): Uncertain {
   const isOpen = (branch: Branch) => isNear(branch) || doubts.isDoubted(branch);
   return {
     unknowns: [...doubts.unknowns, ...contacts],
-    point: held(wiring, settled.states, extra, nominal, false, isOpen),
+    point: held(wiring, settled.states, extra, null, false, isOpen),
   };
 }

@@ -1,4 +1,4 @@
-import { elementsOf, held, influences, nominal, type Side, transfer } from "../circuit/index.ts";
+import { elementsOf, held, influences, type Side, transfer } from "../circuit/index.ts";
 import { isFixedProbe, ownerOf } from "../job/index.ts";
 import { ohmsBand } from "./band.ts";
 import { idsOff, modulesAt } from "./cavity-pins.ts";
@@ -41,7 +41,7 @@ export function predictOhms(shared: Shared, setup: ReadingSetup): Prediction {
   if (live !== null) return invalidReading(live);
   const { unknowns, isDoubted } = bench.doubts;
   const doubtful = shared.recent(`dead in doubt ${JSON.stringify(setup.when)}`, () =>
-    held(wiring, settled.states, [], nominal, true, isDoubted),
+    held(wiring, settled.states, [], null, true, isDoubted),
   );
   const depends = influences(doubtful, unknowns, red, black);
   if (depends.length > 0) return uncertainReading(dependsSentence(depends.map(({ what }) => what)));

@@ -8,11 +8,14 @@ import {
   influences,
   nominal,
   type OperatingPoint,
+  settingsOf,
   transfer,
 } from "../circuit/index.ts";
 import { voltsBand } from "./band.ts";
+import { atEdge } from "./limits.ts";
 import { uncertainIn } from "./marginal-relays.ts";
 import { METER_ERROR, METER_OHMS, testLamp, VOLTMETER } from "./meter.ts";
+import { moduleAmps } from "./module-amps.ts";
 import {
   floatingReading,
   invalidReading,
@@ -35,8 +38,6 @@ import type { Healthy, Shared } from "./shared.ts";
 import { testLampAt } from "./signal-lines.ts";
 import { tied } from "./tied.ts";
 
-/** Amps that a module of which nothing is said may draw through its feeds (common practice). */
-const MODULE_AMPS = 2;
 /** Ω of a source up to which a voltmeter's own ohms move nothing but the volts it shows. */
 const STIFF = 10_000;
 
@@ -138,28 +139,55 @@ export function bandIn(
   { red, black }: Placed,
 ): readonly [number, number] | null {
   const { wiring, states } = healthy;
-  const middle = extra.length === 0 ? healthy.middle : held(wiring, states, extra, nominal);
+  const middle = extra.length === 0 ? healthy.middle : held(wiring, states, extra);
   const band = voltsBand(healthy, extra, red, black, middle);
   if (!band) return null;
-  const drawn = unsaidVolts(wiring, middle, { red, black });
+  const drawn = unsaidVolts(healthy, extra, { red, black });
   return [band[0] - drawn, band[1] + drawn];
 }
 
-/** By how much the amps of modules and converters of which nothing is said still move a reading. */
-function unsaidVolts(
-  { unknowns, draws }: Healthy["wiring"],
-  point: OperatingPoint,
-  { red, black }: Placed,
-): number {
+/**
+ * By how much the amps of modules and converters of which nothing is said still move a reading, with
+ * every joint and wire that they run over as poor as a good one may be.
+ */
+function unsaidVolts(healthy: Healthy, extra: readonly Branch[], { red, black }: Placed): number {
+  const { wiring } = healthy;
+  const { unknowns, draws } = wiring;
   if (unknowns.length + draws.length === 0) return 0;
+  const point = extra.length > 0 ? poorest(healthy, extra) : keptPoorest(healthy);
   const seen = transfer(point, red, black);
   if (!seen) return 0;
-  const moved = (nodes: readonly number[], amps: number) =>
-    amps * spreadSeen(point, seen, nodes, red);
+  const ohms = (nodes: readonly number[]) => spreadSeen(point, seen, nodes, red);
   return (
-    unknowns.reduce((sum, { nodes }) => sum + moved(nodes, MODULE_AMPS), 0) +
-    draws.reduce((sum, { nodes, most }) => sum + moved(nodes, most), 0)
+    unknowns.reduce((sum, one) => {
+      const felt = ohms(one.nodes);
+      return felt === 0 ? sum : sum + felt * moduleAmps(wiring, one);
+    }, 0) + draws.reduce((sum, { nodes, most }) => sum + ohms(nodes) * most, 0)
   );
+}
+
+/** The state with wires, contacts and fuses at the most ohms that good ones have. */
+function poorest(
+  { wiring, states, limits }: Healthy,
+  extra: readonly Branch[] = [],
+): OperatingPoint {
+  const settings = settingsOf([...wiring.branches, ...extra], (branch) => {
+    const law = branch.element?.law.is;
+    const isWay = branch.owner !== null && (law === undefined || WAYS.has(law));
+    return isWay ? atEdge(branch, { ohms: 1, volts: 1 }, limits) : nominal(branch);
+  });
+  return held(wiring, states, extra, settings);
+}
+
+const WAYS: ReadonlySet<string> = new Set(["protection", "contact", "relay-contact"]);
+
+const poorestOf = new WeakMap<Healthy, OperatingPoint>();
+
+/** Most readings of a state are taken with nothing but the meter. */
+function keptPoorest(healthy: Healthy): OperatingPoint {
+  const point = poorestOf.get(healthy) ?? poorest(healthy);
+  poorestOf.set(healthy, point);
+  return point;
 }
 
 /** Less than a small bulb draws, A: joints show nothing of themselves. */

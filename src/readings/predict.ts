@@ -23,7 +23,7 @@ export function predictWith(shared: Shared, setup: ReadingSetup): Prediction {
 }
 
 function predictAfresh(shared: Shared, setup: ReadingSetup): Prediction {
-  const impossible = impossibleWhen(shared.job, shared.machine, setup.when);
+  const impossible = impossibleWhen(shared, setup.when);
   if (impossible !== null) return invalidReading(impossible);
   if (setup.when.standIn !== undefined) {
     return uncertainReading("A stand-in is fitted, and what it does is not worked out here.");

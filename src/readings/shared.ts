@@ -5,7 +5,6 @@ import {
   circuitOf,
   held,
   type Network,
-  nominal,
   type OperatingPoint,
   setUp,
   wire,
@@ -64,6 +63,10 @@ function makeShared(job: Job, machine: Id, measures: Measures): Shared {
   const states = new Latest<object>(Math.max(LEAST_STATES, Math.min(MOST_STATES, most)));
   const answers = new Latest<object>(MOST_ANSWERS);
   const parts = new Map(circuit.parts.map((part) => [part.id, part]));
+  // the same objects in every state, so that what is kept by them is found again
+  const rested = limitsOf(circuit.parts, measured.battery);
+  // cranking pulls any battery down, however it stood at rest
+  const cranking = limitsOf(circuit.parts, null);
   let network: Network | null = null;
   const bench: Shared["bench"] = (when, extra = []) =>
     states.of(`bench ${JSON.stringify([when, extra])}`, () => setUp(own, machine, when, extra));
@@ -80,19 +83,17 @@ function makeShared(job: Job, machine: Id, measures: Measures): Shared {
     dead: (when) =>
       states.of(`dead ${JSON.stringify(when)}`, () => {
         const { wiring, settled } = bench(when);
-        return held(wiring, settled.states, [], nominal, true);
+        return held(wiring, settled.states, [], null, true);
       }),
     healthy: (when, bench) =>
       states.of(`healthy ${keyOfState(when, bench)}`, () => {
         const wiring = wire(own, machine, when, "real");
         const lies = bench.settled.states;
-        // cranking pulls any battery down, however it stood at rest
-        const battery = when.engine === "cranking" ? null : measured.battery;
         return {
           wiring,
           states: lies,
-          limits: limitsOf(circuit.parts, battery),
-          middle: held(wiring, lies, [], nominal),
+          limits: when.engine === "cranking" ? cranking : rested,
+          middle: held(wiring, lies, []),
         };
       }),
     once: (key, make) => answers.of(key, make),

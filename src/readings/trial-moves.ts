@@ -26,7 +26,8 @@ export function trialMoves(job: Job, machine: Id, when: When): TrialMoves | null
   };
 }
 
-const stepsTo = (when: When): readonly Step[] => [
+/** What is done to a machine at rest to bring it into a state, one thing after the other. */
+export const stepsTo = (when: When): readonly Step[] => [
   ...(when.unplugged ?? []).map((id): Step => ({ do: "unplug", id })),
   ...(when.removed ?? []).map((id): Step => ({ do: "remove", id })),
   ...(when.engine === undefined ? [] : [{ do: "engine", engine: when.engine } as const]),

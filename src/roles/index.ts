@@ -1,9 +1,11 @@
+export * from "./adopted.ts";
 export * from "./infer.ts";
 export * from "./judge.ts";
 export type { Meaning } from "./lexicon/meaning.ts";
 export { readWord } from "./lexicon/read-word.ts";
+export { taughtKey, taughtRole } from "./lexicon/taught-words.ts";
 export * from "./module-circuit.ts";
-export { meaningFits, type PrintedWord, printedWord } from "./printed.ts";
+export { meaningFits, type PrintedWord, printedWord, repeatsMark } from "./printed.ts";
 export type * from "./role.ts";
 export { listAnd, listOr, ROLE_IN_WORDS, rolesInWords } from "./role-names.ts";
 export * from "./role-words.ts";

@@ -117,7 +117,9 @@ function seenGround(rail: Rail, otherGround: boolean, stated: boolean): Sighting
 
 /**
  * A plain wire to another module makes a signal only where nothing else hangs on it. Beside a
- * load the other one may be what drives, so that this pin may be the one that listens.
+ * load the other one may be what drives, so that this pin may be the one that listens. What it
+ * listens for is known where a contact makes the line live or grounds it: nothing that shares the
+ * line may work against that.
  */
 function asNeighboursAllow(sightings: readonly Sighting[]): readonly Sighting[] {
   const solid = sightings.filter((one) => one.of !== "neighbour");
@@ -125,7 +127,8 @@ function asNeighboursAllow(sightings: readonly Sighting[]): readonly Sighting[] 
   if (solid.length === 0 || neighbours.length === 0) return sightings;
   const drives = solid.some((one) => one.roles.includes("output"));
   if (!drives) return solid;
-  return [...solid, ...neighbours.map((one): Sighting => ({ ...one, roles: ["input"] }))];
+  const side = commonSide(solid.filter((one) => one.of === "feed" || one.of === "ground"));
+  return [...solid, ...neighbours.map((one): Sighting => ({ ...one, roles: ["input"], side }))];
 }
 
 /** The one side that every input or output seen agrees on; null where they differ or have none. */

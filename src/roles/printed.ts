@@ -1,6 +1,7 @@
 import type { Job, ModulePin, RoleName } from "../job/index.ts";
 import type { Meaning } from "./lexicon/meaning.ts";
 import { readWord } from "./lexicon/read-word.ts";
+import { taughtKey } from "./lexicon/taught-words.ts";
 
 const SUPPLIES: readonly RoleName[] = ["supply", "switched-supply", "sensor-supply"];
 const GROUNDS: readonly RoleName[] = ["ground", "switched-ground", "sensor-ground"];
@@ -27,7 +28,10 @@ export interface PrintedWord {
 export function printedWord(pin: ModulePin, taught: Job["words"]): PrintedWord {
   const text = pin.printed?.trim() ?? "";
   if (text === "") return { text: null, meanings: [] };
-  if (/\d/.test(text) && text.toUpperCase() === pin.id.trim().toUpperCase())
-    return { text, meanings: [] };
+  if (repeatsMark(pin)) return { text, meanings: [] };
   return { text, meanings: readWord(text, taught) };
 }
+
+/** Whether what is printed is the number that stands beside the cavity anyway. */
+export const repeatsMark = ({ id, printed = "" }: ModulePin): boolean =>
+  /\d/.test(printed) && taughtKey(printed) === taughtKey(id);

@@ -1,5 +1,6 @@
 import { ask, circuitOf, LinkedNetwork } from "../circuit/index.ts";
 import type { CavityRef, Id, Job, PartOf, PinRef } from "../job/index.ts";
+import { type AdoptedRoles, adoptedRoles } from "./adopted.ts";
 import { judgeWord } from "./judge.ts";
 import { moduleCircuit, type PinCircuit } from "./module-circuit.ts";
 import { printedWord } from "./printed.ts";
@@ -15,10 +16,11 @@ export function rolesOf(job: Job, machine: Id): readonly PaperRole[] {
   const network = new LinkedNetwork();
   network.update(circuit, job.systemVoltage);
   const cavityOf = cavitiesOfPins(job.links);
+  const adopted = adoptedRoles(job.adopted, machine);
   const modules = circuit.parts.filter((part): part is PartOf<"module"> => part.kind === "module");
   return modules.flatMap((module) => {
     const { value } = ask(network, (sight) => moduleCircuit(sight, module));
-    return paperRoles(module, value, (pin) => cavityOf.get(pin) ?? null, job.words);
+    return paperRoles(module, value, (pin) => cavityOf.get(pin) ?? null, job.words, adopted);
   });
 }
 
@@ -35,6 +37,7 @@ export function paperRoles(
   pins: readonly PinCircuit[],
   cavityOf: (pin: PinRef) => CavityRef | null,
   taught: Job["words"],
+  adopted: AdoptedRoles,
 ): readonly PaperRole[] {
   return pins.map((pin, index): PaperRole => {
     const cavity = cavityOf(pin.pin);
@@ -42,14 +45,19 @@ export function paperRoles(
     const word = drawn ? printedWord(drawn, taught) : { text: null, meanings: [] };
     const { printedRole, verdict } = judgeWord(word, pin.fits, pin.side);
     const [only] = pin.fits;
+    const taken = adopted.get(pin.pin);
     return {
       pin: pin.pin,
       cavity,
       printed: word.text,
       printedRole,
+      ...(word.meanings.length > 1
+        ? { printedMeanings: [...new Set(word.meanings.map(({ role }) => role))] }
+        : {}),
       fits: pin.fits,
       circuitRole: pin.fits.length === 1 && only ? only : "undecided",
       circuitSide: pin.side,
+      ...(taken ? { adopted: taken } : {}),
       verdict,
       because: pin.because,
       sentence: pinSentence(pin.walk, pin, cavity ? `cavity ${cavity}` : `pin ${pin.pin}`, {

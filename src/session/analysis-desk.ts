@@ -1,8 +1,9 @@
 import type { CheckResult } from "../check/index.ts";
 import { EMPTY_HISTORY, type Id, type Job } from "../job/index.ts";
 import { analysisOf, keepAnalysis, knownAnalysis } from "./analysis.ts";
-import { changesFrom } from "./analysis-feed.ts";
-import { type AnalysisPort, resultFrom } from "./analysis-server.ts";
+import { createAnalysisLine } from "./analysis-line.ts";
+import { type OpenAnalysis, resultFrom } from "./analysis-server.ts";
+import { isLarge } from "./large-job.ts";
 import type { Session } from "./session.ts";
 import type { SessionState } from "./state.ts";
 
@@ -21,12 +22,6 @@ export interface AnalysisDesk {
   /** Whether there is anything to show of the open job yet: `get` would hold the screen up. */
   isReady(): boolean;
 }
-
-/** Opens a port to a place beside the screen; throws where there can't be one. */
-export type OpenAnalysis = () => AnalysisPort;
-
-/** Parts and wires past which a check takes longer than a frame, at least the first one. */
-const MANY = 1500;
 
 /** Machines checked ahead of being looked at, at most. */
 const MOST_AHEAD = 4;
@@ -58,11 +53,10 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
   const tell = () => {
     for (const listener of [...listeners]) listener();
   };
-  let port: AnalysisPort | null = null;
-  /** Why nothing can be worked out beside the screen: then everything is worked out at once. */
+  const line = open && createAnalysisLine(open);
+  /** Whether nothing can be worked out beside the screen: then everything is worked out at once. */
   let failed = open === null;
-  /** The job that the far side has, and its last results. */
-  let fed: Job | null = null;
+  /** The last results of the far side. */
   let results = new Map<Id, CheckResult>();
   let busy = false;
   /** The latest answer of each machine, whose key is the job's that it is of. */
@@ -70,8 +64,7 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
   let before = session.get();
   let shown: Shown | null = null;
 
-  const isBeside = ({ job }: SessionState) =>
-    !failed && job.diagram.parts.length + job.diagram.wires.length > MANY;
+  const isBeside = ({ job }: SessionState) => !failed && isLarge(job);
 
   /** The machine at hand first; then, so that going over to it holds nothing up, each other one once. */
   const toAsk = ({ job, machine }: SessionState): Id | null => {
@@ -95,7 +88,7 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
       })
       .catch(() => {
         failed = true;
-        port?.stop();
+        line?.stop();
       })
       .finally(() => {
         busy = false;
@@ -106,16 +99,14 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
   };
 
   const send = async (job: Job, machine: Id): Promise<CheckResult> => {
-    if (!open) throw new Error("there is no place beside the screen");
-    port ??= open();
-    if (!fed || !isOffspring(fed, job)) {
-      results = new Map();
-      await port.begin(job);
-      fed = job;
-    }
-    const changes = changesFrom(fed, job);
-    fed = job;
-    const change = await port.check(changes, machine);
+    if (!line) throw new Error("there is no place beside the screen");
+    const change = await line.ask(
+      job,
+      (port, changes) => port.check(changes, machine),
+      () => {
+        results = new Map();
+      },
+    );
     const result = resultFrom(results.get(machine) ?? null, change);
     results.set(machine, result);
     return result;
@@ -174,14 +165,6 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
       return failed;
     },
   };
-}
-
-/** Whether most of a document comes from the other, so that the changes are the shorter message. */
-function isOffspring(before: Job, now: Job): boolean {
-  const kept = new Set<object>(before.diagram.parts);
-  const { parts } = now.diagram;
-  const same = parts.reduce((count, part) => count + (kept.has(part) ? 1 : 0), 0);
-  return 2 * same >= parts.length;
 }
 
 const rekeyed = (answers: ReadonlyMap<Id, Answer>, key: string): Map<Id, Answer> =>

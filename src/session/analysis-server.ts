@@ -3,6 +3,7 @@ import { type Checker, type CheckResult, createChecker, type Finding } from "../
 import type { Id, Job } from "../job/index.ts";
 import type { Role } from "../roles/index.ts";
 import { type Change, fromRuns, type Runs, runsFrom, withChanges } from "./analysis-feed.ts";
+import { type AnswerTo, answerTo, type Question } from "./questions/question.ts";
 
 /** A result in terms of the one sent before it for the same machine. */
 export interface ResultChange {
@@ -12,14 +13,23 @@ export interface ResultChange {
   readonly summary: CheckResult["summary"];
 }
 
-/** Checks a job elsewhere, fed with the whole of it once and then with what changed. */
+/** Checks a job elsewhere and answers for it, fed with the whole of it once and then with what changed. */
 export interface AnalysisPort {
   /** Takes a job to begin with and forgets any other. */
   begin(job: Job): Promise<void>;
   /** Takes what changed since, and says how the result for the machine did. */
   check(changes: readonly Change[], machine: Id): Promise<ResultChange>;
+  /** Takes what changed since, and answers a question about the machine. */
+  answer<Q extends Question>(
+    changes: readonly Change[],
+    machine: Id,
+    question: Q,
+  ): Promise<AnswerTo<Q>>;
   stop(): void;
 }
+
+/** Opens a port to a place beside the screen; throws where there can't be one. */
+export type OpenAnalysis = () => AnalysisPort;
 
 interface Watched {
   readonly checker: Checker;
@@ -30,18 +40,22 @@ interface Watched {
 export function createAnalysisServer() {
   let job: Job | null = null;
   const watched = new Map<Id, Watched>();
+  const withNews = (changes: readonly Change[]): Job => {
+    if (!job) throw new Error("asked before it was begun");
+    job = freeze(withChanges(job, changes), true);
+    return job;
+  };
   return {
     begin(whole: Job): void {
       job = freeze(whole, true);
       watched.clear();
     },
     check(changes: readonly Change[], machine: Id): ResultChange {
-      if (!job) throw new Error("asked before it was begun");
-      job = freeze(withChanges(job, changes), true);
+      const now = withNews(changes);
       const one = watched.get(machine) ?? { checker: createChecker(machine), sent: NOTHING };
       watched.set(machine, one);
       const { sent } = one;
-      const result = one.checker.check(job);
+      const result = one.checker.check(now);
       one.sent = result;
       return {
         machine: result.machine,
@@ -49,6 +63,9 @@ export function createAnalysisServer() {
         findings: runsFrom(sent.findings, result.findings),
         summary: result.summary,
       };
+    },
+    answer<Q extends Question>(changes: readonly Change[], machine: Id, question: Q): AnswerTo<Q> {
+      return answerTo(withNews(changes), machine, question);
     },
   };
 }

@@ -22,6 +22,12 @@ export function unlink(draft: Job, ref: PinRef | CavityRef): void {
   if (kept.length < draft.links.length) draft.links = kept;
 }
 
+/** Unties one pin from one cavity, in a draft. */
+export function unlinkPair(draft: Job, pin: PinRef, cavity: CavityRef): void {
+  const kept = draft.links.filter((one) => one.pin !== pin || one.cavity !== cavity);
+  if (kept.length < draft.links.length) draft.links = kept;
+}
+
 /** Which of two things tied by a drag is the pin; null when they are not a module pin and a cavity. */
 export function linkBetween(job: Job, a: string, b: string): Link | null {
   const { pins, cavities } = matchables(job);

@@ -12,7 +12,13 @@ import {
   splitRef,
   type Wire,
 } from "../job/index.ts";
-import { type Role, type Verdict, wordsForCircuit, wordsForRole } from "../roles/index.ts";
+import {
+  type Role,
+  repeatsMark,
+  type Verdict,
+  wordsForCircuit,
+  wordsForRole,
+} from "../roles/index.ts";
 import {
   type CavityFacts,
   type CavityState,
@@ -41,10 +47,14 @@ export interface PinRow extends MeterPicture {
   readonly printed: string | null;
   /** What the printed word means, e.g. `output`; empty where it means nothing known. */
   readonly printedMeans: string;
+  /** There is a word, nobody knows it, and it is no number that repeats the pin's own. */
+  readonly asksWord: boolean;
   /** What the circuit says, e.g. `ground`; empty where no module pin is tied. */
   readonly circuit: string;
   readonly role: Role | null;
   readonly verdict: Verdict | null;
+  /** What was measured here is being judged: until then the picture is empty. */
+  readonly meterWaits: boolean;
   /** The meter's own verdict, which never changes the other one. */
   readonly meterVerdict: Verdict | null;
   readonly colour: WireFact<Colour>;
@@ -55,27 +65,51 @@ export interface PinRow extends MeterPicture {
   readonly mm2: WireFact<number>;
 }
 
+/** What was measured, by the keys of rows. */
+type Pictures = ReadonlyMap<string, MeterPicture>;
+
 /**
  * Rows of the pin table for one plug and one machine: its cavities in their order, then the pins
  * of its modules that have no cavity anywhere, so that nothing is hidden. Without a plug: all pins.
+ * What was measured is judged on the spot, unless `pictures` are handed in: then a row whose readings
+ * are not those of its picture waits.
  */
 export function pinRows(
   job: Job,
   machineId: Id,
   plugId: Id | null,
   analysis: CheckResult,
+  pictures: Pictures | null = null,
 ): readonly PinRow[] {
   const machine = job.machines.find((one) => one.id === machineId);
   if (!machine) return [];
   const plug = job.plugs.find((one) => one.id === plugId);
   const facts = plug ? cavityFacts(job, machine, plug, analysis) : [];
-  const rows = facts.map((one, index) => cavityRow(job, machine.id, one, index));
-  return [...rows, ...loosePinRows(job, machine, plug?.id ?? null, analysis)];
+  const pictureOf: PictureOf = (key, one) =>
+    pictures ? knownPicture(pictures.get(key), one) : meterPicture(job, machine.id, one);
+  const rows = facts.map((one, index) => cavityRow(`${one.ref}#${index}`, one, pictureOf));
+  return [...rows, ...loosePinRows(job, machine, plug?.id ?? null, analysis, pictureOf)];
 }
 
-function cavityRow(job: Job, machine: Id, facts: CavityFacts, index: number): PinRow {
+/** Null while what was measured is being judged. */
+type PictureOf = (key: string, facts: CavityFacts) => MeterPicture | null;
+
+const NO_PICTURE: MeterPicture = { evidence: [], settledBy: null, chief: null, chiefWords: "" };
+
+/** The picture as far as it is of these very readings. */
+function knownPicture(
+  known: MeterPicture | undefined,
+  { readings }: CavityFacts,
+): MeterPicture | null {
+  if (readings.length === 0) return NO_PICTURE;
+  const judged = known?.evidence.map(({ reading }) => reading).reverse();
+  return known && JSON.stringify(judged) === JSON.stringify(readings) ? known : null;
+}
+
+function cavityRow(key: string, facts: CavityFacts, pictureOf: PictureOf): PinRow {
+  const picture = pictureOf(key, facts);
   return {
-    key: `${facts.ref}#${index}`,
+    key,
     ref: facts.ref,
     cavity: facts.ref,
     mark: facts.cavity.mark,
@@ -83,7 +117,8 @@ function cavityRow(job: Job, machine: Id, facts: CavityFacts, index: number): Pi
     pins: facts.pins,
     ...roleColumns(facts.role),
     printed: facts.role ? (facts.role.printed ?? "") : null,
-    ...meterPicture(job, machine, facts),
+    ...(picture ?? NO_PICTURE),
+    meterWaits: picture === null,
     ...wireColumns(facts.colour, facts.number, facts.mm2),
   };
 }
@@ -93,11 +128,14 @@ function roleColumns(role: Role | null) {
   return {
     role,
     printedMeans: means && means !== "unrecognised" ? wordsForRole(means) : "",
+    asksWord: role?.printedRole === "unrecognised" && !repeatsMark(asPin(role)),
     circuit: role ? wordsForCircuit(role) : "",
     verdict: role?.verdict ?? null,
     meterVerdict: role?.meterVerdict ?? null,
   };
 }
+
+const asPin = ({ pin, printed }: Role) => ({ id: splitRef(pin).name, printed: printed ?? "" });
 
 function wireColumns(colour: WireFact<Colour>, number: WireFact<string>, mm2: WireFact<number>) {
   const both = <T>({ onMachine, onDiagram }: WireFact<T>, differ: (a: T, b: T) => boolean) =>
@@ -116,6 +154,7 @@ function loosePinRows(
   machine: Machine,
   plug: Id | null,
   analysis: CheckResult,
+  pictureOf: PictureOf,
 ): PinRow[] {
   const tied = new Set(job.links.map((link) => link.pin));
   const wires = wiresByPin(job, machine.id);
@@ -124,7 +163,9 @@ function loosePinRows(
     module.pins
       .map((pin) => pinRef(module.id, pin.id))
       .filter((ref) => !tied.has(ref))
-      .map((ref) => loosePinRow(job, machine, ref, roles.get(ref) ?? null, wires.get(ref) ?? [])),
+      .map((ref) =>
+        loosePinRow(job, machine, ref, roles.get(ref) ?? null, wires.get(ref) ?? [], pictureOf),
+      ),
   );
 }
 
@@ -147,6 +188,7 @@ function loosePinRow(
   ref: PinRef,
   role: Role | null,
   wires: readonly Wire[],
+  pictureOf: PictureOf,
 ): PinRow {
   const facts: CavityFacts = {
     ref,
@@ -161,8 +203,7 @@ function loosePinRow(
     readings: machine.readings.filter(({ red, black }) => red === ref || black === ref),
   };
   return {
-    ...cavityRow(job, machine.id, facts, 0),
-    key: ref,
+    ...cavityRow(ref, facts, pictureOf),
     cavity: null,
     state: "no-cavity",
     printed: role?.printed ?? printedOn(drawnJob(job, machine.id), ref),

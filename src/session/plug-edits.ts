@@ -8,6 +8,8 @@ import {
   type Plug,
 } from "../job/index.ts";
 import { edgeOf, keyOn, outlineAround } from "../plug/index.ts";
+import { rewriteSetAside } from "./diagram/every-ref.ts";
+import { forgetThings } from "./forget.ts";
 
 /**
  * Changes of plugs as functions over a draft of the job, for use inside one `session.edit`.
@@ -95,6 +97,7 @@ function renameRef(draft: Job, from: CavityRef, to: CavityRef): void {
   for (const standIn of draft.standIns ?? []) {
     for (const entry of standIn.map) if (entry.cavity === from) entry.cavity = to;
   }
+  rewriteSetAside(draft, (ref) => (ref === from ? to : ref));
 }
 
 /**
@@ -128,6 +131,8 @@ export function redrawPlug(draft: Job, id: Id, drawn: Omit<Plug, "id">): void {
     const { opening: _, ...kept } = old;
     return { ...kept, ...cavity };
   });
+  // What is not said of the new drawing does not hold of it: a photo would no longer lie behind it.
+  for (const field of ["name", "holds", "photo", "neutral"] as const) delete plug[field];
   Object.assign(plug, drawn, { cavities });
   dropMissing(draft, refs);
 }
@@ -139,6 +144,22 @@ export function rehousePlug(draft: Job, id: Id): void {
   const after = outlineAround(plug.cavities, before.shape === "circle" ? "circle" : "rectangle");
   plug.keys = plug.keys?.map((key) => keyOn(after, key.kind, edgeOf(before, key)));
   plug.outline = after;
+}
+
+/** Draws a plug anew on its photo; a housing that it had goes round the cavities as they lie there. */
+export function redrawOnPhoto(draft: Job, id: Id, drawn: Omit<Plug, "id">): void {
+  redrawPlug(draft, id, drawn);
+  if (plugIn(draft, id).outline) rehousePlug(draft, id);
+}
+
+/** Takes the photo away from behind the cavities, which stay where they are. */
+export function removePhoto(draft: Job, id: Id): void {
+  delete plugIn(draft, id).photo;
+}
+
+/** Notes that somebody held the neutral drawing against the plug and found it right. */
+export function confirmPlaces(draft: Job, id: Id): void {
+  delete plugIn(draft, id).neutral;
 }
 
 /** How many links and machine wires would go if `marks` were all that is left of the plug. */
@@ -163,6 +184,7 @@ function dropMissing(draft: Job, refs: readonly CavityRef[]): void {
   draft.links = draft.links.filter(stays);
   for (const machine of draft.machines) machine.wires = machine.wires.filter(stays);
   for (const standIn of draft.standIns ?? []) standIn.map = standIn.map.filter(stays);
+  forgetThings(draft, (ref) => gone.has(ref));
 }
 
 /** Notes what the wire in a cavity looks like on one machine; an entry left with nothing goes. */

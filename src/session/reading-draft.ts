@@ -118,7 +118,7 @@ export function keepReading(draft: Job, machine: Id, reading: Reading): void {
 }
 
 /** Only what differs from rest is kept. */
-function tidyWhen(when: When): When {
+export function tidyWhen(when: When): When {
   const tidy: When = { ...when };
   if (Object.keys(tidy.switches ?? {}).length === 0) delete tidy.switches;
   if ((tidy.unplugged ?? []).length === 0) delete tidy.unplugged;

@@ -1,3 +1,4 @@
+import { freeze } from "immer";
 import {
   applyEdit,
   type EditOptions,
@@ -54,6 +55,7 @@ export function openedState(key: string, job: Job): SessionState {
     dialog: null,
     showMatches: false,
     draft: null,
+    trial: null,
     recording: null,
     operate: NOT_OPERATING,
     notice: null,
@@ -103,7 +105,8 @@ export function createSession(key: string, job: Job): Session {
     undo: () => step(undoEdit),
     redo: () => step(redoEdit),
     show: (change) => store.set((state) => withRecording({ ...state, ...change })),
-    open: (nextKey, nextJob) => store.set(() => openedState(nextKey, nextJob)),
+    // Frozen once, or the first edit of a large job would stop to do it.
+    open: (nextKey, nextJob) => store.set(() => openedState(nextKey, freeze(nextJob, true))),
     reopen: (nextJob) =>
       store.set((state) => settle({ ...state, job: nextJob, history: EMPTY_HISTORY })),
     moveTo: (nextKey, nextJob) =>

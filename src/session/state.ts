@@ -1,6 +1,7 @@
 import type { History, Id, Job, Probe, ReadingQuantity, When } from "../job/index.ts";
 import type { Recording } from "./changes/recording.ts";
 import type { OperateState } from "./play/operate-state.ts";
+import type { TrialDraft } from "./trials/trial-draft.ts";
 
 /** What the diagram board's pointer does. */
 export type Tool =
@@ -33,7 +34,15 @@ export type StationId = (typeof STATION_IDS)[number];
 export type PlaceId = "pins" | StationId;
 
 /** What lies over the boards, one at a time. */
-export type DialogName = "find" | "jobs" | "sheet" | "cautions" | "machines" | "changes" | "keys";
+export type DialogName =
+  | "find"
+  | "jobs"
+  | "sheet"
+  | "cautions"
+  | "machines"
+  | "compare"
+  | "changes"
+  | "keys";
 
 /** Everything the screens show, saved part and unsaved part apart. */
 export interface SessionState {
@@ -58,6 +67,8 @@ export interface SessionState {
   /** Whether the links are drawn across from board to board. */
   readonly showMatches: boolean;
   readonly draft: ReadingDraft | null;
+  /** A trial being set up and seen through; it bears the machine that it is done on. */
+  readonly trial: TrialDraft | null;
   /** Where what is drawn goes while a change of the machine at hand is recorded; null: the diagram. */
   readonly recording: Recording | null;
   /** The machine operated on the drawing. */

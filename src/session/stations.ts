@@ -114,7 +114,7 @@ export function leftOver(job: Job): {
   };
 }
 
-function checkStation(job: Job, { roles, summary }: CheckResult): Station {
+function checkStation(job: Job, { roles, findings, summary }: CheckResult): Station {
   const base = { id: "check", title: "Check" } as const;
   if (roles.length === 0) {
     const next = lacksPins(job) ?? "Trace the wires";
@@ -125,10 +125,12 @@ function checkStation(job: Job, { roles, summary }: CheckResult): Station {
     const has = count(contradictions, "contradiction");
     return { ...base, state: "started", has, next: "Read what they say" };
   }
+  const aside = findings.filter(({ setAside }) => setAside !== undefined).length;
+  const quiet = aside > 0 ? `${aside} set aside` : "nothing contradicted";
   return {
     ...base,
     state: "done",
-    has: warnings > 0 ? count(warnings, "warning") : "nothing contradicted",
+    has: warnings > 0 ? count(warnings, "warning") : quiet,
     next: null,
   };
 }

@@ -90,12 +90,22 @@ export function cavityState({ cavity, pins }: CavityFacts): CavityState {
 /** What the machine has where that is known, else what the diagram draws. */
 export const known = <T>(fact: WireFact<T>): T | null => fact.onMachine ?? fact.onDiagram;
 
+type WiresByPin = ReadonlyMap<PinRef, readonly Wire[]>;
+
+const sorted = new WeakMap<readonly Wire[], WiresByPin>();
+
 /** Every wire end by the pin it is on, as the machine is built. */
-export function wiresByPin(job: Job, machine: Id): ReadonlyMap<PinRef, readonly Wire[]> {
+export function wiresByPin(job: Job, machine: Id): WiresByPin {
+  const { wires } = circuitOf(job, machine);
+  const known = sorted.get(wires);
+  if (known) return known;
   const byPin = new Map<PinRef, Wire[]>();
-  for (const wire of circuitOf(job, machine).wires) {
-    for (const end of new Set([wire.from, wire.to])) addTo(byPin, end, wire);
+  for (const wire of wires) {
+    addTo(byPin, wire.from, wire);
+    if (wire.to !== wire.from) addTo(byPin, wire.to, wire);
   }
+  // A list that may still grow can't be followed.
+  if (Object.isFrozen(wires)) sorted.set(wires, byPin);
   return byPin;
 }
 

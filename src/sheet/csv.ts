@@ -1,11 +1,11 @@
 import type { SheetModel, SheetRow } from "./model.ts";
 
-type Cell = string | number | null;
+export type CsvCell = string | number | null;
 
 /** The columns, in the order that spreadsheets and scripts may rely on. */
 const COLUMNS: readonly (readonly [
   name: string,
-  cell: (row: SheetRow, model: SheetModel) => Cell,
+  cell: (row: SheetRow, model: SheetModel) => CsvCell,
 ])[] = [
   ["mark", (row) => row.mark],
   ["pin", (row) => row.pin],
@@ -31,18 +31,20 @@ const COLUMNS: readonly (readonly [
   ["revision", (_row, model) => model.revision],
   ["evidence measured how", (row) => row.evidenceSetup.join(" · ")],
   ["also measured", (row) => row.evidenceBesides.join(" · ")],
+  ["adopted", (row) => (row.adopted ? "yes" : "")],
 ];
 
-/** RFC 4180 with a byte order mark, so that spreadsheets read Ω and é right. */
-export function sheetCsv(model: SheetModel): string {
-  const lines = [
-    COLUMNS.map(([name]) => field(name)),
-    ...model.rows.map((row) => COLUMNS.map(([, cell]) => field(cell(row, model)))),
-  ];
-  return `\ufeff${lines.map((line) => `${line.join(",")}\r\n`).join("")}`;
-}
+export const sheetCsv = (model: SheetModel): string =>
+  csvText([
+    COLUMNS.map(([name]) => name),
+    ...model.rows.map((row) => COLUMNS.map(([, cell]) => cell(row, model))),
+  ]);
 
-function field(cell: Cell): string {
+/** RFC 4180 with a byte order mark, so that spreadsheets read Ω and é right; the first line is the head. */
+export const csvText = (lines: readonly (readonly CsvCell[])[]): string =>
+  `\ufeff${lines.map((line) => `${line.map(field).join(",")}\r\n`).join("")}`;
+
+function field(cell: CsvCell): string {
   if (cell === null) return "";
   if (typeof cell === "number") return String(cell);
   const text = harmless(cell);

@@ -44,6 +44,7 @@ export function sheetDefinition(
       faceBlock(model, density, width),
       ...rowsTable(model, density),
       ...warnings(model, density),
+      ...setAside(model, density),
       closing(model, density),
     ],
   };
@@ -128,8 +129,11 @@ const MOST_WARNINGS = 6;
 function contradictions(model: SheetModel, density: Density, isLong: boolean): Content[] {
   const fontSize = Math.min(9.5, density.type);
   const count = model.contradictions.length;
-  const title =
-    count === 0 ? "No contradictions found" : `${count} contradiction${count === 1 ? "" : "s"}`;
+  const none =
+    model.setAside.here.length > 0
+      ? "No contradictions besides what is set aside"
+      : "No contradictions found";
+  const title = count === 0 ? none : `${count} contradiction${count === 1 ? "" : "s"}`;
   const list = model.contradictions.map((one) => statement("×", one, fontSize));
   return [
     { text: title, bold: true, fontSize: density.runOn ? 10 : 11.5, margin: [0, 0, 0, 1] },
@@ -150,6 +154,53 @@ function warnings(model: SheetModel, density: Density): Content[] {
     inTwoColumns(list),
     ...counted,
   ];
+}
+
+/** Notes: what was found and set aside, with the reason. */
+function setAside(model: SheetModel, density: Density): Content[] {
+  const { here: all, elsewhere } = model.setAside;
+  const fontSize = Math.min(9, density.small);
+  const list = all.slice(0, MOST_SET_ASIDE).map(({ marks, message, reason }) => {
+    const told = `${shortened(message)} Set aside: ${shortened(reason)}`;
+    return statement("–", { marks, message: told }, fontSize);
+  });
+  const more = [
+    all.length > list.length ? `${all.length - list.length} more on this plug` : "",
+    elsewhere > 0 ? `${elsewhere} elsewhere in the job` : "",
+  ].filter((words) => words !== "");
+  if (list.length === 0 && more.length === 0) return [];
+  return [
+    {
+      text: "Set aside by the user",
+      bold: true,
+      fontSize: 9.5,
+      margin: [0, density.runOn ? 3 : 6, 0, 1],
+    },
+    ...(list.length === 0 ? [] : [inTwoColumns(list)]),
+    ...(more.length === 0
+      ? []
+      : [
+          {
+            text: `Set aside besides: ${more.join(", ")}.`,
+            fontSize,
+            margin: [0, 2, 0, 0] as [number, number, number, number],
+          },
+        ]),
+  ];
+}
+
+const MOST_SET_ASIDE = 6;
+/** A reason may be a page long: on the sheet it is cut, in the job it is whole. */
+const MOST_LETTERS = 280;
+
+/** A word longer than this would run out of its column. */
+const LONGEST_WORD = /(\S{30})(?=\S)/gu;
+
+function shortened(text: string): string {
+  // No more of a book is looked at than could be printed.
+  const letters = [...plain(text.slice(0, 4 * MOST_LETTERS))];
+  const kept = letters.slice(0, MOST_LETTERS).join("").replace(LONGEST_WORD, "$1 ");
+  return letters.length <= MOST_LETTERS && text.length <= 4 * MOST_LETTERS ? kept : `${kept} …`;
 }
 
 /** `3 more not shown: 1 warning and 2 notes on this plug.`; empty when all is. */

@@ -37,6 +37,11 @@ export interface SheetModel {
   readonly sharedSetup: readonly string[];
   readonly contradictions: readonly SheetStatement[];
   readonly warnings: readonly SheetStatement[];
+  /** Findings that the user set aside: those about this plug, each with the reason, and how many others. */
+  readonly setAside: {
+    readonly here: readonly SetAsideStatement[];
+    readonly elsewhere: number;
+  };
   /** Findings of the job that are on neither list, so that none is left out in silence. */
   readonly unshown: {
     /** Lesser notes about this plug. */
@@ -56,6 +61,11 @@ export interface SheetStatement {
   readonly message: string;
 }
 
+export interface SetAsideStatement extends SheetStatement {
+  /** As the user gave it; may be long. */
+  readonly reason: string;
+}
+
 export interface SheetRow {
   readonly mark: string;
   /** `A1:4`; several joined by a comma; empty when nothing is tied. */
@@ -65,8 +75,10 @@ export interface SheetRow {
   readonly printed: string;
   /** The circuit contradicts the printed word. */
   readonly wrong: boolean;
-  /** What the cavity is, as the circuit says it. */
+  /** What the cavity is, as the circuit says it, or as the user adopted it. */
   readonly is: string;
+  /** The user took the circuit's role in place of the printed word. */
+  readonly adopted: boolean;
   /** Parts on the path that shows it, from the pin outward. */
   readonly by: string;
   readonly verdict: Verdict | null;

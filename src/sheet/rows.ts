@@ -9,7 +9,7 @@ import {
   wordsForPrediction,
   wordsForProbe,
 } from "../readings/index.ts";
-import { wordsForCircuit } from "../roles/index.ts";
+import { type Role, standingRole, wordsForCircuit, wordsForRole } from "../roles/index.ts";
 import { formatColour, sameColour } from "../standards/index.ts";
 import {
   type CavityFacts,
@@ -49,7 +49,8 @@ function sheetRow(
     state,
     printed: role?.printed ?? "",
     wrong: role?.verdict === "contradicted",
-    is: role ? wordsForCircuit(role) : WITHOUT_ROLE[state],
+    is: role ? wordsForFunction(role) : WITHOUT_ROLE[state],
+    adopted: role !== null && standingRole(role) !== null,
     by: role ? partsAlong(role.because, parts) : "",
     verdict: role?.verdict ?? null,
     colour: shownColour,
@@ -61,6 +62,14 @@ function sheetRow(
     ...expectation(job, facts.ref, expected),
     ...evidenceColumns(state, picture, expected?.isSameWay ?? false),
   };
+}
+
+/** What was adopted where several roles fit; else all that the circuit says, with its side. */
+function wordsForFunction(role: Role): string {
+  const adopted = standingRole(role);
+  return adopted !== null && role.circuitRole === "undecided"
+    ? wordsForRole(adopted)
+    : wordsForCircuit(role);
 }
 
 const WITHOUT_ROLE: Readonly<Record<CavityState, string>> = {

@@ -1,7 +1,7 @@
 import { type CheckResult, checkJob } from "../check/index.ts";
 import { type Circuit, circuitOf } from "../circuit/index.ts";
 import { type Id, type Job, type Machine, ownerOf, type Plug } from "../job/index.ts";
-import { viewFrom } from "../plug/index.ts";
+import { NEUTRAL_PLACES_NOTE, viewFrom } from "../plug/index.ts";
 import { meterProof, USUAL_CAUTIONS, WHO_COMES_FIRST } from "../readings/index.ts";
 import { longDay } from "./evidence.ts";
 import type { PaperSize, SheetModel, SheetRow } from "./model.ts";
@@ -49,7 +49,9 @@ export function sheetModel(job: Job, machineId: Id, options: SheetOptions): Shee
     revision: options.revision,
     preparedBy: options.preparedBy ?? "",
     side: options.side,
-    sideWords: SIDE_WORDS[options.side],
+    sideWords: plug.neutral
+      ? `${SIDE_WORDS[options.side]}. ${NEUTRAL_PLACES_NOTE}`
+      : SIDE_WORDS[options.side],
     face: viewFrom(plug, options.side),
     rows,
     sharedSetup: sharedSetup(rows),
@@ -87,6 +89,8 @@ function standingOf(rows: readonly SheetRow[]): string {
     `${count((row) => row.wrong)} printed wrong`,
     `${proved} confirmed by a reading, ${wired.length - proved} not`,
   ];
+  const adopted = count((row) => row.adopted);
+  if (adopted > 0) parts.push(`${adopted} adopted from the circuit`);
   if (undecided > 0) parts.push(`${undecided} undecided`);
   return `${parts.join("; ")}.`;
 }

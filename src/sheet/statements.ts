@@ -14,13 +14,16 @@ export function statementsOf(
   plug: Plug,
   findings: readonly Finding[],
   roles: readonly Role[],
-): Pick<SheetModel, "contradictions" | "warnings" | "unshown"> {
+): Pick<SheetModel, "contradictions" | "warnings" | "setAside" | "unshown"> {
   const readings = new Set(machine.readings.map((reading) => reading.id));
   const paths = pathsOf(circuitOf(job, machine.id), plug, roles);
   const concerns = concernsPlug(job, machine, plug);
-  const about = findings.filter(
-    ({ subjects }) => subjects.some(concerns) || marksOnPath(paths, subjects).length > 0,
-  );
+  const isAbout = ({ subjects }: Finding) =>
+    subjects.some(concerns) || marksOnPath(paths, subjects).length > 0;
+  const aside = findings.filter((finding) => finding.setAside !== undefined);
+  const asideHere = aside.filter(isAbout);
+  const counting = findings.filter((finding) => finding.setAside === undefined);
+  const about = counting.filter(isAbout);
   const withSeverity = (severity: Finding["severity"]) =>
     about.filter((finding) => finding.severity === severity);
   const statement = (finding: Finding) => statementOf(job, plug, paths, finding);
@@ -33,9 +36,13 @@ export function statementsOf(
       ...warnings.filter(measured),
       ...warnings.filter((finding) => !measured(finding)),
     ].map(statement),
+    setAside: {
+      here: asideHere.map((one) => ({ ...statement(one), reason: one.setAside ?? "" })),
+      elsewhere: aside.length - asideHere.length,
+    },
     unshown: {
       notes: withSeverity("note").length,
-      elsewhere: findings.length - about.length,
+      elsewhere: counting.length - about.length,
     },
   };
 }

@@ -1,5 +1,5 @@
 import type { Colour } from "../job/index.ts";
-import { builtInTracer, IEC_60757 } from "../standards/index.ts";
+import { colourBands } from "../standards/index.ts";
 
 /** Text from a job becomes text in a drawing and never markup. */
 export function escapeXml(text: string): string {
@@ -59,20 +59,14 @@ export function wireSwatch(
   box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
 ): string {
   const { x, y, width, height } = box;
-  const tracer = colour.tracer ?? builtInTracer(colour.base);
-  const stripe = tracer
-    ? element("rect", {
-        x,
-        y: y + height * 0.33,
-        width,
-        height: height * 0.34,
-        fill: IEC_60757[tracer].rgb,
-      })
-    : "";
+  const { base, stripe, edge: rim } = colourBands(colour);
+  const along = (fill: string, share: number) =>
+    element("rect", { x, y: y + (height * (1 - share)) / 2, width, height: height * share, fill });
   const edge = { x, y, width, height, rx: height * 0.2 };
   return [
-    element("rect", { ...edge, fill: IEC_60757[colour.base].rgb }),
-    stripe,
+    element("rect", { ...edge, fill: base }),
+    rim ? along(rim, 0.46) : "",
+    stripe ? along(stripe, 0.34) : "",
     element("rect", { ...edge, fill: "none", stroke: INK, "stroke-width": 0.6 }),
   ].join("");
 }

@@ -44,6 +44,9 @@ const widths = ({ type, runOn }: Density) =>
     ? [type * 2.4, type * 3.4, type * 7.4, "*", type * 9.6, "*", "25%"]
     : [type * 2.4, type * 3.2, type * 6.6, "*", type * 6.6, "*", "23%"];
 
+/** Beside what the user adopted; the notes under the table say what that means. */
+const ADOPTED = "†";
+
 function notes({ rows, sharedSetup }: SheetModel): string[] {
   const list: string[] = [];
   if (sharedSetup.length > 0) {
@@ -62,6 +65,11 @@ function notes({ rows, sharedSetup }: SheetModel): string[] {
         : "Wires are as drawn on the diagram; this machine’s were not noted.",
     );
   } else if (own) list.push("Wires are as seen on this machine.");
+  if (rows.some((row) => row.adopted)) {
+    list.push(
+      `${ADOPTED} Adopted: the circuit’s role taken as what the cavity is. The word struck through is printed so on the diagram.`,
+    );
+  }
   return list;
 }
 
@@ -75,7 +83,7 @@ function cells(row: SheetRow, model: SheetModel, density: Density): TableCell[] 
     printedWord(row, density),
     isUnused
       ? { text: row.is, fontSize: type, color: SOFT }
-      : led({ text: row.is, bold: true }, row.by, density),
+      : led({ text: row.adopted ? `${row.is} ${ADOPTED}` : row.is, bold: true }, row.by, density),
     wire(row, model, density),
     led({ text: row.expected }, setup.join(" · "), density),
     evidence(row, model, density),

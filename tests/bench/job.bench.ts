@@ -1,7 +1,8 @@
 import { checkJob, createChecker } from "../../src/check/index.ts";
-import { applyEdit, EMPTY_HISTORY, type Job, readJobText } from "../../src/job/index.ts";
+import { type Job, readJobText } from "../../src/job/index.ts";
 import { rolesOf } from "../../src/roles/index.ts";
 import { bigJob } from "../support/big-job.ts";
+import { edited, editKinds } from "./edits.ts";
 import { type Bench, heapOf, median, ninetieth, type Row, times } from "./harness.ts";
 
 const WIRES = 10_000;
@@ -15,88 +16,6 @@ const text = JSON.stringify(job);
 const machine = job.machines[0]?.id ?? "";
 
 const parsed = (): Job => JSON.parse(text);
-
-/** Through the same door as the user's edits. */
-const edited = (before: Job, change: (draft: Job) => void): Job =>
-  applyEdit({ job: before, history: EMPTY_HISTORY }, "Edit", change).job;
-
-/** Places in the list of parts, so that an edit looks at no part but its own. */
-const placesOf = (kind: string): readonly number[] =>
-  job.diagram.parts.flatMap((part, place) => (part.kind === kind ? [place] : []));
-const modules = placesOf("module");
-const switches = placesOf("switch").slice(1);
-const idAt = (place: number | undefined) => job.diagram.parts[place ?? 0]?.id ?? "";
-
-/** The single edits that a user makes most, each at another place of the machine every time. */
-const EDIT_KINDS: readonly (readonly [what: string, (draft: Job, n: number) => void])[] = [
-  [
-    "a part moved",
-    (draft, n) => {
-      const part = draft.diagram.parts[100 + 7 * n];
-      if (part) part.at = [n, n];
-    },
-  ],
-  [
-    "a printed word typed",
-    (draft, n) => {
-      const part = draft.diagram.parts[modules[3 * n] ?? 0];
-      if (part?.kind === "module" && part.pins[3]) part.pins[3].printed = `OUT ${n}`;
-    },
-  ],
-  [
-    "a wire's colour set",
-    (draft, n) => {
-      const wire = draft.diagram.wires[50 + 11 * n];
-      if (wire) wire.colour = { base: "RD" };
-    },
-  ],
-  [
-    "a wire drawn between two outputs",
-    (draft, n) => {
-      const module = idAt(modules[100 + n]);
-      draft.diagram.wires.push({ id: `N${n}`, from: `${module}:5`, to: `${module}:6` });
-    },
-  ],
-  [
-    "a wire drawn to ground",
-    (draft, n) => {
-      const module = idAt(modules[200 + n]);
-      draft.diagram.wires.push({ id: `NG${n}`, from: `${module}:4`, to: "E1:1" });
-    },
-  ],
-  [
-    "a wire taken away",
-    (draft, n) => {
-      draft.diagram.wires.splice(3000 + 40 * n, 1);
-    },
-  ],
-  [
-    "a pin tied to a cavity",
-    (draft, n) => {
-      draft.links.push({ pin: `${idAt(modules[300 + n])}:1`, cavity: `X1:${n}` });
-    },
-  ],
-  [
-    "a switch's rest changed",
-    (draft, n) => {
-      const part = draft.diagram.parts[switches[5 * n] ?? 0];
-      if (part?.kind === "switch") part.rest = "on";
-    },
-  ],
-  [
-    "a reading taken",
-    (draft, n) => {
-      draft.machines[0]?.readings.push({
-        id: `R${n}`,
-        quantity: "volts",
-        red: `${idAt(modules[n])}:1`,
-        black: "chassis",
-        value: 25,
-        when: {},
-      });
-    },
-  ],
-];
 
 function row(what: string, taken: readonly number[], reference: number, note?: string): Row {
   const spread =
@@ -130,7 +49,7 @@ function rechecks(change: (draft: Job, n: number) => void): number[] {
 const bench: Bench = {
   title: "A job of 10,000 wires, in the core",
   about:
-    `${job.diagram.parts.length} parts, ${job.diagram.wires.length} wires, ${modules.length} modules, ` +
+    `${job.diagram.parts.length} parts, ${job.diagram.wires.length} wires, ${job.diagram.parts.filter(({ kind }) => kind === "module").length} modules, ` +
     `${job.plugs.length} plugs, ${(text.length / 1e6).toFixed(1)} MB of JSON. The reference is what ` +
     "no program that reads the file can avoid: `structuredClone(JSON.parse(text))` of the same text. " +
     "A check again comes after one edit of the kind named, at another place of the machine each time; " +
@@ -172,7 +91,7 @@ const bench: Bench = {
         `${found.findings.length} findings; ${held.toFixed(0)} MB held by document, result and ` +
           "all that is kept for the next check",
       ),
-      ...EDIT_KINDS.map(([what, change]) =>
+      ...editKinds(job).map(([what, change]) =>
         row(`check again after an edit: ${what}`, rechecks(change), base),
       ),
     ];

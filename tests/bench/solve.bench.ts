@@ -91,7 +91,7 @@ function lineOf(wires: number): string[] {
   const again = median(
     times(
       (state) => {
-        stands = follow(wire(job, null, state), [], undefined, stands);
+        stands = follow(wire(job, null, state), [], stands);
       },
       () => afterOneSwitch(job, when, ++turn),
       { runs: SWITCHES, warmUp: 3 },

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { createChecker } from "../../src/check/index.ts";
 import { findingsOf, lampModule, matched, pageExamples } from "../support/check-example.ts";
 
 const RULE = "cavity-empty";
@@ -18,4 +19,31 @@ test("tells a blocked cavity from an empty one", () => {
   ]);
   expect(found[0]?.message).toContain("is blocked");
   expect(found[1]?.message).toContain("is empty");
+});
+
+test("a pin that nothing is drawn to may have an empty cavity, until a wire is drawn to it", () => {
+  const circuit = lampModule();
+  const module = circuit.job.diagram.parts.find((part) => part.id === "A1");
+  if (module?.kind === "module") module.pins.push({ id: "4", printed: "NC" });
+  const cavities = ["1", "2", "3"].map((mark) => ({ mark }));
+  const { job } = matched(
+    circuit,
+    [...cavities, { mark: "4", blocked: true }],
+    [
+      ["A1:1", "X1:1"],
+      ["A1:2", "X1:2"],
+      ["A1:3", "X1:3"],
+      ["A1:4", "X1:4"],
+    ],
+  );
+  expect(findingsOf(RULE, job)).toEqual([]);
+  const wire = { id: "W99", from: "A1:4", to: "P1:1" };
+  const drawn = {
+    ...job,
+    diagram: { ...job.diagram, wires: [...job.diagram.wires, wire] },
+  };
+  const checker = createChecker("machine1");
+  checker.check(job);
+  const found = checker.check(drawn).findings.filter((one) => one.rule === RULE);
+  expect(found.map((one) => one.subjects)).toEqual([["X1:4", "A1:4"]]);
 });

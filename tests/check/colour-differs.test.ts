@@ -39,6 +39,25 @@ test("a tracer more or fewer is another colour", () => {
   expect(findingsOf(RULE, job)).toHaveLength(1);
 });
 
+test("base and tracer the other way round is told as no more than that", () => {
+  const job = onMachine(drawnIn({ base: "RD", tracer: "BU" }), {
+    wires: [{ cavity: "X1:3", colour: { base: "BU", tracer: "RD" } }],
+  });
+  const [found] = findingsOf(RULE, job);
+  expect(found?.message).toMatch(/BURD.*RDBU.*order differs.*may be the same wire/);
+  const other = onMachine(drawnIn({ base: "RD", tracer: "BU" }), {
+    wires: [{ cavity: "X1:3", colour: { base: "BU", tracer: "WH" } }],
+  });
+  expect(findingsOf(RULE, other)[0]?.message).not.toMatch(/order/);
+});
+
+test("green with a yellow tracer is green-and-yellow (IEC 60757: together only GNYE)", () => {
+  const job = onMachine(drawnIn({ base: "GNYE" }), {
+    wires: [{ cavity: "X1:3", colour: { base: "GN", tracer: "YE" } }],
+  });
+  expect(findingsOf(RULE, job)).toEqual([]);
+});
+
 test("is silent where either side gives no colour", () => {
   const undrawn = onMachine(matched(lampModule()), {
     wires: [{ cavity: "X1:3", colour: { base: "VT" } }],

@@ -9,6 +9,7 @@ import {
   redo,
   undo,
   type Versioned,
+  type Wire,
 } from "../../src/job/index.ts";
 import { bigJob } from "../support/big-job.ts";
 import { withBattery } from "../support/circuit-builder.ts";
@@ -104,6 +105,61 @@ test("on relays that hold themselves and one another", () => {
   for (const seed of seeds(12, 4000)) follow(seed, circuit.job, 25, wiringEdit);
 });
 
+test("a wire that comes back finds the part that its end has become meanwhile", () => {
+  const { job } = withBattery()
+    .part("lamp", "P1")
+    .part("ground", "GND2", { place: "engine" })
+    .wire("G1:+ P1:1", "P1:2 GND2:1", "GND2:1 GND1:1");
+  const [first, second, strap] = job.diagram.wires;
+  const machine = "machine1";
+  const checker = createChecker(machine);
+  const drawn = (wires: (Wire | undefined)[], place: string): Job => ({
+    ...job,
+    diagram: {
+      ...job.diagram,
+      parts: job.diagram.parts.map((part) => (part.id === "GND2" ? { ...part, place } : part)),
+      wires: wires.filter((wire) => wire !== undefined),
+    } as Job["diagram"],
+  });
+  for (const state of [
+    drawn([first, second, strap], "engine"),
+    drawn([first], "engine"),
+    drawn([first], "cab"),
+    drawn([first, second, strap], "cab"),
+  ])
+    expect(checker.check(state)).toEqual(checkJob(fresh(state), machine));
+});
+
+test("wires and parts taken away leave the roles of every module apart from them the same objects", () => {
+  const checker = createChecker("machine1");
+  let now: Versioned = applyEdit({ job: bigJob(400), history: EMPTY_HISTORY }, "", (draft) => {
+    draft.title += "!";
+  });
+  const changedBy = (change: (draft: Job) => void) => {
+    const before = new Map(checker.check(now.job).roles.map((role) => [role.pin, role]));
+    now = applyEdit(now, "Take away", change);
+    const after = checker.check(now.job);
+    expect(after).toEqual(checkJob(fresh(now.job), "machine1"));
+    const changed = after.roles.filter((role) => before.get(role.pin) !== role);
+    return [...new Set(changed.map((role) => role.pin.split(":")[0]))];
+  };
+  const module = "A14";
+  const takeWires = (draft: Job, isGone: (wire: Wire) => boolean) => {
+    draft.diagram.wires = draft.diagram.wires.filter((wire) => !isGone(wire as Wire));
+  };
+  const lampWire = ({ from, to }: Wire) => [from, to].includes(`${module}:5`);
+  expect(changedBy((draft) => takeWires(draft, lampWire))).toEqual([module]);
+  const plain = new Set([`${module}:2`, `${module}:4`, `${module}:6`, `${module}:7`]);
+  const many = ({ from, to }: Wire) => plain.has(from) || plain.has(to);
+  expect(changedBy((draft) => takeWires(draft, many))).toEqual([module]);
+  const goes = ({ from, to }: Wire) => from.startsWith("S18:") || to.startsWith("S18:");
+  const took = changedBy((draft) => {
+    draft.diagram.parts = draft.diagram.parts.filter(({ id }) => id !== "S18");
+    takeWires(draft, goes);
+  });
+  expect(took).toEqual(["A18"]);
+});
+
 test("an edit that touches nothing electrical leaves every role the same object", () => {
   const checker = createChecker("machine1");
   let now: Versioned = { job: bigJob(200), history: EMPTY_HISTORY };
@@ -135,4 +191,31 @@ test("a word typed at one pin leaves the roles of every other module the same ob
   });
   const changed = checker.check(now.job).roles.filter((role) => before.get(role.pin) !== role);
   expect(new Set(changed.map((role) => role.pin.split(":")[0]))).toEqual(new Set([first?.id]));
+});
+
+test("a word taught changes the modules that have it and leaves every other role the same object", () => {
+  const checker = createChecker("machine1");
+  let now: Versioned = applyEdit({ job: bigJob(400), history: EMPTY_HISTORY }, "", (draft) => {
+    const part = draft.diagram.parts.find((one) => one.kind === "module");
+    if (part?.kind === "module" && part.pins[0]) part.pins[0].printed = "WSP2";
+  });
+  const [first] = now.job.diagram.parts.filter((part) => part.kind === "module");
+  const before = new Map(checker.check(now.job).roles.map((role) => [role.pin, role]));
+  const lessons = [
+    { printed: "elsewhere", role: "ground" },
+    { printed: " wsp2 ", role: "output" },
+    { printed: "WSP2", role: "ground" },
+  ] as const;
+  for (const [at, lesson] of lessons.entries()) {
+    now = applyEdit(now, "Teach", (draft) => {
+      draft.words = [...(draft.words ?? []), lesson];
+    });
+    const { roles } = checker.check(now.job);
+    expect(roles).toEqual(createChecker("machine1").check(now.job).roles);
+    const changed = roles.filter((role) => before.get(role.pin) !== role);
+    // The second lesson on one word counts for nothing.
+    expect(new Set(changed.map((role) => role.pin.split(":")[0]))).toEqual(
+      new Set(at === 0 ? [] : [first?.id]),
+    );
+  }
 });

@@ -19,3 +19,11 @@ test("names the pin and its word", () => {
 test("is silent for a module that nobody has begun to match", () => {
   expect(findingsOf(RULE, lampModule().job)).toEqual([]);
 });
+
+test("a free pin whose word says that it is not used needs no cavity", () => {
+  const circuit = lampModule();
+  const module = circuit.job.diagram.parts.find((part) => part.id === "A1");
+  if (module?.kind === "module")
+    module.pins.push({ id: "4", printed: "NC" }, { id: "5", printed: "OUT" });
+  expect(findingsOf(RULE, matched(circuit).job).map((one) => one.subjects)).toEqual([["A1:5"]]);
+});

@@ -44,3 +44,12 @@ test("a solid way back on a dead circuit where the word says supply", () => {
   expect(findingsOf(RULE, withReading({ "2": "PWR" }, solid))).toHaveLength(1);
   expect(findingsOf(RULE, withReading({ "2": "GND" }, solid))).toEqual([]);
 });
+
+test("of a word that may mean several things, only what each of them forbids", () => {
+  const lit = reading("R1", 23.9, { with: "test-lamp" });
+  const found = (printed: string) => findingsOf(RULE, withReading({ "1": printed }, lit));
+  expect(found("SIG GND")).toHaveLength(1);
+  // "LAMP -" is a lamp's output or its ground; "BATTERIE -" is read as a feed or a ground.
+  expect(found("LAMP -")).toEqual([]);
+  expect(found("BATTERIE -")).toEqual([]);
+});

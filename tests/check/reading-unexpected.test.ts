@@ -31,3 +31,19 @@ test("is silent at a point that depends on something not traced", () => {
   });
   expect(findingsOf(RULE, job)).toEqual([]);
 });
+
+test("names the likeliest single faults that give the value", () => {
+  const job = onMachine(matched(lampModule()), { readings: [reading("R1", 0)] });
+  const [found] = findingsOf(RULE, job);
+  expect(found?.message).toMatch(/likeliest first: an open between G1:\+ and X1:1 \(W2, F1, W3\);/);
+});
+
+test("names a short with the fuse that it blows, and says so where none fits", () => {
+  const near = (value: number) =>
+    findingsOf(
+      RULE,
+      onMachine(matched(lampModule()), { readings: [reading("R1", value, { red: "X1:3" })] }),
+    )[0]?.message;
+  expect(near(25)).toMatch(/X1:3 touching X1:1/);
+  expect(near(29)).toMatch(/No single fault that was tried/);
+});

@@ -280,6 +280,46 @@ test("two equal lamps in series share the volts", () => {
   expect(at(circuit, {}, "P2:1")).toBeCloseTo(12, 5);
 });
 
+// 0.7 V for a silicon diode: Kuphaldt, Lessons in Electric Circuits III
+test("diodes in a row conduct when a switch feeds them, though nothing else holds what lies between", () => {
+  const row = (second: "V2:A V2:K" | "V2:K V2:A") => {
+    const [near, far] = second.split(" ") as [string, string];
+    return ideal()
+      .contact("S1", "operator")
+      .part("diode", "V1")
+      .part("diode", "V2")
+      .part("resistor", "R1", { ohms: 100 })
+      .part("ground", "GND2")
+      .wire("G1:+ S1:1", "S1:2 V1:A", `V1:K ${near}`, `${far} R1:1`, "R1:2 GND2:1");
+  };
+  const pressed = { switches: { S1: "worked" } };
+  expect(at(row("V2:A V2:K"), {}, "R1:1")).toBe(0);
+  expect(at(row("V2:A V2:K"), pressed, "R1:1")).toBeCloseTo(24 - 1.4, 2);
+  expect(at(row("V2:A V2:K"), pressed, "V1:K")).toBeCloseTo(24 - 0.7, 2);
+  expect(at(row("V2:K V2:A"), pressed, "R1:1")).toBe(0);
+});
+
+test("many rows of diodes between one feed and one ground are each found", () => {
+  const circuit = ideal().contact("S1", "operator").wire("G1:+ S1:1");
+  for (let n = 1; n <= 40; n++) {
+    const [first, second] = [`V${2 * n - 1}`, `V${2 * n}`];
+    circuit
+      .part("diode", first)
+      .part("diode", second)
+      .part("resistor", `R${n}`, { ohms: 100 * n })
+      // every fourth row the wrong way round
+      .wire(
+        n % 4 === 0 ? `S1:2 ${first}:K` : `S1:2 ${first}:A`,
+        n % 4 === 0 ? `${first}:A ${second}:K` : `${first}:K ${second}:A`,
+        n % 4 === 0 ? `${second}:A R${n}:1` : `${second}:K R${n}:1`,
+        `R${n}:2 GND1:1`,
+      );
+  }
+  const solved = solveCircuit(circuit.job, "machine1", { switches: { S1: "worked" } });
+  for (let n = 1; n <= 40; n++)
+    expect(solved.volts(`R${n}:1`, "chassis")).toBeCloseTo(n % 4 === 0 ? 0 : 22.6, 2);
+});
+
 test("a state that can't be meant is named", () => {
   const circuit = ideal().contact("S1", "operator");
   const problems = (when: When) => solveCircuit(circuit.job, null, when).problems;

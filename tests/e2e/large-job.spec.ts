@@ -52,3 +52,108 @@ test("where no thread can be started, the verdict comes all the same", async ({ 
   await printWrongly(page);
   await expect(wrong(page)).toBeVisible();
 });
+
+/** Counts what is drawn on any canvas of the page from now on. */
+async function countDrawing(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    const counted = window as unknown as { drawn: number };
+    counted.drawn = 0;
+    for (const name of ["stroke", "fill", "fillText", "clearRect", "drawImage"] as const) {
+      const draw = CanvasRenderingContext2D.prototype[name] as (...given: unknown[]) => void;
+      Reflect.set(
+        CanvasRenderingContext2D.prototype,
+        name,
+        function counting(this: unknown, ...given: unknown[]) {
+          counted.drawn++;
+          return draw.apply(this, given);
+        },
+      );
+    }
+  });
+  return async () => {
+    // Whatever is to be drawn is drawn within two frames of the last word of the check.
+    await expect(page.getByText("checking…")).toHaveCount(0);
+    return page.evaluate(async () => {
+      for (let frame = 0; frame < 3; frame++) await new Promise(requestAnimationFrame);
+      const counted = window as unknown as { drawn: number };
+      const { drawn } = counted;
+      counted.drawn = 0;
+      return drawn;
+    });
+  };
+}
+
+test("typing what no board shows draws nothing, and a changed word no more than its place", async ({
+  page,
+}) => {
+  await openLarge(page);
+  await page.getByRole("button", { name: "Open cavity 1" }).click();
+  await page.getByRole("button", { name: "Measure here" }).click();
+  await expect(page.getByRole("button", { name: "What should it show?" })).toBeVisible();
+  const drawn = await countDrawing(page);
+  await drawn();
+
+  await page.getByRole("textbox", { name: "Value in volts" }).pressSequentially("12.3");
+  expect(await drawn()).toBe(0);
+  await page.getByRole("textbox", { name: "Note" }).pressSequentially("damp");
+  expect(await drawn()).toBe(0);
+  await page.getByRole("textbox", { name: "Title of the job" }).fill("Another title");
+  await page.keyboard.press("Enter");
+  expect(await drawn()).toBe(0);
+
+  await printWrongly(page);
+  await expect(wrong(page)).toBeVisible();
+  const some = await drawn();
+  expect(some).toBeGreaterThan(0);
+  // The whole sheet has 3,000 wires and 1,700 parts.
+  expect(some).toBeLessThan(1500);
+});
+
+test("the solver is asked beside the screen, and nothing is kept before its warnings are there", async ({
+  page,
+}) => {
+  // Answers are held back until the test lets them through.
+  await page.addInitScript(() => {
+    const held: (() => void)[] = [];
+    const asked: string[] = [];
+    const post = Worker.prototype.postMessage as (...given: unknown[]) => void;
+    let isHeld = true;
+    Object.assign(window, {
+      asked,
+      letThrough: () => {
+        isHeld = false;
+        for (const send of held.splice(0)) send();
+      },
+    });
+    Worker.prototype.postMessage = function (this: Worker, ...given: unknown[]) {
+      const { path, argumentList } = (given[0] ?? {}) as {
+        path?: string[];
+        argumentList?: { value: { about?: string } }[];
+      };
+      const send = () => post.apply(this, given);
+      if (path?.[0] !== "answer") return send();
+      asked.push(argumentList?.[2]?.value?.about ?? "");
+      if (isHeld) held.push(send);
+      else send();
+    };
+  });
+  await openLarge(page);
+  await page.getByRole("button", { name: "Open cavity 1" }).click();
+  await expect(page.getByText("Working out the readings worth taking…")).toBeVisible();
+  await page.getByRole("button", { name: "Measure here" }).click();
+  await page.getByRole("textbox", { name: "Value in volts" }).fill("12.3");
+  await expect(page.getByText("Wait for it: until then, anything may move.")).toBeVisible();
+  const wait = page.getByRole("button", { name: "Working out what to mind…" });
+  await expect(wait).toBeDisabled();
+  await page.getByRole("textbox", { name: "Value in volts" }).press("Enter");
+  await expect(wait).toBeVisible();
+
+  await page.evaluate(() => (window as unknown as { letThrough: () => void }).letThrough());
+  await expect(page.getByRole("button", { name: "Keep this reading" })).toBeEnabled();
+  await expect(page.getByText("As drawn, nothing moves or comes on.")).toBeVisible();
+  await expect(page.getByText("A healthy machine shows", { exact: false }).last()).toBeVisible();
+  const asked = await page.evaluate(() => (window as unknown as { asked: string[] }).asked);
+  expect(new Set(asked)).toEqual(new Set(["cavity", "setup", "reading"]));
+  await page.getByRole("button", { name: "Keep this reading" }).click();
+  await expect(page.getByRole("region", { name: "Readings" }).getByText("12.30 V")).toBeVisible();
+});

@@ -1,16 +1,12 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { cavitiesFromPhotoClicks, mmPerPixel } from "../../src/plug/index.ts";
+import { cavitiesFromPhoto, dotsOnPhoto, marksOfDots, mmPerPixel } from "../../src/plug/index.ts";
 
 const numbers = { style: "numbers", first: 1 } as const;
 
 test("the pitch between the first two clicks sets the scale of all", () => {
-  const face = cavitiesFromPhotoClicks(
-    [
-      [100, 200],
-      [150, 200],
-      [100, 260],
-    ],
+  const face = cavitiesFromPhoto(
+    [{ at: [100, 200] }, { at: [150, 200] }, { at: [100, 260] }],
     { by: "pitch", mm: 5 },
     numbers,
   );
@@ -49,9 +45,49 @@ test("the typed pitch is the distance of the first two cavities in millimetres",
     fc.property(clicks, fc.integer({ min: 1, max: 30 }), (points, pitch) => {
       const [first, second] = points;
       fc.pre(first?.join() !== second?.join());
-      const face = cavitiesFromPhotoClicks(points, { by: "pitch", mm: pitch }, numbers);
+      const face = cavitiesFromPhoto(
+        points.map((at) => ({ at })),
+        { by: "pitch", mm: pitch },
+        numbers,
+      );
       const [a, b] = face?.cavities ?? [];
       expect(a && b && Math.hypot(b.at[0] - a.at[0], b.at[1] - a.at[1])).toBeCloseTo(pitch, 2);
     }),
   );
+});
+
+test("any two points at a known distance set the scale", () => {
+  const ends = [
+    [0, 0],
+    [300, 400],
+  ] as const;
+  expect(mmPerPixel([], { by: "points", mm: 25, ends })).toBe(0.05);
+  expect(mmPerPixel([], { by: "points", mm: 25, ends: null })).toBeNull();
+});
+
+test("new cavities take the marks that are free, those there before keep theirs", () => {
+  const dots = [
+    { at: [0, 0] as const, mark: "2" },
+    { at: [1, 0] as const },
+    { at: [2, 0] as const },
+  ];
+  expect(marksOfDots(dots, numbers)).toEqual(["2", "1", "3"]);
+});
+
+test("a face goes back onto its photo and comes off again where it was", () => {
+  const photo = {
+    file: "a.png",
+    width: 800,
+    height: 600,
+    at: [3, -4] as [number, number],
+    mmPerPixel: 0.05,
+  };
+  const cavities = [
+    { mark: "A", at: [13, 6] as [number, number] },
+    { mark: "B", at: [18.5, 6] as [number, number] },
+  ];
+  const dots = dotsOnPhoto({ cavities, photo });
+  expect(dots[0]?.at[0]).toBeCloseTo(200, 6);
+  const back = cavitiesFromPhoto(dots, { by: "before", mmPerPixel: 0.05 }, numbers, photo.at);
+  expect(back?.cavities).toEqual(cavities);
 });

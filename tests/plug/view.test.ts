@@ -7,7 +7,9 @@ import {
   edgeOf,
   faceOf,
   keyOn,
+  mirrorAxis,
   mirrorPoint,
+  otherHalfOf,
   otherSide,
   outlineAround,
   USUAL_ORDER,
@@ -181,4 +183,24 @@ test("arrow keys walk the face as it is seen", () => {
   expect(walk("mating", "2", "down")).toBe("6");
   expect(walk("wire", "2", "right")).toBe("1");
   expect(walk("wire", "7", "up")).toBe("3");
+});
+
+test("the other half meets this one mark on mark: laid face to face, every cavity coincides", () => {
+  const plug: Plug = {
+    id: "X1",
+    side: "mating",
+    cavities: [
+      { mark: "1", at: [0, 0] },
+      { mark: "2", at: [5, 0] },
+      { mark: "3", at: [5, 7] },
+    ],
+  };
+  for (const side of ["mating", "wire"] as const) {
+    const drawn = { ...plug, side };
+    const axis = mirrorAxis(drawn);
+    const own = viewFrom(drawn, "mating");
+    // The other half is turned over to be plugged in: left and right change places.
+    const met = otherHalfOf(drawn).cavities.map(({ mark, at }) => [mark, 2 * axis - at[0], at[1]]);
+    expect(met).toEqual(own.cavities.map(({ mark, at }) => [mark, at[0], at[1]]));
+  }
 });

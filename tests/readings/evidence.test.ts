@@ -180,6 +180,169 @@ test("a bad ground that its loads pull up to full volts contradicts no ground", 
   expect(contradicts(job, lamp({ red: "X1:2", value: 23.8 }), "ground")).toBeNull();
 });
 
+test("each role is ruled out by the readings that do it, with the reason", () => {
+  const when = { ...off, switches: { S1: "run" } };
+  const found = evidence(
+    machine(),
+    "X1:1",
+    reading({ id: "R1", value: 24.9, when }),
+    lamp({ id: "R2", value: 24.6, when }),
+    lamp({ id: "R3", value: 0 }),
+    lamp({ id: "R4", value: 24.5, when }),
+  );
+  const ground = found.ruledOut.find(({ role }) => role === "ground");
+  expect(ground?.by).toEqual(["R2", "R4"]);
+  expect(ground?.why).toContain("under load");
+  expect(found.ruledOut.map(({ role }) => role)).toEqual(
+    ROLE_NAMES.filter((role) => !found.fits.includes(role)),
+  );
+});
+
+test("full volts with the key off rule out no switched supply and no input: a contact may stick", () => {
+  const { fits } = evidence(machine(), "X1:1", lamp({ value: 24.6 }));
+  expect(fits).toEqual(expect.arrayContaining(["supply", "switched-supply", "input", "output"]));
+  expect(fits).not.toContain("ground");
+});
+
+test("a voltage that follows a switch between feed and ground leaves no ground", () => {
+  const job = withPlug(
+    withBattery()
+      .module("A1", { "3": null })
+      .part("switch", "S1", {
+        positions: ["up", "down"],
+        control: "operator",
+        contacts: [
+          { between: ["C", "U"], closedIn: ["up"] },
+          { between: ["C", "D"], closedIn: ["down"] },
+        ],
+      })
+      .part("fuse", "F1")
+      .part("lamp", "P1", { watts: 2 })
+      .wire("G1:+ F1:1", "F1:2 S1:U", "S1:D GND1:1", "S1:C A1:3", "F1:2 P1:1", "P1:2 GND1:1"),
+    "3",
+  );
+  const fed = lamp({ red: "X1:3", value: 24.5, when: { ...off, switches: { S1: "up" } } });
+  const back = reading({
+    id: "R2",
+    quantity: "ohms",
+    red: "X1:3",
+    value: 0.2,
+    when: { ...dead, switches: { S1: "down" } },
+  });
+  expect(evidence(job, "X1:3", fed, back).fits).not.toContain("ground");
+  // the drawing grounds this very feed by a contact: less is not said
+  expect(evidence(job, "X1:3").fits).toContain("supply");
+});
+
+/** A ground on the cab with a big lamp beside it, strapped to the frame. */
+const cab = () =>
+  withPlug(
+    withBattery()
+      .module("A1", { "2": "GND" })
+      .part("ground", "GND2", { place: "cab" })
+      .part("ground", "GND3", { place: "cab" })
+      .part("ground", "GND4", { place: "cab" })
+      .part("lamp", "P1", { watts: 70 })
+      .wire("A1:2 GND2:1", "GND3:1 GND1:1", "G1:+ P1:1", "P1:2 GND4:1"),
+    "2",
+  );
+
+test("a strap that is off lets what else is grounded on the cab pull its grounds up", () => {
+  const lit = lamp({ red: "X1:2", value: 23.8 });
+  expect(contradicts(cab(), lit, "ground")).toBeNull();
+  expect(evidence(cab(), "X1:2", lit).fits).toContain("ground");
+  // the lamp's own ground is beyond where the other lead is
+  const there = { ...lit, black: "GND3:1" };
+  expect(contradicts(cab(), there, "ground")).not.toBeNull();
+});
+
+test("a lamp on an interlock's way to ground holds full volts while the contact is open", () => {
+  const job = withPlug(
+    withBattery()
+      .module("A1", { "2": "GND" })
+      .contact("S1", "interlock")
+      .part("lamp", "P1", { watts: 70 })
+      .wire("A1:2 S1:1", "S1:2 GND1:1", "G1:+ P1:1", "P1:2 S1:1"),
+    "2",
+  );
+  const lit = lamp({ red: "X1:2", value: 23.9 });
+  expect(contradicts(job, lit, "ground")).toBeNull();
+  const { fits } = evidence(job, "X1:2", lit);
+  expect(fits).toContain("switched-ground");
+  expect(fits).not.toContain("ground");
+});
+
+test("a reversing relay does not make its feed a ground", () => {
+  const job = withPlug(
+    withBattery()
+      .module("A1", { "1": "GND" })
+      .part("fuse", "F1")
+      .part("relay", "K1")
+      .part("motor", "M1", { ohms: 2 })
+      .wire("G1:+ F1:1", "F1:2 A1:1", "F1:2 K1:87", "K1:87a GND1:1", "K1:30 M1:1", "M1:2 GND1:1"),
+    "1",
+  );
+  expect(contradicts(job, lamp({ value: 24.4 }), "ground")).not.toBeNull();
+});
+
+test("with its plus earthed a machine's ground is its feed", () => {
+  const circuit = withBattery();
+  circuit.job.diagram.wires = [];
+  const job = withPlug(
+    circuit.module("A1", { "1": "GND" }).part("ground", "GND2").wire("G1:+ GND1:1", "A1:1 GND2:1"),
+    "1",
+  );
+  const lit = lamp({ black: "battery-", value: 24.6 });
+  expect(contradicts(job, lit, "ground")).toBeNull();
+  expect(evidence(job, "X1:1", lit).fits).toContain("ground");
+});
+
+test("plugged in nothing is ruled out, at a cavity that is not tied yet as little as elsewhere", () => {
+  const job = machine();
+  job.plugs[0]?.cavities.push({ mark: "9", at: [0, 0] });
+  const at = (when: When) =>
+    evidence(job, "X1:9", lamp({ red: "X1:9", value: 24.6, when })).ruledOut;
+  expect(at({})).toEqual([]);
+  expect(evidence(machine(), "X1:1", lamp({ value: 24.6, when: {} })).ruledOut).toEqual([]);
+});
+
+test("what a stand-in may feed proves nothing of the harness", () => {
+  const job = { ...machine(), standIns: [{ id: "ST1", kind: "jumper", replaces: "A1", map: [] }] };
+  const lit = lamp({ value: 24.6, when: { ...off, standIn: "ST1" } });
+  expect(evidence(job as Job, "X1:1", lit).confirmedBy).toEqual([]);
+});
+
+test("a solid return where a feed is drawn leaves the supply possible: a chafed wire looks the same", () => {
+  const ohms = reading({ quantity: "ohms", value: 0.1, when: dead });
+  const { fits, ruledOut } = evidence(machine(), "X1:1", ohms);
+  expect(fits).toEqual(expect.arrayContaining(["supply", "switched-supply", "ground"]));
+  expect(ruledOut.map(({ role }) => role)).toEqual(
+    ROLE_NAMES.filter((role) => role === "sensor-supply" || role === "unused"),
+  );
+});
+
+test("a relay that only a live machine pulls in may hang a load on a dead feed", () => {
+  // S1 off: its bus is dead, and K1, pulled in from elsewhere, hangs a big lamp on it
+  const bus = (lampOn: "87" | "none") =>
+    withPlug(
+      withBattery()
+        .part("fuse", "F1")
+        .part("fuse", "F2")
+        .key("S1")
+        .part("relay", "K1")
+        .part("lamp", "P1", { watts: 250 })
+        .part("module", "A1", { pins: [{ id: "1" }, { id: "2" }] })
+        .wire("G1:+ F1:1", "F1:2 S1:30", "S1:15 A1:1", "S1:15 K1:30", "P1:2 GND1:1")
+        .wire("G1:+ F2:1", "F2:2 K1:86", "K1:85 GND1:1")
+        .wire(...(lampOn === "87" ? ["K1:87 P1:1"] : ["S1:50 P1:1"])),
+      "1",
+      "2",
+    );
+  const lit = lamp({ red: "battery+", black: "X1:2", value: 25 });
+  expect(evidence(bus("87"), "X1:2", lit).fits).toContain("switched-supply");
+  expect(evidence(bus("none"), "X1:2", lit).confirmedBy).toEqual(["R1"]);
+});
+
 test("at a switched feed the loaded test in run comes first, and every offer is a sound reading", () => {
   const offers = expectedAt(machine(), "machine1", "X1:1");
   expect(offers[0]?.setup).toMatchObject({

@@ -166,6 +166,36 @@ describe("loads", () => {
     expect(fits(circuit, "A1:3")).toEqual(["input", "output"]);
   });
 
+  test("the same line at two pins of the module: whichever of them listens, it is live when on", () => {
+    const circuit = withBattery()
+      .module("A1", { "1": null, "2": null, "3": "LOW SIDE OUT", "4": "GND" })
+      .part("fuse", "F1")
+      .part("ground", "GND2")
+      .part("relay", "K1")
+      .wire("G1:+ F1:1", "F1:2 A1:1", "A1:2 GND2:1");
+    withKey(circuit)
+      .part("splice", "SP1")
+      .part("fuse", "F2")
+      .part("fuse", "F3")
+      .wire("S1:50 SP1:1", "SP1:1 K1:86", "K1:85 GND2:1")
+      .wire("SP1:1 F2:1", "F2:2 A1:3", "SP1:1 F3:1", "F3:2 A1:4");
+    for (const pin of ["A1:3", "A1:4"]) {
+      expect(fits(circuit, pin)).toEqual(["switched-supply", "input", "output"]);
+      expect(roleOf(circuit, pin).circuitSide).toBe("high");
+      expect(roleOf(circuit, pin).verdict).toBe("contradicted");
+    }
+  });
+
+  test("a load's line at two pins, fed by no contact: what the one that listens waits for is not known", () => {
+    const circuit = fedModule()
+      .module("A2", { "1": null })
+      .part("lamp", "P1")
+      .part("splice", "SP1")
+      .wire("A2:1 SP1:1", "SP1:1 A1:3", "SP1:1 P1:1", "P1:2 GND1:1");
+    expect(fits(circuit, "A1:3")).toEqual(["input", "output"]);
+    expect(roleOf(circuit, "A1:3").circuitSide).toBeNull();
+  });
+
   test("a dead key bus that reaches ground through every load on it is a feed all the same", () => {
     const circuit = withKey(fedModule())
       .part("lamp", "P1", { watts: 70 })

@@ -96,8 +96,9 @@ test("an isolator that discharges in its other position is no short", () => {
         { between: ["2", "3"], closedIn: ["off"] },
       ],
     })
+    .part("fuse", "F1")
     .part("lamp", "P1")
-    .wire("G1:+ Q1:1", "Q1:2 P1:1", "P1:2 GND1:1", "Q1:3 GND1:1");
+    .wire("G1:+ Q1:1", "Q1:2 F1:1", "F1:2 P1:1", "P1:2 GND1:1", "Q1:3 GND1:1");
   expect(rules(circuit)).toEqual([]);
 });
 
@@ -120,8 +121,9 @@ test("a load on a ground that is strapped to no battery has no way back", () => 
   const motor = () =>
     withBattery()
       .part("ground", "GND2", { place: "engine" })
+      .part("fuse", "F1")
       .part("motor", "M1")
-      .wire("G1:+ M1:1", "M1:2 GND2:1");
+      .wire("G1:+ F1:1", "F1:2 M1:1", "M1:2 GND2:1");
   expect(rules(motor())).toContain("no-return");
   expect(rules(motor().wire("GND2:1 GND1:1"))).toEqual([]);
 });

@@ -42,12 +42,16 @@ class HeldPort implements AnalysisPort {
     });
   }
 
+  async answer(): Promise<never> {
+    throw new Error("nobody asks here");
+  }
+
   stop() {
     this.stopped = true;
   }
 
   /** Lets the oldest question be answered and its answer arrive. */
-  async answer() {
+  async letAnswer() {
     await settled();
     this.waiting.shift()?.();
     await settled();
@@ -86,7 +90,7 @@ test("a large job is not ready until the far side has answered, and says so then
   let told = 0;
   desk.subscribe(() => told++);
   expect(desk.isReady()).toBe(false);
-  await port.answer();
+  await port.letAnswer();
   expect(told).toBeGreaterThan(0);
   expect(desk.isReady()).toBe(true);
   expect(desk.get().current).toBe(true);
@@ -96,13 +100,13 @@ test("a large job is not ready until the far side has answered, and says so then
 test("older verdicts stay until the newer ones come, and what is sent is small", async () => {
   const { session, port, desk } = begin(large());
   desk.isReady();
-  await port.answer();
+  await port.letAnswer();
   print(session, "GND");
   const before = desk.get();
   expect(before.current).toBe(false);
   expect(printed(desk)).toBe("PWR");
   expect(desk.get()).toBe(before);
-  await port.answer();
+  await port.letAnswer();
   expect(desk.get().current).toBe(true);
   expect(desk.get().result).toEqual(checkJob(session.get().job, "machine1"));
   expect(port.begun).toHaveLength(1);
@@ -112,7 +116,7 @@ test("older verdicts stay until the newer ones come, and what is sent is small",
 test("edits made meanwhile go together, and no older answer takes the place of a newer one", async () => {
   const { session, port, desk } = begin(large());
   desk.isReady();
-  await port.answer();
+  await port.letAnswer();
   print(session, "G");
   await settled();
   print(session, "GN");
@@ -120,10 +124,10 @@ test("edits made meanwhile go together, and no older answer takes the place of a
   session.undo();
   session.redo();
   expect(port.waiting).toHaveLength(1);
-  await port.answer();
+  await port.letAnswer();
   expect(printed(desk)).toBe("G");
   expect(desk.get().current).toBe(false);
-  await port.answer();
+  await port.letAnswer();
   expect(printed(desk)).toBe("GND");
   expect(desk.get().current).toBe(true);
   expect(port.waiting).toHaveLength(0);
@@ -132,10 +136,10 @@ test("edits made meanwhile go together, and no older answer takes the place of a
 test("undoing to a job that was checked before needs nobody", async () => {
   const { session, port, desk } = begin(large());
   desk.isReady();
-  await port.answer();
+  await port.letAnswer();
   const first = session.get().job;
   print(session, "GND");
-  await port.answer();
+  await port.letAnswer();
   session.reopen(first);
   expect(desk.get().current).toBe(true);
   expect(printed(desk)).toBe("PWR");
@@ -144,15 +148,15 @@ test("undoing to a job that was checked before needs nobody", async () => {
 test("another job opened while an answer is on its way is not given that answer", async () => {
   const { session, port, desk } = begin(large());
   desk.isReady();
-  await port.answer();
+  await port.letAnswer();
   print(session, "GND");
   await settled();
   const other = frozen({ ...bigJob(1300), title: "Another" });
   session.open("two", other);
   expect(desk.isReady()).toBe(false);
-  await port.answer();
+  await port.letAnswer();
   expect(desk.isReady()).toBe(false);
-  await port.answer();
+  await port.letAnswer();
   expect(desk.isReady()).toBe(true);
   expect(desk.get().result).toEqual(checkJob(other, "machine1"));
   expect(port.begun).toHaveLength(2);
@@ -164,9 +168,9 @@ test("the other machine is checked ahead, so that going over to it holds nothing
   if (first) job.machines.push({ ...structuredClone(first), id: "machine2", name: "Second" });
   const { session, port, desk } = begin(frozen(job));
   desk.isReady();
-  await port.answer();
+  await port.letAnswer();
   expect(desk.get().current).toBe(true);
-  await port.answer();
+  await port.letAnswer();
   expect(port.waiting).toHaveLength(0);
   session.show({ machine: "machine2" });
   expect(desk.get().current).toBe(true);
@@ -196,7 +200,7 @@ test("where there is no far side everything is worked out at once", async () => 
 test("a far side that breaks is stopped, and the edit is checked here", async () => {
   const { session, port, desk } = begin(large());
   desk.isReady();
-  await port.answer();
+  await port.letAnswer();
   port.check = () => Promise.reject(new Error("out of memory"));
   print(session, "GND");
   expect(desk.get().current).toBe(false);

@@ -8,6 +8,7 @@ import {
   lossOfMarks,
   moveCavity,
   placeOf,
+  redrawOnPhoto,
   redrawPlug,
   renameMark,
   setCavityState,
@@ -170,4 +171,38 @@ test("a reference finds its cavity, and none that is not there", () => {
   const job = jobAtHand();
   expect(placeOf(job, "X11:3")).toEqual({ plug: "X11", index: 2 });
   expect(placeOf(job, "X1:9")).toBeNull();
+});
+
+test("a face drawn anew by fields drops the photo that no longer lies behind it", () => {
+  const photo = {
+    file: "a.png",
+    width: 100,
+    height: 100,
+    at: [0, 0] as [number, number],
+    mmPerPixel: 0.1,
+  };
+  const cavities = [{ mark: "1", at: [1, 1] as [number, number] }];
+  const drawn = edited((draft) => {
+    const [plug] = draft.plugs;
+    if (plug) Object.assign(plug, { photo, neutral: true });
+    redrawPlug(draft, "X1", { side: "mating", cavities });
+  });
+  expect(drawn.plugs[0]).not.toHaveProperty("photo");
+  expect(drawn.plugs[0]).not.toHaveProperty("neutral");
+});
+
+test("drawn anew on its photo, a housing goes round the cavities as they lie now", () => {
+  const job = edited((draft) => {
+    const [plug] = draft.plugs;
+    if (plug) plug.outline = { shape: "rectangle", at: [-5, -5], width: 20, height: 10 };
+    redrawOnPhoto(draft, "X1", {
+      side: "mating",
+      cavities: [
+        { mark: "1", at: [100, 100] },
+        { mark: "2", at: [110, 100] },
+      ],
+    });
+  });
+  const outline = job.plugs[0]?.outline;
+  expect(outline?.shape === "rectangle" && outline.at[0]).toBe(92);
 });

@@ -67,6 +67,7 @@ test("the columns are these, in this order", () => {
     "revision",
     "evidence measured how",
     "also measured",
+    "adopted",
   ]);
 });
 

@@ -2,11 +2,16 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
   COLOUR_CODES,
+  compareColours,
+  ENGLISH_LETTERS,
   formatColour,
+  GERMAN_LETTERS,
   IEC_60757,
   nameColour,
   parseColour,
+  readColours,
   sameColour,
+  whyNoColour,
 } from "../../src/standards/index.ts";
 
 test.each([
@@ -32,6 +37,70 @@ test.each(["", "/", "R", "RDB", "XX", "RDRD", "RDBUGN", "R D", "RDBU1"])(
   },
 );
 
+// English abbreviations and ways to write a stripe: common practice, no source.
+test.each([
+  ["WHT/BLK", "WHBK"],
+  ["wht-blk", "WHBK"],
+  ["BLKWHT", "BKWH"],
+  ["GRN+YEL", "GN/YE"],
+  ["BRN.ORG", "BNOG"],
+  ["gry_pnk", "GYPK"],
+  ["BR/WH", "BNWH"],
+  ["purple", "VT"],
+  ["slate", "GY"],
+  ["red with blue stripe", "RDBU"],
+  ["red with a blue tracer", "RDBU"],
+  ["red w/ blue", "RDBU"],
+  ["red (blue tracer)", "RDBU"],
+  ["blue stripe on red", "RDBU"],
+  ["green and yellow", "GNYE"],
+  ["green/yellow", "GN/YE"],
+])("%j, as it is written in the trade, is %s", (text, code) => {
+  expect(readColours(text).map(formatColour)).toEqual([code]);
+});
+
+// DIN 47100 letters, from memory.
+test.each([
+  ["sw", "BK"],
+  ["sw/rt", "BKRD"],
+  ["brws", "BNWH"],
+  ["gnge", "GN/YE"],
+  ["blws", "BUWH"],
+  ["gr/rs", "GYPK"],
+  ["vi or", "VTOG"],
+])("%j in German letters is %s", (text, code) => {
+  expect(readColours(text).map(formatColour)).toEqual([code]);
+});
+
+test.each([
+  ["bl", ["BK", "BU"]],
+  ["GR", ["GN", "GY"]],
+  ["BL/WH", ["BKWH", "BUWH"]],
+  ["rdgr", ["RDGN", "RDGY"]],
+  ["blue on red", ["RDBU", "BURD"]],
+  ["red stripe white", ["WHRD", "RDWH"]],
+])("%j can mean more than one colour, and none is guessed", (text, codes) => {
+  expect(readColours(text).map(formatColour)).toEqual(codes);
+  expect(parseColour(text)).toBeNull();
+  for (const code of codes) expect(whyNoColour(text)).toContain(code);
+});
+
+test.each(["light blue", "LT BLU", "tan", "red stripe", "B", "red or blue", "red blue white"])(
+  "%j is none of the standard's colours, or not one wire's",
+  (text) => {
+    expect(readColours(text)).toEqual([]);
+    expect(whyNoColour(text)).toMatch(/no colour code/);
+  },
+);
+
+test("no other letters mean something else than the standard's where they are the same", () => {
+  for (const habit of [ENGLISH_LETTERS, GERMAN_LETTERS]) {
+    for (const [letters, meant] of habit) {
+      if (letters in IEC_60757) expect([letters, meant]).toEqual([letters, [letters]]);
+    }
+  }
+});
+
 const code = fc.constantFrom(...COLOUR_CODES);
 const colours = fc
   .tuple(code, fc.option(code, { nil: undefined }))
@@ -42,7 +111,7 @@ test("what is printed is read back, in capitals or not, joined or apart", () => 
   fc.assert(
     fc.property(colours, (colour) => {
       const text = formatColour(colour);
-      expect(parseColour(text)).toEqual(colour);
+      expect(readColours(text)).toEqual([colour]);
       expect(parseColour(text.toLowerCase())).toEqual(colour);
       if (colour.tracer) expect(parseColour(`${colour.base}/${colour.tracer}`)).toEqual(colour);
     }),
@@ -60,4 +129,18 @@ test("base and tracer exchanged is another wire; green with yellow is the one co
   expect(sameColour({ base: "BN", tracer: "BK" }, { base: "BK", tracer: "BN" })).toBe(false);
   expect(sameColour({ base: "GN", tracer: "YE" }, { base: "GNYE" })).toBe(true);
   expect(sameColour({ base: "RD" }, { base: "RD", tracer: undefined })).toBe(true);
+});
+
+test("the same two colours the other way round are turned, anything else is different", () => {
+  fc.assert(
+    fc.property(colours, colours, (a, b) => {
+      const shown = compareColours(a, b);
+      expect(compareColours(b, a)).toBe(shown);
+      expect(shown === "same").toBe(sameColour(a, b));
+      expect(compareColours(a, a)).toBe("same");
+      const turned = a.tracer && { base: a.tracer, tracer: a.base };
+      if (turned) expect(compareColours(a, turned)).toBe("turned");
+      if (!a.tracer) expect(shown).not.toBe("turned");
+    }),
+  );
 });

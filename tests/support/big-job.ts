@@ -1,6 +1,8 @@
 /**
  * A job as large as one likes that still makes electrical sense: one battery and key, fused groups
- * of ten modules, and round each module the same twenty wires. For benchmarks; no two calls differ.
+ * of ten modules, and round each module the same twenty wires. Each module has an eight-way plug,
+ * or some have one of 24 ways, with as many pins, and the others none. For benchmarks; no two calls
+ * differ.
  */
 import {
   type Control,
@@ -19,8 +21,12 @@ export const SCAN = { width: 4961, height: 3508 } as const;
 const MODULES_PER_GROUP = 10;
 const WIRES_PER_GROUP = 191;
 const WORDS = ["PWR", "GND", "SW", "IN", "LAMP", "SOL", "OUT", "SIG"];
+/** A large plug's further pins, a lamp's and a switch's in turn, with two wires each. */
+const MORE_WORDS = Array.from({ length: 8 }, () => ["LAMP", "IN"]).flat();
+const WIRES_OF_MORE = 2 * MORE_WORDS.length;
 
-export function bigJob(wires: number): Job {
+/** `plugs`: how many modules have a plug of 24 ways; absent: every module has one of eight. */
+export function bigJob(wires: number, plugs?: number): Job {
   const job = newJob(`${wires} wires`, 24);
   job.diagram.sheets.push({ id: SHEET, title: "Sheet 1" });
   const builder = new Builder(job);
@@ -29,7 +35,9 @@ export function bigJob(wires: number): Job {
   builder.part({ id: "E1", kind: "ground" }, [60, 160]);
   builder.wire("G1:-", "E1:1");
   builder.wire("G1:+", "S1:1");
-  const modules = Math.max(1, Math.floor(((wires - 2) / WIRES_PER_GROUP) * MODULES_PER_GROUP));
+  const plain = wires - 2 - WIRES_OF_MORE * (plugs ?? 0);
+  const modules = Math.max(1, Math.floor((plain / WIRES_PER_GROUP) * MODULES_PER_GROUP));
+  const every = plugs === undefined ? 0 : Math.floor(modules / plugs);
   const columns = Math.ceil(Math.sqrt((modules * SCAN.width) / SCAN.height));
   const pitch = SCAN.width / columns;
   for (let n = 0; n < modules; n++) {
@@ -37,7 +45,10 @@ export function bigJob(wires: number): Job {
       (n % columns) * pitch + 60,
       Math.floor(n / columns) * pitch + 240,
     ];
-    addModule(builder, n, at, pitch);
+    const module = addModule(builder, n, at, pitch);
+    if (plugs === undefined) addPlug(job, module);
+    else if (n % every === 0 && job.plugs.length < plugs)
+      addLargePlug(builder, module, n, at, pitch);
   }
   // The rest are spare strands to the frame, so that the count is the one asked for.
   while (job.diagram.wires.length < wires) builder.wire("G1:-", "E1:1");
@@ -73,7 +84,8 @@ class Builder {
   }
 }
 
-function addModule(builder: Builder, n: number, [x, y]: [number, number], pitch: number): void {
+/** The module's id. */
+function addModule(builder: Builder, n: number, [x, y]: [number, number], pitch: number): Id {
   const id = (letter: string, index = 0): Id => `${letter}${n * 4 + index + 10}`;
   const place = (column: number, row: number): [number, number] => [
     x + (column * pitch) / 5,
@@ -130,21 +142,46 @@ function addModule(builder: Builder, n: number, [x, y]: [number, number], pitch:
   for (const [from, to] of joins) builder.wire(from, to);
   // The data line goes from each module to the next of its group.
   if (n !== first) builder.wire(`${module}:8`, `A${(n - 1) * 4 + 10}:8`);
-  addPlug(builder.job, module);
+  return module;
 }
 
-/** An eight-way plug whose cavities are tied to the module's pins one to one. */
-function addPlug(job: Job, module: Id): void {
+/** Sixteen pins more, lamps and switches in turn, and the plug to them all. */
+function addLargePlug(
+  builder: Builder,
+  module: Id,
+  n: number,
+  [x, y]: [number, number],
+  pitch: number,
+): void {
+  const part = builder.job.diagram.parts.find(({ id }) => id === module);
+  if (part?.kind !== "module") throw new Error(`no module ${module}`);
+  const ground = `XG${n * 4 + 10}:1`;
+  MORE_WORDS.forEach((printed, index) => {
+    const pin = String(WORDS.length + index + 1);
+    const at: [number, number] = [x + (index * pitch) / 18, y + (pitch * 11) / 12];
+    const load = printed === "LAMP" ? `PX${n}-${index}` : `SX${n}-${index}`;
+    if (printed === "LAMP") builder.part({ id: load, kind: "lamp", watts: 5 }, at);
+    else builder.part({ id: load, kind: "switch", ...operated("limit") }, at);
+    part.pins.push({ id: pin, printed });
+    builder.wire(`${module}:${pin}`, `${load}:1`);
+    builder.wire(`${load}:2`, ground);
+  });
+  addPlug(builder.job, module, WORDS.length + MORE_WORDS.length);
+}
+
+/** A plug of two rows or more whose cavities are tied to the module's pins one to one. */
+function addPlug(job: Job, module: Id, ways = WORDS.length): void {
   const plug = `X${module}`;
+  const columns = Math.ceil(ways / 2);
   job.plugs.push({
     id: plug,
     side: "wire",
-    cavities: WORDS.map((_, index) => ({
+    cavities: Array.from({ length: ways }, (_, index) => ({
       mark: String(index + 1),
-      at: [(index % 4) * 6, Math.floor(index / 4) * 6],
+      at: [(index % columns) * 6, Math.floor(index / columns) * 6],
     })),
   });
-  for (let index = 1; index <= WORDS.length; index++) {
+  for (let index = 1; index <= ways; index++) {
     job.links.push({
       pin: pinRef(module, String(index)),
       cavity: cavityRef(plug, String(index)),

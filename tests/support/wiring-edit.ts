@@ -35,6 +35,10 @@ const STEPS: Readonly<Record<string, Step>> = {
   "Delete a wire": (draft, random) => {
     draft.diagram.wires.splice(random.below(draft.diagram.wires.length), 1);
   },
+  "Delete wires side by side": (draft, random) => {
+    const { wires } = draft.diagram;
+    wires.splice(random.below(wires.length), 2 + random.below(12));
+  },
   "Put a wire elsewhere": (draft, random) => {
     const wire = pick(random, draft.diagram.wires);
     const pins = pinRefsOf(draft);

@@ -6,10 +6,10 @@ export const cavityEmpty = defineRule({
   id: "cavity-empty",
   severity: "warning",
   about: "plug",
-  find: ({ plug, pins }) =>
+  find: ({ plug, pins, bare }) =>
     plug.cavities.flatMap((cavity, index) => {
       const pin = pins[index] ?? null;
-      if (pin === null || !(cavity.empty || cavity.blocked)) return [];
+      if (pin === null || !(cavity.empty || cavity.blocked) || bare.includes(pin)) return [];
       const ref = cavityRef(plug.id, cavity.mark);
       return [
         {
@@ -17,6 +17,10 @@ export const cavityEmpty = defineRule({
           message: `${capital(cavityName(ref))} is ${
             cavity.blocked ? "blocked" : "empty"
           }, yet pin ${pin} is tied to it. Look into the plug: a terminal may have backed out.`,
+          corrections: [
+            { does: "mark-in-use", cavity: ref },
+            { does: "remove-link", pin, cavity: ref },
+          ],
         },
       ];
     }),

@@ -13,5 +13,6 @@ export const cavityWithoutPin = defineRule({
       .map((cavity) => ({
         subjects: [cavity],
         message: `${capital(cavityName(cavity))} is tied to no pin. Match it, or mark it empty.`,
+        corrections: [{ does: "mark-empty", cavity }],
       })),
 });

@@ -1,4 +1,4 @@
-import { defineRule } from "../rule.ts";
+import { defineRule, type Found } from "../rule.ts";
 
 export const duplicateLink = defineRule({
   id: "duplicate-link",
@@ -11,8 +11,13 @@ export const duplicateLink = defineRule({
       cavitiesOf.set(pin, [...(cavitiesOf.get(pin) ?? []), cavity]);
       pinsOf.set(cavity, [...(pinsOf.get(cavity) ?? []), pin]);
     }
-    const twice = (what: string, from: string, to: readonly string[]) => ({
+    const twice = (what: "Pin" | "Cavity", from: string, to: readonly string[]): Found => ({
       subjects: [from, ...to],
+      corrections: [...new Set(to)].map((one) =>
+        what === "Pin"
+          ? { does: "keep-link", pin: from, cavity: one }
+          : { does: "keep-link", pin: one, cavity: from },
+      ),
       message: `${what} ${from} is tied ${to.length} times: to ${to.join(" and ")}. Undo all but one.`,
     });
     return [

@@ -20,11 +20,15 @@ function looseEndsOf({ part, wires: wiresAt, systemVoltage }: PartView): readonl
   if (part.kind === "splice" || part.kind === "inline") {
     return pins
       .filter((pin) => wires(pin) === 1 || (part.kind === "splice" && wires(pin) === 0))
-      .map((pin) => endsAt(pin, part));
+      .map((pin) => ({ ...endsAt(pin, part), ...(wires(pin) === 1 ? goesOn([pin]) : {}) }));
   }
   if (pins.every((pin) => wires(pin) === 0)) {
     return [
-      { subjects: [part.id], message: `${capital(nameOf(part))} is wired to nothing. ${ADVICE}` },
+      {
+        subjects: [part.id],
+        message: `${capital(nameOf(part))} is wired to nothing. ${ADVICE}`,
+        ...(mayGoOn(part, pins) ? goesOn(pins) : {}),
+      },
     ];
   }
   return pins
@@ -32,8 +36,17 @@ function looseEndsOf({ part, wires: wiresAt, systemVoltage }: PartView): readonl
     .map((pin) => ({
       subjects: [pin, part.id],
       message: `Pin ${pin} of ${nameOf(part)} is wired to nothing. ${ADVICE}`,
+      ...goesOn([pin]),
     }));
 }
+
+const goesOn = (pins: readonly PinRef[]): Pick<Found, "corrections"> => ({
+  corrections: [{ does: "mark-as-going-on", pins }],
+});
+
+/** What all of chassis hangs on must not become an untraced end, and a relay's every pin is no help. */
+const mayGoOn = (part: Part, pins: readonly PinRef[]): boolean =>
+  part.kind !== "ground" && part.kind !== "offpage" && pins.length <= 2;
 
 const endsAt = (pin: PinRef, part: Part): Found => ({
   subjects: [ownerOf(pin), pin],

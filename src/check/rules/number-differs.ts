@@ -1,3 +1,4 @@
+import { provedBy } from "../proof.ts";
 import { defineRule } from "../rule.ts";
 import { capital, cavityName } from "../words.ts";
 
@@ -9,7 +10,8 @@ export const numberDiffers = defineRule({
   about: "machine-wire",
   find: ({ cavity, pin, here, drawn, machineName }) => {
     const number = here.number ?? "";
-    const printed = drawn.flatMap((wire) => (wire.number ? [wire.number] : []));
+    const numbered = drawn.filter((wire) => wire.number);
+    const printed = numbered.flatMap((wire) => wire.number ?? []);
     if (plain(number) === "" || printed.length === 0) return [];
     if (printed.some((one) => plain(one) === plain(number))) return [];
     return [
@@ -18,6 +20,8 @@ export const numberDiffers = defineRule({
         message: `${capital(cavityName(cavity))} has a wire numbered ${number} on ${
           machineName
         }; the diagram says ${[...new Set(printed)].join(" or ")}. Numbers identify better than colours: trace it.`,
+        ...provedBy(drawn.map(({ id }) => id)),
+        corrections: numbered.map(({ id }) => ({ does: "take-number", wire: id, number })),
       },
     ];
   },

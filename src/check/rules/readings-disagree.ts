@@ -1,5 +1,7 @@
+import { addTo } from "../../base/index.ts";
 import type { Reading } from "../../job/index.ts";
-import { defineRule, type Found } from "../rule.ts";
+import { provedBy } from "../proof.ts";
+import { defineRule, type Found, type ReadingView } from "../rule.ts";
 import { readingName, valueInWords } from "../words.ts";
 
 /** Two readings of one thing that differ by more than both are different (common practice, no source). */
@@ -10,62 +12,66 @@ const LEAST: Readonly<Record<Reading["quantity"], number>> = {
   ohms: 1,
   amps: 0.1,
 };
+/** Volts by which what a meter shows may wander where nothing holds the point (from memory). */
+const GHOST_VOLTS = 5;
+/** From here up damp and fingers decide what an ohmmeter shows, OL included (from memory). */
+const NO_WAY_OHMS = 1e6;
 
 export const readingsDisagree = defineRule({
   id: "readings-disagree",
   severity: "warning",
   about: "readings",
   find: ({ readings }) => {
+    const alike = new Map<string, ReadingView[]>();
+    for (const one of readings) {
+      if (one.judged.verdict !== "invalid") addTo(alike, one.thing.key, one);
+    }
     const found: Found[] = [];
-    const firstOf = new Map<string, Reading>();
-    for (const { reading, judged } of readings) {
-      if (judged.verdict === "invalid") continue;
-      const key = sameThing(reading);
-      const first = firstOf.get(key);
-      if (!first) {
-        firstOf.set(key, reading);
-        continue;
-      }
-      if (!differ(first, reading)) continue;
+    for (const all of alike.values()) {
+      const [first] = all;
+      if (!first || !all.some((one) => all.some((other) => differ(one, other, first)))) continue;
+      const inTime = [...all].sort(byTime);
+      const [last = first] = inTime.slice(-1);
+      const times = all.length === 2 ? "twice" : `${all.length} times`;
+      const shown = inTime.map((one) => inWords(one, last));
       found.push({
-        subjects: [first.id, reading.id, reading.red, reading.black],
-        message: `${readingName(reading)} was read twice with different results: ${shown(first, reading)} and ${shown(reading, reading)}. Wiggle the loom and read again: something comes and goes.`,
+        subjects: [
+          ...inTime.map(({ reading }) => reading.id),
+          last.reading.red,
+          last.reading.black,
+        ],
+        message: `${readingName(last.reading)} was read ${times} with different results: ${shown.slice(0, -1).join(", ")} and ${shown.at(-1)}. Unless something was repaired or changed in between, something comes and goes: wiggle the loom and read again.`,
+        ...provedBy(all.find(({ along }) => along.length > 0)?.along ?? []),
       });
     }
     return found;
   },
 });
 
-const shown = (reading: Reading, like: Reading) => {
-  const value = valueInWords(reading.quantity, valueLike(reading, like));
-  return `${value} (${reading.at ?? "no time noted"})`;
+/** The earlier first, those without a time before them. */
+const byTime = (a: ReadingView, b: ReadingView): number => timeOf(a) - timeOf(b) || 0;
+
+const timeOf = ({ reading: { at = "" } }: ReadingView): number => {
+  const time = Date.parse(at);
+  return Number.isNaN(time) ? Number.NEGATIVE_INFINITY : time;
 };
 
-/** Probes exchanged, volts and drops change their sign and nothing else does. */
-function valueLike(reading: Reading, like: Reading): number | "OL" {
-  const turned = reading.red !== like.red;
-  const signed =
-    reading.quantity === "volts" || reading.quantity === "drop" || reading.quantity === "amps";
-  return turned && signed && reading.value !== "OL" ? -reading.value : reading.value;
+const inWords = (one: ReadingView, like: ReadingView) =>
+  `${valueInWords(one.reading.quantity, valueLike(one, like))} (${one.reading.at ?? "no time noted"})`;
+
+/** Leads exchanged, volts, drops and amps change their sign. */
+function valueLike({ reading, thing }: ReadingView, like: ReadingView): number | "OL" {
+  const { value } = reading;
+  return value !== "OL" && thing.turned !== like.thing.turned ? -value : value;
 }
 
-function sameThing({ quantity, red, black, when, with: tool }: Reading): string {
-  const switches = Object.entries(when.switches ?? {}).sort(([a], [b]) => (a < b ? -1 : 1));
-  return JSON.stringify([
-    quantity,
-    [red, black].sort(),
-    switches,
-    [...(when.unplugged ?? [])].sort(),
-    [...(when.removed ?? [])].sort(),
-    when.standIn ?? null,
-    when.engine ?? "off",
-    tool ?? "meter",
-  ]);
+function differ(one: ReadingView, two: ReadingView, like: ReadingView): boolean {
+  const { quantity } = like.reading;
+  const [a, b] = [valueLike(one, like), valueLike(two, like)];
+  if (quantity === "ohms" && isNoWay(a) && isNoWay(b)) return false;
+  if (a === "OL" || b === "OL") return a !== b;
+  const least = one.judged.floating && quantity !== "ohms" ? GHOST_VOLTS : LEAST[quantity];
+  return Math.abs(a - b) > Math.max(least, SHARE * Math.max(Math.abs(a), Math.abs(b)));
 }
 
-function differ(a: Reading, b: Reading): boolean {
-  const other = valueLike(a, b);
-  if (other === "OL" || b.value === "OL") return other !== b.value;
-  const allowed = Math.max(LEAST[b.quantity], SHARE * Math.max(Math.abs(other), Math.abs(b.value)));
-  return Math.abs(other - b.value) > allowed;
-}
+const isNoWay = (value: number | "OL") => value === "OL" || value >= NO_WAY_OHMS;

@@ -1,5 +1,6 @@
 import { splitRef } from "../../job/index.ts";
-import { rolesInWords, settlingReading } from "../../roles/index.ts";
+import { rolesInWords, settlingReading, standingRole } from "../../roles/index.ts";
+import { roleToAdopt } from "../adopt-role.ts";
 import { defineRule } from "../rule.ts";
 import { placeOf } from "../words.ts";
 
@@ -12,7 +13,7 @@ export const roleUndecided = defineRule({
   about: "module",
   find: ({ roles }) =>
     roles
-      .filter((role) => role.fits.length > 1)
+      .filter((role) => role.fits.length > 1 && standingRole(role) === null)
       .map((role) => {
         const at = role.cavity === null ? `pin ${role.pin}` : `cavity ${role.cavity}`;
         const settling = settlingReading(role.fits, at, splitRef(role.pin).owner);
@@ -26,6 +27,7 @@ export const roleUndecided = defineRule({
             settling ? `What settles it: ${settling}.` : "Trace the line further to settle it."
           }`,
           because: role.because,
+          corrections: roleToAdopt(role),
         };
       }),
 });

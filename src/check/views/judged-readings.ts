@@ -11,11 +11,15 @@ import {
   type RoleName,
 } from "../../job/index.ts";
 import {
+  type Explanation,
+  explainReading,
   type JudgedReading,
   judgeReading,
   type MeterEvidence,
   meterEvidence,
   presenceContradicts,
+  type ThingRead,
+  thingRead,
 } from "../../readings/index.ts";
 import { keepList, Last } from "./keep.ts";
 import type { Now } from "./now.ts";
@@ -24,6 +28,9 @@ import type { Now } from "./now.ts";
 export interface Judged {
   readonly reading: Reading;
   readonly judged: JudgedReading;
+  readonly thing: ThingRead;
+  /** What single fault gives it, where it is off its prediction or nothing should hold the point; else null. */
+  explained(): Explanation | null;
   /** Why it forbids a printed role at a cavity, one sentence; null where it doesn't. */
   forbids(role: RoleName, cavity: CavityRef): string | null;
 }
@@ -52,6 +59,7 @@ const NO_GROUND: ReadonlySet<string> = new Set([
  */
 export class JudgedReadings {
   private readonly last = new Last<readonly Judged[]>();
+  private readonly links = new Last<ReadonlyMap<string, readonly Link[]>>();
   private known = new Map<Reading, Known>();
   private before: { readonly circuit: Circuit; readonly rest: readonly unknown[] } | null = null;
   private ground: object = {};
@@ -61,7 +69,8 @@ export class JudgedReadings {
     const { readings } = machine;
     this.settleGround(job, machine, circuit);
     return this.last.of([readings, job.links, this.ground], (before) => {
-      const linksOf = linksByName(readings.length === 0 ? [] : job.links);
+      const all = readings.length === 0 ? NO_LINKS : job.links;
+      const linksOf = this.links.of([all], () => linksByName(all));
       const next: typeof this.known = new Map();
       const list = readings.map((reading) => {
         const links = namesIn(reading).flatMap((name) => linksOf.get(name) ?? []);
@@ -74,6 +83,11 @@ export class JudgedReadings {
       this.known = next;
       return keepList(before, list);
     });
+  }
+
+  /** Another object as soon as anything changes that every prediction may follow from. */
+  get standing(): object {
+    return this.ground;
   }
 
   /** What the readings taken at each cavity prove, of those cavities where any was taken. */
@@ -117,9 +131,18 @@ export class JudgedReadings {
 
 function judge(job: Job, machine: Id, reading: Reading): Judged {
   const reasons = new Map<string, string | null>();
+  const judged = judgeReading(job, machine, reading);
+  const isOff = judged.verdict === "outside" || judged.floating;
+  let explanation: Explanation | null | undefined;
   return {
     reading,
-    judged: judgeReading(job, machine, reading),
+    judged,
+    thing: thingRead(job, machine, reading),
+    explained: () => {
+      if (explanation === undefined)
+        explanation = isOff ? explainReading(job, machine, reading) : null;
+      return explanation;
+    },
     forbids: (role, cavity) => {
       const key = `${role} ${cavity}`;
       const known = reasons.get(key);
@@ -138,6 +161,8 @@ const namesIn = ({ red, black, when }: Reading): readonly string[] => [
   ...(when.unplugged ?? []),
   ...(when.removed ?? []),
 ];
+
+const NO_LINKS: readonly Link[] = [];
 
 /** Links under their cavity and under their plug. */
 function linksByName(links: readonly Link[]): ReadonlyMap<string, readonly Link[]> {

@@ -1,3 +1,4 @@
+import { flat, InStep } from "../../base/index.ts";
 import {
   askAgain,
   type Kept,
@@ -26,23 +27,10 @@ export class LoadViews {
 
   of({ circuit: { parts }, network }: Now): readonly LoadView[] {
     return this.last.of([parts, network.revision], (before) => {
-      const old = this.known;
-      const others = new Map<Member, Known>();
-      const find = (member: Member) => {
-        if (others.size === 0) for (const one of old) others.set(one.member, one);
-        return others.get(member);
-      };
-      const now: Known[] = [];
-      for (const member of network.order) {
-        if (member.loads.length === 0) continue;
-        const here = old[now.length];
-        now.push(take(network, member, here?.member === member ? here : find(member)));
-      }
+      const old = new InStep(this.known, ({ member }) => member);
+      const now = network.roster.loaded.map((member) => take(network, member, old.find(member)));
       this.known = now;
-      return keepList(
-        before,
-        now.flatMap(({ views }) => views),
-      );
+      return keepList(before, flat(now.map(({ views }) => views)));
     });
   }
 }

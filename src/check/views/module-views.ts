@@ -54,6 +54,7 @@ function view(paper: PaperModule, evidence: readonly (MeterEvidence | null)[]): 
       ...role,
       meterRole: found.fits.length === 1 && only ? only : null,
       meterFits: found.fits,
+      meterRuledOut: found.ruledOut,
       meterVerdict: judgeWord(printedWord(pin, words), found.fits, null).verdict,
     };
   });

@@ -1,3 +1,4 @@
+import { InStep } from "../../base/index.ts";
 import { CELL, type Member } from "../../circuit/index.ts";
 import type { PinRef } from "../../job/index.ts";
 import type { PartView } from "../rule.ts";
@@ -19,12 +20,7 @@ export class PartViews {
   of({ job: { systemVoltage }, circuit: { parts }, network }: Now): readonly PartView[] {
     const { revision } = network;
     return this.last.of([parts, revision, systemVoltage], (before) => {
-      const old = this.kept;
-      const others = new Map<Member, Kept>();
-      const find = (member: Member) => {
-        if (others.size === 0) for (const one of old) others.set(one.member, one);
-        return others.get(member);
-      };
+      const old = new InStep(this.kept, ({ member }) => member);
       const holds = ({ view, revision: since }: Kept, { part, firstPin, pins }: Member) => {
         if (view.part !== part || view.systemVoltage !== systemVoltage) return false;
         if (since === revision) return true;
@@ -32,8 +28,8 @@ export class PartViews {
           if (!network.isSameSince(since, pin, CELL.hops)) return false;
         return true;
       };
-      this.kept = network.order.map((member, index) => {
-        const known = old[index]?.member === member ? old[index] : find(member);
+      this.kept = network.roster.members.map((member) => {
+        const known = old.find(member);
         if (known && holds(known, member)) return known;
         const { part, firstPin, pins } = member;
         const wires = new Map<PinRef, number>(

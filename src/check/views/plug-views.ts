@@ -1,22 +1,50 @@
-import { type CavityRef, cavityRef, type Id, ownerOf, type PinRef } from "../../job/index.ts";
+import {
+  type CavityRef,
+  cavityRef,
+  type Id,
+  type Job,
+  ownerOf,
+  type PinRef,
+} from "../../job/index.ts";
 import type { PlugView } from "../rule.ts";
 import { keepList, Last, Views } from "./keep.ts";
 import type { Now } from "./now.ts";
 
-/** Looks at plugs and links alone. */
+type Tied = Omit<PlugView, "bare"> & {
+  /** Pins that are tied to a cavity with nothing in it. */
+  readonly closed: readonly PinRef[];
+};
+
+/** Looks at plugs and links, and at the drawing where a pin is tied to a cavity with nothing in it. */
 export class PlugViews {
+  private readonly tied = new Last<readonly Tied[]>();
   private readonly last = new Last<readonly PlugView[]>();
   private readonly views = new Views<Id, PlugView>();
 
-  of({ job: { plugs, links } }: Now): readonly PlugView[] {
-    return this.last.of([plugs, links], (before) => {
-      const pinAt = new Map<CavityRef, PinRef>(links.map(({ cavity, pin }) => [cavity, pin]));
-      const inUse = new Set(links.map(({ cavity }) => ownerOf(cavity)));
-      const views = plugs.map((plug): [Id, PlugView] => {
-        const pins = plug.cavities.map(({ mark }) => pinAt.get(cavityRef(plug.id, mark)) ?? null);
-        return [plug.id, { plug, pins, inUse: inUse.has(plug.id) }];
-      });
+  of({ job: { plugs, links }, network }: Now): readonly PlugView[] {
+    const tied = this.tied.of([plugs, links], () => tiesOf(plugs, links));
+    return this.last.of([tied, network.revision], (before) => {
+      const isBare = (ref: PinRef) => {
+        const pin = network.pin(ref);
+        return pin !== undefined && network.wiresAt(pin).length === 0;
+      };
+      const views = tied.map(({ closed, ...view }): [Id, PlugView] => [
+        view.plug.id,
+        { ...view, bare: closed.filter(isBare) },
+      ]);
       return keepList(before, this.views.of(views));
     });
   }
+}
+
+function tiesOf(plugs: Job["plugs"], links: Job["links"]): readonly Tied[] {
+  const pinAt = new Map<CavityRef, PinRef>(links.map(({ cavity, pin }) => [cavity, pin]));
+  const inUse = new Set(links.map(({ cavity }) => ownerOf(cavity)));
+  return plugs.map((plug) => {
+    const pins = plug.cavities.map(({ mark }) => pinAt.get(cavityRef(plug.id, mark)) ?? null);
+    const closed = plug.cavities.flatMap(({ empty, blocked }, index) =>
+      empty || blocked ? (pins[index] ?? []) : [],
+    );
+    return { plug, pins, inUse: inUse.has(plug.id), closed };
+  });
 }

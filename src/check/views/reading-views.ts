@@ -1,10 +1,10 @@
-import type { Reading } from "../../job/index.ts";
-import type { Role } from "../../roles/index.ts";
+import type { Reading, RoleName } from "../../job/index.ts";
+import { type Role, standingRole } from "../../roles/index.ts";
 import type { ReadingView } from "../rule.ts";
 import type { Judged } from "./judged-readings.ts";
 import { keepList, Last, Views } from "./keep.ts";
 
-/** Looks at the judged readings, and at the roles of the cavities that they were taken at. */
+/** Looks at the judged readings, and at the roles of the cavities and pins that they were taken at. */
 export class ReadingViews {
   private readonly last = new Last<readonly ReadingView[]>();
   private readonly views = new Views<Reading, ReadingView>();
@@ -13,20 +13,52 @@ export class ReadingViews {
     return this.last.of([all, roles], (before) => {
       if (all.length === 0) return keepList(before, []);
       const probes = new Set(all.flatMap(({ reading }) => [reading.red, reading.black]));
-      const there = roles.filter(({ cavity }) => cavity !== null && probes.has(cavity));
+      const there = roles.filter(
+        ({ pin, cavity }) => probes.has(pin) || (cavity !== null && probes.has(cavity)),
+      );
       return keepList(before, this.views.of(all.map((one) => [one.reading, viewOf(one, there)])));
     });
   }
 }
 
-function viewOf({ reading, judged, forbids }: Judged, roles: readonly Role[]): ReadingView {
-  if (judged.verdict === "invalid") return { reading, judged, forbids: [] };
+const NONE: readonly string[] = [];
+
+function viewOf(
+  { reading, judged, thing, explained, forbids }: Judged,
+  roles: readonly Role[],
+): ReadingView {
+  if (judged.verdict === "invalid")
+    return { reading, judged, thing, explained: null, forbids: [], along: [] };
+  const at = (probe: string) =>
+    roles.find(({ pin, cavity }) => pin === probe || cavity === probe)?.because;
   const found = roles.flatMap((role) => {
-    const { cavity, printedRole } = role;
-    if (cavity === null || printedRole === null || printedRole === "unrecognised") return [];
+    const { cavity } = role;
+    if (cavity === null) return [];
     if (reading.red !== cavity && reading.black !== cavity) return [];
-    const why = forbids(printedRole, cavity);
+    const whys = toldOf(role).map((told) => forbids(told, cavity));
+    // What one meaning of the word allows is no contradiction.
+    const [why = null] = whys.includes(null) ? [] : whys;
     return why === null ? [] : [{ role, why }];
   });
-  return { reading, judged, forbids: found };
+  const along = at(reading.red) ?? at(reading.black) ?? NONE;
+  return { reading, judged, thing, explained: explained(), forbids: found, along };
 }
+
+/** What was adopted, else all that the printed word may mean. */
+function toldOf(role: Role): readonly RoleName[] {
+  const { printedRole } = role;
+  const adopted = standingRole(role);
+  if (adopted !== null) return [adopted];
+  if (printedRole === null || printedRole === "unrecognised") return [];
+  const all = role.printedMeanings ?? [printedRole];
+  return all.filter((one) => {
+    const wider = WIDER[one];
+    return wider === undefined || !all.includes(wider);
+  });
+}
+
+/** What forbids a feed or a ground forbids a sensor's as well. */
+const WIDER: Readonly<Partial<Record<RoleName, RoleName>>> = {
+  "sensor-supply": "supply",
+  "sensor-ground": "ground",
+};

@@ -13,8 +13,7 @@ export class ShortViews {
   of({ network }: Now): readonly ShortView[] {
     return this.last.of([network.revision], (before) => {
       const next: typeof this.kept = new Map();
-      const views = network.order.flatMap(({ part }) => {
-        if (part.kind !== "battery") return [];
+      const views = network.roster.batteries.flatMap(({ part }) => {
         const plus = pinRef(part.id, "+");
         const shorts = askAgain(network, this.kept.get(plus), (sight) => shortsFrom(sight, plus));
         next.set(plus, shorts);

@@ -36,6 +36,7 @@ export {
 export type * from "./kind.ts";
 export { moduleSize } from "./module.ts";
 export { COPPER, GUESSED, type Spread } from "./spread.ts";
+export { steadyAmps } from "./steady-amps.ts";
 export { restPosition, springPositions } from "./switch.ts";
 export { DEFAULT_UNIT } from "./unit.ts";
 

@@ -51,6 +51,7 @@ export type Law =
   /**
    * Something that does work: lamp, solenoid, motor, heater, horn. `coldOhms` differs for a filament.
    * `spread`: factors on `ohms` that a good part stays within, cold morning to hot machine.
+   * `brief`: made to be on for a moment only.
    */
   | {
       readonly is: "load";
@@ -58,9 +59,15 @@ export type Law =
       readonly coldOhms: number;
       readonly spread: readonly [low: number, high: number];
       readonly cathode: "a" | "b" | null;
+      readonly brief?: true;
     }
-  /** A light-emitting lamp: conducts from `a` (anode) to `b` only. */
-  | { readonly is: "led"; readonly ohms: number; readonly volts: number }
+  /** A light-emitting lamp: conducts from `a` (anode) to `b` only. `guessed`: nobody said its watts. */
+  | {
+      readonly is: "led";
+      readonly ohms: number;
+      readonly volts: number;
+      readonly guessed?: true;
+    }
   /** A plain resistor: a load, a pull-up, a terminator or a coding part; the circuit can't tell. */
   | { readonly is: "resistor"; readonly ohms: number }
   | { readonly is: "sender"; readonly ohmsMin: number; readonly ohmsMax: number }
@@ -192,6 +199,8 @@ export interface PartKind<K extends PartKindName> {
   /** Values that the part leaves out come from the defaults for `systemVoltage`. */
   readonly elements: (part: PartOf<K>, systemVoltage: number) => readonly Element[];
   readonly terminal?: (part: PartOf<K>, pin: PinId) => Terminal | null;
+  /** Fed without a fuse on many a machine: always, or where a relay's or solenoid's contact switches it. */
+  readonly oftenUnfused?: "always" | "behind-relay";
   /** How it fails; a terminal on it and the wires to it have failures of their own. */
   readonly failures: readonly Failure[];
   readonly draw: (part: PartOf<K>) => readonly Stroke[];

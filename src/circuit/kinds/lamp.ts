@@ -49,7 +49,12 @@ export const lamp: PartKind<"lamp"> = {
         a: "1",
         b: "2",
         law: part.led
-          ? { is: "led", ohms: ohms * (1 - LED_SHARE), volts: systemVoltage * LED_SHARE }
+          ? {
+              is: "led",
+              ohms: ohms * (1 - LED_SHARE),
+              volts: systemVoltage * LED_SHARE,
+              ...(part.watts === undefined ? { guessed: true } : {}),
+            }
           : {
               is: "load",
               ohms,

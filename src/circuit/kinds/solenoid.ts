@@ -19,7 +19,13 @@ export const hasTwoWindings = (part: PartOf<"solenoid">): boolean =>
   part.ohmsPull !== undefined || part.ohmsHold !== undefined;
 
 function elements(part: PartOf<"solenoid">, systemVoltage: number): readonly Element[] {
-  const winding = (a: string, b: string, given: number | undefined, usual: number): Element => {
+  const winding = (
+    a: string,
+    b: string,
+    given: number | undefined,
+    usual: number,
+    brief = false,
+  ): Element => {
     const ohms = given ?? usual;
     return {
       part: part.id,
@@ -31,13 +37,14 @@ function elements(part: PartOf<"solenoid">, systemVoltage: number): readonly Ele
         coldOhms: ohms,
         spread: spreadOf(given, COPPER),
         cathode: part.diode ? "a" : null,
+        ...(brief ? { brief } : {}),
       },
     };
   };
   const usual = usualOhms(systemVoltage);
   return hasTwoWindings(part)
     ? [
-        winding("P", "E", part.ohmsPull, usual * USUAL_PULL_SHARE),
+        winding("P", "E", part.ohmsPull, usual * USUAL_PULL_SHARE, true),
         winding("H", "E", part.ohmsHold, usual * USUAL_HOLD_SHARE),
       ]
     : [winding("1", "2", part.ohms, usual)];

@@ -14,6 +14,7 @@ function load<K extends Winding>(
   watts: number,
   spread: Spread,
   strokes: readonly Stroke[],
+  oftenUnfused?: PartKind<K>["oftenUnfused"],
 ) {
   const usualOhms = (systemVoltage: number) => Math.round((systemVoltage ** 2 / watts) * 10) / 10;
   return {
@@ -41,23 +42,35 @@ function load<K extends Winding>(
     },
     failures: [...LOAD_FAILURES, GROUNDED_WINDING],
     draw: () => strokes,
+    ...(oftenUnfused ? { oftenUnfused } : {}),
   };
 }
 
-// usual sizes: a small pump or blower, a glow or seat heater, a disc horn (common practice, no source)
-export const motor: PartKind<"motor"> = load("motor", "M", 60, MOTOR, [
-  ...leads(1.8),
-  circle([0, 0], 1.8),
-  text([0, 0], "M", 1.8),
-]);
+// usual sizes: a small pump or blower, a glow or seat heater, a disc horn; starters and glow plugs
+// seldom have a fuse (common practice, no source)
+export const motor: PartKind<"motor"> = load(
+  "motor",
+  "M",
+  60,
+  MOTOR,
+  [...leads(1.8), circle([0, 0], 1.8), text([0, 0], "M", 1.8)],
+  "behind-relay",
+);
 
-export const heater: PartKind<"heater"> = load("heater", "E", 100, COPPER, [
-  ...leads(2),
-  box([-2, -0.8], [2, 0.8]),
-  line([-1, -0.8], [-1, 0.8]),
-  line([0, -0.8], [0, 0.8]),
-  line([1, -0.8], [1, 0.8]),
-]);
+export const heater: PartKind<"heater"> = load(
+  "heater",
+  "E",
+  100,
+  COPPER,
+  [
+    ...leads(2),
+    box([-2, -0.8], [2, 0.8]),
+    line([-1, -0.8], [-1, 0.8]),
+    line([0, -0.8], [0, 0.8]),
+    line([1, -0.8], [1, 0.8]),
+  ],
+  "always",
+);
 
 export const horn: PartKind<"horn"> = load("horn", "P", 50, COPPER, [
   line([-3, 0], [-1.4, 0], [-1.4, -0.2]),

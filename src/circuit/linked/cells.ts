@@ -34,7 +34,7 @@ export interface Linked {
   readonly rootwardIn: Uint8Array;
   readonly rootwardOut: Uint8Array;
   readonly back: Uint8Array;
-  readonly rings: ReadonlySet<number>;
+  readonly rings: Uint8Array;
 }
 
 /** Calls `changed` for every cell whose fact is not the same in both states; some that are may be among them. */
@@ -44,81 +44,97 @@ export function compareCells(
   changed: (index: number, cell: number) => void,
 ): void {
   const [old, now] = [before.joined, after.joined];
-  const ofNet = netComparer(before, after, changed);
   if (before.facts.raised.size > 0 !== after.facts.raised.size > 0) changed(0, CELL.raised);
+  const known = Math.min(old.size, now.size);
   for (let index = 0; index < now.size; index++) {
-    const isOld = index < old.size;
     const net = now.netOf[index] as number;
-    const oldNet = isOld ? (old.netOf[index] as number) : -1;
+    const oldNet = index < known ? (old.netOf[index] as number) : -1;
     if (net !== oldNet) changed(index, CELL.net);
-    const sameHops = isOld && sameLists(old.hops, now.hops, index);
-    if (!sameHops) {
+    if (index >= known || !sameLists(old.hops, now.hops, index)) {
       changed(index, CELL.hops);
       if (net >= 0) changed(net, CELL.inside);
     }
-    if (before.rings.has(index) !== after.rings.has(index)) changed(index, CELL.ring);
-    if (net === index || oldNet === index) {
-      if (net === oldNet) ofNet(index);
-      else for (let cell = CELL.ways; cell <= CELL.back; cell++) changed(index, cell);
-      if (net !== oldNet) changed(index, CELL.inside);
+    const wasInRing = index < known ? before.rings[index] : 0;
+    if (wasInRing !== after.rings[index]) changed(index, CELL.ring);
+    if (net !== index && oldNet !== index) continue;
+    if (net === oldNet) compareNet(before, after, net, changed);
+    else {
+      for (let cell = CELL.ways; cell <= CELL.back; cell++) changed(index, cell);
+      changed(index, CELL.inside);
     }
   }
 }
 
 /** Compares what is known of a net that is there in both states. */
-function netComparer(
-  { joined: old, facts: oldFacts, ...before }: Linked,
-  { joined: now, facts, ...after }: Linked,
+function compareNet(
+  before: Linked,
+  after: Linked,
+  net: number,
   changed: (net: number, cell: number) => void,
-): (net: number) => void {
-  return (net) => {
-    const start = now.ways.start[net] as number;
-    const end = now.ways.start[net + 1] as number;
-    const shift = (old.ways.start[net] as number) - start;
-    let sameWays = (old.ways.start[net + 1] as number) - end === shift;
-    for (let at = start; sameWays && at < end; at++) {
-      const way = now.ways.list[at] as number;
-      sameWays = old.ways.list[at + shift] === way && old.far[way] === now.far[way];
-    }
-    if (!sameWays) changed(net, CELL.ways);
-    // On a bus branches come and go all the time, and what feeds it stays.
-    if (!sameRootward(old, before.rootwardIn, now, after.rootwardIn, net))
-      changed(net, CELL.rootwardIn);
-    if (!sameRootward(old, before.rootwardOut, now, after.rootwardOut, net))
-      changed(net, CELL.rootwardOut);
-    const sameTerminals = sameLists(old.terminals, now.terminals, net);
-    if (!sameTerminals) changed(net, CELL.terminals);
-    if (oldFacts.source[net] !== facts.source[net] || oldFacts.ground[net] !== facts.ground[net])
-      changed(net, CELL.fixed);
-    if (oldFacts.lies[net] !== facts.lies[net]) changed(net, CELL.lies);
-    const areRails = oldFacts.mayFeed[net] || facts.mayFeed[net];
-    if (areRails && !(sameWays && sameTerminals)) changed(net, CELL.rails);
-    if (before.back[net] !== after.back[net]) changed(net, CELL.back);
-  };
+): void {
+  const [old, now] = [before.joined, after.joined];
+  const [oldFacts, facts] = [before.facts, after.facts];
+  const sameWays = haveSameWays(old, now, net);
+  if (!sameWays) changed(net, CELL.ways);
+  // On a bus branches come and go all the time, and what feeds it stays.
+  if (!haveSameRootward(before, after, "rootwardIn", net, sameWays)) changed(net, CELL.rootwardIn);
+  if (!haveSameRootward(before, after, "rootwardOut", net, sameWays))
+    changed(net, CELL.rootwardOut);
+  const sameTerminals = sameLists(old.terminals, now.terminals, net);
+  if (!sameTerminals) changed(net, CELL.terminals);
+  if (oldFacts.source[net] !== facts.source[net] || oldFacts.ground[net] !== facts.ground[net])
+    changed(net, CELL.fixed);
+  if (oldFacts.lies[net] !== facts.lies[net]) changed(net, CELL.lies);
+  const areRails = oldFacts.mayFeed[net] || facts.mayFeed[net];
+  if (areRails && !(sameWays && sameTerminals)) changed(net, CELL.rails);
+  if (before.back[net] !== after.back[net]) changed(net, CELL.back);
+}
+
+function haveSameWays(old: Joined, now: Joined, net: number): boolean {
+  if (!sameLists(old.ways, now.ways, net)) return false;
+  const { start, list } = now.ways;
+  const end = start[net + 1] as number;
+  for (let at = start[net] as number; at < end; at++) {
+    const way = list[at] as number;
+    if (old.far[way] !== now.far[way]) return false;
+  }
+  return true;
 }
 
 /** Whether the allowed ones among a net's ways are the same. */
-function sameRootward(
-  old: Joined,
-  was: Uint8Array,
-  now: Joined,
-  is: Uint8Array,
+function haveSameRootward(
+  before: Linked,
+  after: Linked,
+  field: "rootwardIn" | "rootwardOut",
   net: number,
+  sameWays: boolean,
 ): boolean {
-  let at = old.ways.start[net] as number;
+  const [old, now] = [before.joined, after.joined];
+  const [was, is] = [before[field], after[field]];
+  const { start, list } = now.ways;
+  const end = start[net + 1] as number;
+  if (sameWays) {
+    for (let at = start[net] as number; at < end; at++) {
+      const way = list[at] as number;
+      if (was[way] !== is[way]) return false;
+    }
+    return true;
+  }
+  let oldAt = old.ways.start[net] as number;
   const oldEnd = old.ways.start[net + 1] as number;
   const skip = () => {
-    while (at < oldEnd && was[old.ways.list[at] as number] !== 1) at++;
+    while (oldAt < oldEnd && was[old.ways.list[oldAt] as number] !== 1) oldAt++;
   };
   skip();
-  for (let n = now.ways.start[net] as number; n < (now.ways.start[net + 1] as number); n++) {
-    const way = now.ways.list[n] as number;
+  for (let at = start[net] as number; at < end; at++) {
+    const way = list[at] as number;
     if (is[way] !== 1) continue;
-    if (at >= oldEnd || old.ways.list[at] !== way || old.far[way] !== now.far[way]) return false;
-    at++;
+    if (oldAt >= oldEnd || old.ways.list[oldAt] !== way || old.far[way] !== now.far[way])
+      return false;
+    oldAt++;
     skip();
   }
-  return at >= oldEnd;
+  return oldAt >= oldEnd;
 }
 
 function sameLists(old: Lists, now: Lists, index: number): boolean {

@@ -1,24 +1,8 @@
 import type { RoleName } from "../../job/index.ts";
 import type { Joined } from "./joined.ts";
+import { LIES } from "./lies.ts";
 import { type Member, PASSES } from "./member.ts";
-
-/** What lies on a net, one bit each. */
-export const LIES = {
-  batteryPlus: 1,
-  batteryMinus: 2,
-  chassis: 4,
-  module: 8,
-  chargeSignal: 16,
-  untraced: 32,
-  /** Something whose feed only the engine or a switch beyond the page decides. */
-  sometimesFed: 64,
-  /** One pin and no more. */
-  alone: 128,
-  pageEnd: 256,
-} as const;
-
-/** Battery plus, battery minus or chassis: a search through loads ends here. */
-export const HARD = LIES.batteryPlus | LIES.batteryMinus | LIES.chassis;
+import { isUntraced, terminalPin } from "./roster.ts";
 
 /** What each net is whatever any switch does, by its number. */
 export interface NetFacts {
@@ -36,10 +20,6 @@ export interface NetFacts {
   readonly raised: ReadonlySet<number>;
 }
 
-/** The pin at a place of the list of terminals. */
-export const terminalPin = (entry: number): number => entry >> 1;
-export const isUntraced = (entry: number): boolean => (entry & 1) === 1;
-
 /** Tables that find a pin's part and an element's ends by their numbers. */
 export interface Tables {
   readonly memberOfPin: readonly Member[];
@@ -47,14 +27,14 @@ export interface Tables {
 }
 
 export function findFacts(joined: Joined, tables: Tables): NetFacts {
-  const { size, netOf, terminals, pinCount } = joined;
+  const { size, netOf, terminals, pinCount, roster } = joined;
   const raised = raisedMinuses(joined, tables);
   const source = new Int32Array(size).fill(-1);
   const ground = new Int32Array(size).fill(-1);
   const mayFeed = new Uint8Array(size);
   const mayGround = new Uint8Array(size);
   const lies = new Int32Array(size);
-  const chargers = chargedNets(joined, tables);
+  const chargers = chargedNets(joined);
   for (let net = 0; net < size; net++) {
     if (netOf[net] !== net) continue;
     let bits: number = pinCount[net] === 1 ? LIES.alone : 0;
@@ -65,31 +45,14 @@ export function findFacts(joined: Joined, tables: Tables): NetFacts {
     for (let at = terminals.start[net] as number; at < (terminals.start[net + 1] as number); at++) {
       const entry = terminals.list[at] as number;
       const pin = terminalPin(entry);
-      const member = tables.memberOfPin[pin] as Member;
-      switch (terminalOfPin(member, pin)) {
-        case "battery-plus":
-          bits |= LIES.batteryPlus;
-          if (plus < 0) plus = pin;
-          break;
-        case "battery-minus":
-          bits |= LIES.batteryMinus;
-          if (minus < 0 && !raised.has(pin)) minus = pin;
-          break;
-        case "chassis":
-          bits |= LIES.chassis;
-          if (chassis < 0) chassis = pin;
-          break;
-        case "module":
-          bits |= LIES.module;
-          break;
-        case "charge-signal":
-          bits |= LIES.chargeSignal;
-          break;
-        case "page-end":
-          bits |= LIES.pageEnd;
-          if (isUntraced(entry)) bits |= LIES.untraced;
-          else beyond = withBeyond(beyond, member, pin);
-          break;
+      const bit = roster.bits[pin] as number;
+      bits |= bit;
+      if (bit === LIES.batteryPlus && plus < 0) plus = pin;
+      else if (bit === LIES.batteryMinus && minus < 0 && !raised.has(pin)) minus = pin;
+      else if (bit === LIES.chassis && chassis < 0) chassis = pin;
+      else if (bit === LIES.pageEnd) {
+        if (isUntraced(entry)) bits |= LIES.untraced;
+        else beyond = withBeyond(beyond, tables.memberOfPin[pin] as Member, pin);
       }
     }
     source[net] = plus >= 0 ? plus : beyond.supply;
@@ -105,9 +68,6 @@ export function findFacts(joined: Joined, tables: Tables): NetFacts {
   return { source, ground, mayFeed, mayGround, lies, raised };
 }
 
-const terminalOfPin = (member: Member, pin: number) =>
-  member.terminals.find((one) => one.pin === pin)?.terminal;
-
 function withBeyond(
   known: { supply: number; ground: number; switched: number },
   { part }: Member,
@@ -121,20 +81,19 @@ function withBeyond(
 }
 
 /** Nets that an engine's alternator feeds; its charge line only tells and excites. */
-function chargedNets({ netOf, elements }: Joined, { memberOfPin }: Tables): ReadonlySet<number> {
+function chargedNets({ netOf, elements, roster }: Joined): ReadonlySet<number> {
   const nets = new Set<number>();
   for (const number of elements.order) {
     if (elements.passes[number] !== PASSES.charger) continue;
     const pin = elements.a[number] as number;
-    if (terminalOfPin(memberOfPin[pin] as Member, pin) !== "charge-signal")
-      nets.add(netOf[pin] as number);
+    if (roster.bits[pin] !== LIES.chargeSignal) nets.add(netOf[pin] as number);
   }
   return nets;
 }
 
 function raisedMinuses(joined: Joined, tables: Tables): ReadonlySet<number> {
   const raised = new Set<number>();
-  const batteries = joined.members.filter(({ part }) => part.kind === "battery");
+  const { batteries } = joined.roster;
   if (batteries.length < 2) return raised;
   for (const battery of batteries) {
     for (const { pin, terminal } of battery.terminals) {
@@ -146,7 +105,7 @@ function raisedMinuses(joined: Joined, tables: Tables): ReadonlySet<number> {
 }
 
 function standsOnAnotherPlus(
-  { netOf, terminals, ways }: Joined,
+  { netOf, terminals, ways, roster }: Joined,
   { memberOfPin, memberOfElement }: Tables,
   minus: number,
   battery: Member,
@@ -157,10 +116,9 @@ function standsOnAnotherPlus(
     let stops = false;
     for (let at = terminals.start[net] as number; at < (terminals.start[net + 1] as number); at++) {
       const pin = terminalPin(terminals.list[at] as number);
-      const member = memberOfPin[pin] as Member;
-      const terminal = terminalOfPin(member, pin);
-      if (terminal === "battery-plus" && member !== battery) return true;
-      if (terminal === "battery-plus" || terminal === "chassis") stops = true;
+      const bit = roster.bits[pin];
+      if (bit === LIES.batteryPlus && memberOfPin[pin] !== battery) return true;
+      if (bit === LIES.batteryPlus || bit === LIES.chassis) stops = true;
     }
     if (stops) continue;
     for (let at = ways.start[net] as number; at < (ways.start[net + 1] as number); at++) {

@@ -1,5 +1,5 @@
 export { CELL } from "./cells.ts";
-export { HARD, LIES } from "./facts.ts";
+export { HARD, LIES } from "./lies.ts";
 export { isElectricallySame } from "./likeness.ts";
 export { LinkedNetwork } from "./linked-network.ts";
 export type { Member } from "./member.ts";

@@ -9,7 +9,7 @@
  * `start[n + 1]`.
  */
 import type { ElementColumns } from "./element-table.ts";
-import type { Member } from "./member.ts";
+import type { Roster } from "./roster.ts";
 
 /** Lists by number, end to end. */
 export interface Lists {
@@ -27,13 +27,13 @@ export interface MemberWire {
 export interface Joined {
   /** One more than the highest pin number. */
   readonly size: number;
-  readonly members: readonly Member[];
+  readonly roster: Roster;
   readonly elements: ElementColumns;
   /** Net of each pin, by the lowest number among its pins; −1 where there is no such pin any more. */
   readonly netOf: Int32Array;
   /** Ways out of each net in the order of the drawing: twice the element's number, one more from `b`. */
   readonly ways: Lists;
-  /** Pins of each net that are more than the end of an element: twice the pin, one more if untraced. */
+  /** Pins of each net that are more than the end of an element, as the roster has them. */
   readonly terminals: Lists;
   /** For each pin, pairs of the pin hopped to and the wire's number; −1 where no wire is seen. */
   readonly hops: Lists;
@@ -44,113 +44,72 @@ export interface Joined {
 }
 
 export function joinUp(
-  members: readonly Member[],
+  roster: Roster,
   elements: ElementColumns,
   wires: readonly MemberWire[],
-  size: number,
 ): Joined {
-  const unseen = unseenJoins(members);
-  const hops = hopsOf(wires, unseen, size);
-  const netOf = netsOf(members, hops, size);
+  const size = roster.pins.length;
+  const hops = hopsOf(wires, roster.joins, size);
+  const netOf = netsOf(roster.pins, hops);
   const pinCount = new Int32Array(size);
   for (let pin = 0; pin < size; pin++) {
     const net = netOf[pin] as number;
     if (net >= 0) pinCount[net] = (pinCount[net] as number) + 1;
   }
-  const { a, b, order, count } = elements;
-  const far = new Int32Array(2 * count);
-  for (const number of order) {
-    far[2 * number] = netOf[b[number] as number] as number;
-    far[2 * number + 1] = netOf[a[number] as number] as number;
-  }
-  const ways = gather(size, (put) => {
-    for (const number of order) {
-      put(far[2 * number + 1] as number, 2 * number);
-      put(far[2 * number] as number, 2 * number + 1);
-    }
-  });
-  const untraced = untracedPins(members);
-  const terminals = gather(size, (put) => {
-    for (const member of members) {
-      for (const { pin } of member.terminals)
-        put(netOf[pin] as number, 2 * pin + (untraced.has(pin) ? 1 : 0));
-    }
-  });
-  return { size, members, elements, netOf, far, ways, terminals, hops, pinCount };
+  const { far, ways } = waysOf(elements, netOf);
+  const { terminals: entries } = roster;
+  const terminals = gather(
+    size,
+    entries.map((entry) => netOf[entry >> 1] as number),
+    entries,
+  );
+  return { size, roster, elements, netOf, far, ways, terminals, hops, pinCount };
 }
 
-/** Lists built by putting numbers to numbers, in the order in which they are put; `fill` runs twice. */
-export function gather(
-  size: number,
-  fill: (put: (to: number, number: number) => void) => void,
-): Lists {
+/** Each number put to the one at the same place of `to`; each list is in the order of the numbers. */
+export function gather(size: number, to: Int32Array, numbers: Int32Array): Lists {
   const start = new Int32Array(size + 1);
-  fill((to) => {
-    start[to + 1] = (start[to + 1] as number) + 1;
-  });
+  for (let at = 0; at < to.length; at++) {
+    const after = (to[at] as number) + 1;
+    start[after] = (start[after] as number) + 1;
+  }
   for (let n = 0; n < size; n++) start[n + 1] = (start[n + 1] as number) + (start[n] as number);
   const next = start.slice(0, size);
-  const list = new Int32Array(start[size] as number);
-  fill((to, number) => {
-    const at = next[to] as number;
-    list[at] = number;
-    next[to] = at + 1;
-  });
+  const list = new Int32Array(to.length);
+  for (let at = 0; at < to.length; at++) {
+    const one = to[at] as number;
+    const place = next[one] as number;
+    list[place] = numbers[at] as number;
+    next[one] = place + 1;
+  }
   return { start, list };
 }
 
-/** Pairs of pins that are one point without a wire: each with the first of its kind. */
-function unseenJoins(members: readonly Member[]): readonly (readonly [number, number])[] {
-  const firstWith = new Map<string, number>();
-  const joins: [number, number][] = [];
-  for (const { joinKey, firstPin } of members) {
-    if (joinKey === null) continue;
-    const first = firstWith.get(joinKey);
-    if (first === undefined) firstWith.set(joinKey, firstPin);
-    else joins.push([first, firstPin]);
+function hopsOf(wires: readonly MemberWire[], joins: readonly number[], size: number): Lists {
+  const most = 4 * wires.length + 2 * joins.length;
+  const pins = new Int32Array(most);
+  const numbers = new Int32Array(most);
+  let count = 0;
+  const hop = (from: number, to: number, wire: number) => {
+    pins[count] = from;
+    numbers[count++] = to;
+    pins[count] = from;
+    numbers[count++] = wire;
+  };
+  for (const { from, to, number } of wires) {
+    hop(from, to, number);
+    hop(to, from, number);
   }
-  return joins;
+  for (let at = 0; at < joins.length; at += 2) {
+    const [a, b] = [joins[at] as number, joins[at + 1] as number];
+    hop(a, b, -1);
+    hop(b, a, -1);
+  }
+  return gather(size, pins, numbers);
 }
 
-/** Page ends that have no partner and whose beyond the user has not named. */
-function untracedPins(members: readonly Member[]): ReadonlySet<number> {
-  const counts = new Map<string, number>();
-  for (const { page } of members) {
-    if (page !== null) counts.set(page, (counts.get(page) ?? 0) + 1);
-  }
-  const untraced = new Set<number>();
-  for (const { page, part, firstPin } of members) {
-    if (page === null || part.kind !== "offpage" || part.is !== undefined) continue;
-    if (page === "" || counts.get(page) === 1) untraced.add(firstPin);
-  }
-  return untraced;
-}
-
-function hopsOf(
-  wires: readonly MemberWire[],
-  unseen: readonly (readonly [number, number])[],
-  size: number,
-): Lists {
-  return gather(size, (put) => {
-    const hop = (pin: number, to: number, wire: number) => {
-      put(pin, to);
-      put(pin, wire);
-    };
-    for (const { from, to, number } of wires) {
-      hop(from, to, number);
-      hop(to, from, number);
-    }
-    for (const [a, b] of unseen) {
-      hop(a, b, -1);
-      hop(b, a, -1);
-    }
-  });
-}
-
-function netsOf(members: readonly Member[], hops: Lists, size: number): Int32Array {
-  const net = new Int32Array(size).fill(-1);
-  for (const { firstPin, pins } of members)
-    for (let pin = firstPin; pin < firstPin + pins.length; pin++) net[pin] = pin;
+function netsOf(pins: Int32Array, hops: Lists): Int32Array {
+  const net = pins.slice();
   const rootOf = (pin: number): number => {
     let at = pin;
     while (net[at] !== at) {
@@ -161,7 +120,7 @@ function netsOf(members: readonly Member[], hops: Lists, size: number): Int32Arr
     return at;
   };
   const { start, list } = hops;
-  for (let pin = 0; pin < size; pin++) {
+  for (let pin = 0; pin < net.length; pin++) {
     for (let at = start[pin] as number; at < (start[pin + 1] as number); at += 2) {
       const other = list[at] as number;
       if (other < pin) continue;
@@ -171,6 +130,24 @@ function netsOf(members: readonly Member[], hops: Lists, size: number): Int32Arr
       else net[a] = b;
     }
   }
-  for (let pin = 0; pin < size; pin++) if (net[pin] !== -1) net[pin] = rootOf(pin);
+  for (let pin = 0; pin < net.length; pin++) if (net[pin] !== -1) net[pin] = rootOf(pin);
   return net;
+}
+
+function waysOf({ a, b, order, count }: ElementColumns, netOf: Int32Array) {
+  const far = new Int32Array(2 * count);
+  const nets = new Int32Array(2 * order.length);
+  const ways = new Int32Array(2 * order.length);
+  for (let at = 0; at < order.length; at++) {
+    const number = order[at] as number;
+    const netA = netOf[a[number] as number] as number;
+    const netB = netOf[b[number] as number] as number;
+    far[2 * number] = netB;
+    far[2 * number + 1] = netA;
+    nets[2 * at] = netA;
+    ways[2 * at] = 2 * number;
+    nets[2 * at + 1] = netB;
+    ways[2 * at + 1] = 2 * number + 1;
+  }
+  return { far, ways: gather(netOf.length, nets, ways) };
 }

@@ -1,3 +1,4 @@
+import { InStep } from "../../base/index.ts";
 import type { Id, PinRef, Wire } from "../../job/index.ts";
 import type { Circuit } from "../machine-circuit.ts";
 import { CELLS, compareCells, type Linked } from "./cells.ts";
@@ -9,6 +10,7 @@ import { createMember, type Member } from "./member.ts";
 import { PinSearch } from "./pin-search.ts";
 import { relaysInRings } from "./relay-rings.ts";
 import { rootwardWays } from "./rootward.ts";
+import { type Roster, rosterOf } from "./roster.ts";
 import { waysBack } from "./ways-back.ts";
 
 /** Numbers of parts that are gone may be as many as this for each one in use, before all are given anew. */
@@ -16,8 +18,10 @@ const MOST_WASTE = 2;
 
 interface HeldWire extends MemberWire {
   readonly wire: Wire;
-  readonly owners: readonly [Member, Member];
 }
+
+const idOfMember = ({ part }: Member): Id => part.id;
+const idOfWire = ({ wire }: HeldWire): Id => wire.id;
 
 /**
  * The circuit of one machine, kept in step with the drawing edit by edit. What an edit does not
@@ -32,10 +36,12 @@ export class LinkedNetwork implements Tables {
   readonly wireOf: Wire[] = [];
   /** By part, as they are now. */
   readonly members = new Map<Id, Member>();
-  /** In the order of the drawing. */
-  order: readonly Member[] = [];
+  /** What of the parts the wires have no say in, as they are now. */
+  roster: Roster = rosterOf([], 0);
   /** The scratch space of searches from pin to pin. */
   readonly pins = new PinSearch();
+  /** By the pin's number: 1 where `pin` finds it. */
+  private isThere = new Uint8Array(0);
   private elements = new ElementTable();
   private wires: readonly HeldWire[] = [];
   /** Those that are gone too: a wire that comes back between the same pins is the same one. */
@@ -96,8 +102,7 @@ export class LinkedNetwork implements Tables {
   }
 
   private isWasteful(): boolean {
-    const used = this.order.reduce((sum, member) => sum + member.pins.length, 0);
-    return this.memberOfPin.length > (1 + MOST_WASTE) * used + 1000;
+    return this.memberOfPin.length > (1 + MOST_WASTE) * this.roster.pinCount + 1000;
   }
 
   /** Numbers start anew, and no answer holds any longer. */
@@ -108,7 +113,7 @@ export class LinkedNetwork implements Tables {
     this.wireOf.length = 0;
     this.wireById.clear();
     this.members.clear();
-    this.order = [];
+    this.roster = rosterOf([], 0);
     this.wires = [];
     this.circuit = { parts: [], wires: [] };
     this.state = null;
@@ -117,14 +122,14 @@ export class LinkedNetwork implements Tables {
   /** Whether any part came, went, changed in a way that matters or has another place in the order. */
   private takeParts({ parts }: Circuit): boolean {
     if (parts === this.circuit.parts) return false;
-    const before = this.order;
+    const before = this.roster.members;
     let moved = parts.length !== before.length;
+    const old = new InStep(before, idOfMember, (id) => this.members.get(id));
     const order = parts.map((part, index) => {
-      const here = before[index];
-      const known = here?.part.id === part.id ? here : this.members.get(part.id);
+      const known = old.find(part.id);
       if (known && isAlike(known.part, part)) {
         known.part = part;
-        if (known !== here) moved = true;
+        if (known !== before[index]) moved = true;
         return known;
       }
       moved = true;
@@ -133,7 +138,10 @@ export class LinkedNetwork implements Tables {
     if (moved) {
       this.members.clear();
       for (const member of order) this.members.set(member.part.id, member);
-      this.order = order;
+      this.isThere = new Uint8Array(this.memberOfPin.length);
+      for (const { firstPin, pins } of this.members.values())
+        this.isThere.fill(1, firstPin, firstPin + pins.length);
+      this.roster = rosterOf(order, this.memberOfPin.length);
       this.elements.arrange(order);
     }
     return moved;
@@ -159,13 +167,12 @@ export class LinkedNetwork implements Tables {
     if (wires === this.circuit.wires && !movedParts) return false;
     const before = this.wires;
     const held: HeldWire[] = [];
+    const old = new InStep(before, idOfWire, (id) => this.wireById.get(id));
     for (const wire of wires) {
-      const here = before[held.length];
-      if (here?.wire === wire && (!movedParts || this.isCurrent(here))) {
-        held.push(here);
-        continue;
-      }
-      const one = this.hold(wire);
+      const known = old.find(wire.id);
+      // One that was gone may have ended at a part that is another member since.
+      const isKept = known?.wire === wire && this.isThere[known.from] && this.isThere[known.to];
+      const one = isKept ? known : this.hold(wire);
       if (one) held.push(one);
     }
     const moved =
@@ -175,21 +182,16 @@ export class LinkedNetwork implements Tables {
     return moved;
   }
 
-  private isCurrent({ owners: [from, to] }: HeldWire): boolean {
-    return this.members.get(from.part.id) === from && this.members.get(to.part.id) === to;
-  }
-
   /** The wire between its pins' numbers, under its old number where it still has the same ends. */
   private hold(wire: Wire): HeldWire | null {
     const from = this.pin(wire.from);
     const to = this.pin(wire.to);
-    const owners = [this.memberOfPin[from ?? -1], this.memberOfPin[to ?? -1]];
-    if (from === undefined || to === undefined || !owners[0] || !owners[1]) return null;
+    if (from === undefined || to === undefined) return null;
     const known = this.wireById.get(wire.id);
     const same = known?.from === from && known.to === to;
     const number = same ? known.number : this.wireOf.length;
     this.wireOf[number] = wire;
-    const held: HeldWire = { wire, owners: [owners[0], owners[1]], from, to, number };
+    const held: HeldWire = { wire, from, to, number };
     this.wireById.set(wire.id, held);
     return held;
   }
@@ -217,7 +219,7 @@ export class LinkedNetwork implements Tables {
   }
 
   private link(): void {
-    const joined = joinUp(this.order, this.elements, this.wires, this.memberOfPin.length);
+    const joined = joinUp(this.roster, this.elements, this.wires);
     const facts = findFacts(joined, this);
     const now: Linked = {
       joined,

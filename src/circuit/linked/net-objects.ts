@@ -2,10 +2,10 @@ import type { Id, Part, PinRef } from "../../job/index.ts";
 import type { Terminal } from "../kinds/index.ts";
 import type { NetId, Way } from "../nets.ts";
 import { CELL } from "./cells.ts";
-import { isUntraced, terminalPin } from "./facts.ts";
 import type { Lists } from "./joined.ts";
 import type { LinkedNetwork } from "./linked-network.ts";
 import type { Member } from "./member.ts";
+import { isUntraced, terminalPin } from "./roster.ts";
 
 /** A pin that is more than the end of an element. */
 export interface NetTerminal {

@@ -1,6 +1,6 @@
-import { addTo } from "../../base/index.ts";
-import { HARD, type NetFacts } from "./facts.ts";
-import type { Joined } from "./joined.ts";
+import type { NetFacts } from "./facts.ts";
+import { gather, type Joined, type Lists } from "./joined.ts";
+import { HARD } from "./lies.ts";
 import { PASSES } from "./member.ts";
 
 /**
@@ -8,23 +8,24 @@ import { PASSES } from "./member.ts";
  * a way to their own coil that passes no load, whatever its condition. Nets between which such a way
  * leads are one region; a region leads to another where it holds a contact of a relay whose coil
  * lies there, or is fed from there by a converter. A relay is in a ring where the region of its
- * contact and that of its coil lead to each other. By the number of each relay's first pin.
+ * contact and that of its coil lead to each other. 1 at the number of each such relay's first pin.
  */
-export function relaysInRings(joined: Joined, { lies }: NetFacts): ReadonlySet<number> {
-  const { members, netOf } = joined;
+export function relaysInRings(joined: Joined, { lies }: NetFacts): Uint8Array {
+  const { roster, netOf, size } = joined;
   const isHard = (net: number) => ((lies[net] as number) & HARD) !== 0;
   const regionOf = regions(joined, isHard);
   const region = (pin: number) => {
     const net = netOf[pin] as number;
     return isHard(net) ? -1 : regionOf(net);
   };
-  const leads = new Map<number, number[]>();
+  const [froms, tos]: [number[], number[]] = [[], []];
   const lead = (from: number, to: number) => {
-    if (from >= 0 && to >= 0) addTo(leads, from, to);
+    if (from < 0 || to < 0) return;
+    froms.push(from);
+    tos.push(to);
   };
   const relays: { pin: number; contacts: number[]; coils: number[] }[] = [];
-  for (const { firstPin, elements, coil, hasInlets } of members) {
-    if (!coil && !hasInlets) continue;
+  for (const { firstPin, elements, coil } of roster.commanded) {
     const contacts: number[] = [];
     for (const { a, b, passes, inlets } of elements) {
       if (passes === PASSES.relay) contacts.push(region(a), region(b));
@@ -37,11 +38,14 @@ export function relaysInRings(joined: Joined, { lies }: NetFacts): ReadonlySet<n
     relays.push({ pin: firstPin, contacts, coils });
     for (const from of new Set(contacts)) for (const to of coils) lead(from, to);
   }
-  const ringOf = stronglyConnected(leads);
-  const inRings = new Set<number>();
+  const ringOf = stronglyConnected(
+    gather(size, Int32Array.from(froms), Int32Array.from(tos)),
+    froms,
+  );
+  const inRings = new Uint8Array(size);
   for (const { pin, contacts, coils } of relays) {
-    const rings = new Set(coils.flatMap((one) => (one < 0 ? [] : [ringOf(one)])));
-    if (contacts.some((one) => one >= 0 && rings.has(ringOf(one)))) inRings.add(pin);
+    const isOfCoil = (ring: number) => coils.some((one) => one >= 0 && ringOf[one] === ring);
+    if (contacts.some((one) => one >= 0 && isOfCoil(ringOf[one] as number))) inRings[pin] = 1;
   }
   return inRings;
 }
@@ -72,45 +76,54 @@ function regions(
   return rootOf;
 }
 
-/** Which vertices lead to each other, as one name a group (Tarjan 1972), with a stack of its own. */
-function stronglyConnected(
-  leads: ReadonlyMap<number, readonly number[]>,
-): (vertex: number) => number {
-  const order = new Map<number, number>();
-  const low = new Map<number, number>();
-  const group = new Map<number, number>();
+/**
+ * Which vertices lead to each other, as one number a group (Tarjan 1972), with a stack of its own;
+ * a vertex that leads nowhere from any of the starts is a group by itself.
+ */
+function stronglyConnected({ start, list }: Lists, starts: readonly number[]): Int32Array {
+  const vertices = start.length - 1;
+  const group = new Int32Array(vertices);
+  for (let vertex = 0; vertex < vertices; vertex++) group[vertex] = vertex;
+  /** When each was found, counted from 1; 0: not yet. */
+  const found = new Int32Array(vertices);
+  const low = new Int32Array(vertices);
+  const isGrouped = new Uint8Array(vertices);
+  const next = start.slice(0, vertices);
   const waiting: number[] = [];
-  for (const start of leads.keys()) {
-    if (order.has(start)) continue;
-    const path: { vertex: number; next: number }[] = [];
-    const enter = (vertex: number) => {
-      low.set(vertex, order.size);
-      order.set(vertex, order.size);
-      waiting.push(vertex);
-      path.push({ vertex, next: 0 });
-    };
-    enter(start);
-    for (let here = path.at(-1); here; here = path.at(-1)) {
-      const { vertex } = here;
-      const to = leads.get(vertex)?.[here.next++];
-      const lower = (other: number) => low.set(vertex, Math.min(low.get(vertex) as number, other));
-      if (to !== undefined) {
-        if (!order.has(to)) enter(to);
-        else if (!group.has(to)) lower(order.get(to) as number);
+  const path: number[] = [];
+  let count = 0;
+  const enter = (vertex: number) => {
+    count++;
+    found[vertex] = count;
+    low[vertex] = count;
+    waiting.push(vertex);
+    path.push(vertex);
+  };
+  const lower = (vertex: number, to: number) => {
+    if (to < (low[vertex] as number)) low[vertex] = to;
+  };
+  for (const first of starts) {
+    if (found[first] !== 0) continue;
+    enter(first);
+    for (let vertex = path.at(-1); vertex !== undefined; vertex = path.at(-1)) {
+      const place = next[vertex] as number;
+      if (place < (start[vertex + 1] as number)) {
+        next[vertex] = place + 1;
+        const to = list[place] as number;
+        if (found[to] === 0) enter(to);
+        else if (isGrouped[to] === 0) lower(vertex, found[to] as number);
         continue;
       }
       path.pop();
       const before = path.at(-1);
-      if (before) {
-        const lowest = Math.min(low.get(before.vertex) as number, low.get(vertex) as number);
-        low.set(before.vertex, lowest);
-      }
-      if (low.get(vertex) !== order.get(vertex)) continue;
+      if (before !== undefined) lower(before, low[vertex] as number);
+      if (low[vertex] !== found[vertex]) continue;
       for (let one = waiting.pop(); one !== undefined; one = waiting.pop()) {
-        group.set(one, vertex);
+        group[one] = vertex;
+        isGrouped[one] = 1;
         if (one === vertex) break;
       }
     }
   }
-  return (vertex) => group.get(vertex) ?? vertex;
+  return group;
 }

@@ -90,9 +90,12 @@ function forEachBlockEdge(
   visit: (edge: number, top: number) => void,
 ): void {
   const vertices = root + 1;
-  const { start, list: at } = gather(vertices, (put) => {
-    for (let side = 0; side < 2 * count; side++) put(ends[side] as number, side >> 1);
-  });
+  const sides = ends.subarray(0, 2 * count);
+  const { start, list: at } = gather(
+    vertices,
+    sides,
+    sides.map((_, side) => side >> 1),
+  );
   const next = start.slice(0, vertices);
   const found = new Int32Array(vertices).fill(-1);
   const low = new Int32Array(vertices);

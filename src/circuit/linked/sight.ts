@@ -4,6 +4,7 @@ import { CELL } from "./cells.ts";
 import type { LinkedNetwork } from "./linked-network.ts";
 import type { Member } from "./member.ts";
 import { NetObjects, type NetTerminal, type SometimesFed } from "./net-objects.ts";
+import { soleWires } from "./sole-wires.ts";
 
 const objectsOf = new WeakMap<LinkedNetwork, NetObjects>();
 
@@ -132,7 +133,7 @@ export class Sight {
     const member = this.network.members.get(relay);
     if (!member) return false;
     this.note(member.firstPin, CELL.ring);
-    return this.network.linked.rings.has(member.firstPin);
+    return this.network.linked.rings[member.firstPin] === 1;
   }
 
   /** Whether any wire, chassis place or page end joins the pin to another. */
@@ -164,6 +165,19 @@ export class Sight {
       if (pin !== start) ids.push((this.network.memberOfPin[pin] as Member).part.id);
     }
     return ids.reverse();
+  }
+
+  /**
+   * Numbers of the wires without any one of which the net of a pin would fall in two: whatever comes
+   * to their far side comes over them alone. Wires in a ring are not among them, nor are those that
+   * hang between two rings.
+   */
+  soleWires(inside: PinRef): readonly number[] {
+    const start = this.network.pin(inside);
+    if (start === undefined) return [];
+    const { joined } = this.network.linked;
+    this.note(joined.netOf[start] as number, CELL.inside);
+    return soleWires(this.network, start);
   }
 
   /** The first pin of the same net, nearest in hops, that is wanted; null when there is none. */

@@ -1,5 +1,6 @@
-import { LIES, type NetFacts } from "./facts.ts";
+import type { NetFacts } from "./facts.ts";
 import type { Joined } from "./joined.ts";
+import { LIES } from "./lies.ts";
 import { PASSES } from "./member.ts";
 
 /**
@@ -8,12 +9,10 @@ import { PASSES } from "./member.ts";
  * drawn. Where no battery is drawn, or one whose minus leads nowhere yet, nobody can tell: then it can.
  */
 export function waysBack(joined: Joined, { lies }: NetFacts): Uint8Array {
-  const { members, netOf, far, hops, ways, size } = joined;
-  const minuses = members
-    .filter(({ part }) => part.kind === "battery")
-    .flatMap(({ terminals }) =>
-      terminals.filter(({ terminal }) => terminal === "battery-minus").map(({ pin }) => pin),
-    );
+  const { roster, netOf, far, hops, ways, size } = joined;
+  const minuses = roster.batteries.flatMap(({ terminals }) =>
+    terminals.filter(({ terminal }) => terminal === "battery-minus").map(({ pin }) => pin),
+  );
   const isOpen = minuses.some((pin) => hops.start[pin] === hops.start[pin + 1]);
   if (minuses.length === 0 || isOpen) return new Uint8Array(size).fill(1);
   const seen = new Uint8Array(size);

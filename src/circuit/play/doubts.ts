@@ -5,7 +5,6 @@ import {
   type Decider,
   decide,
   held,
-  nominal,
   type OperatingPoint,
   type Unknown,
   type Wiring,
@@ -53,8 +52,7 @@ export function doubtsOf(wiring: Wiring, rest: Rest, before: ReadonlySet<string>
   ];
   const unknowns = [...unsaid];
   for (;;) {
-    const open =
-      doubted.size === 0 ? point : held(wiring, memory.states, [], nominal, false, isOpen);
+    const open = doubted.size === 0 ? point : held(wiring, memory.states, [], null, false, isOpen);
     const reach = reachOfUnknowns(wiring, open, unknowns);
     const others = wiring.deciders.filter(({ id }) => !doubted.has(id));
     const doubt = (more: readonly Decider[], what: (part: Id) => string): readonly Unknown[] => {
@@ -118,7 +116,7 @@ function lyingEitherWay(
   // all turned over at once; those that fall back are left out until the others stay
   for (let fell = true; fell && coils.length > 0; ) {
     const turned = new Map([...states, ...coils.map(({ id }) => [id, !states.get(id)] as const)]);
-    const then = held(wiring, turned, [], nominal, false, isBlown);
+    const then = held(wiring, turned, [], null, false, isBlown);
     const stay = coils.filter((coil) => {
       const is = turned.get(coil.id);
       if (coil.latching) return (pulseOn(coil, then) ?? is) === is;

@@ -1,5 +1,5 @@
 import type { Id } from "../../job/index.ts";
-import { held, nominal, type OperatingPoint, type Wiring } from "../solve/index.ts";
+import { held, type OperatingPoint, type Wiring } from "../solve/index.ts";
 import { decideAll, keyOf, type Memory } from "./memory.ts";
 import { type Overload, openedIn, protectionsOf, worstOverload } from "./overload.ts";
 
@@ -79,7 +79,7 @@ function followFrom(
   const isOpen = openedIn(blown);
   let last = near;
   const pointIn = ({ states }: Memory) => {
-    last = held(wiring, states, [], nominal, false, blown.size > 0 ? isOpen : null, last);
+    last = held(wiring, states, [], null, false, blown.size > 0 ? isOpen : null, last);
     return last;
   };
   const most = Math.max(LEAST_ROUNDS, MOST_ROUNDS * wiring.deciders.length);

@@ -29,6 +29,8 @@ export interface Explorer {
   shorts(net: NetId): readonly Arrival[];
   /** Whether current of this direction can pass an element in some state, loads included. */
   canPass(way: Way, flow: Flow): boolean;
+  /** When an element conducts without being a load; null where a bound was reached. */
+  conduction(way: Way, flow: Flow): Condition | null;
   /** What commands a condition, relays that hold themselves followed to their own commands. */
   commands(cube: Cube): ReadonlySet<Command>;
   /** The same with the module's own pins, and whether a relay with a memory is among it. */
@@ -192,5 +194,17 @@ export function createExplorer(sight: Sight, judged: Id | null): Explorer {
     return isContact ? plain(way, flow)?.length !== 0 : passesCurrent(way, flow);
   };
 
-  return { sight, judged, variables, relays, walk, isRail, shorts, canPass, commands, trace };
+  return {
+    sight,
+    judged,
+    variables,
+    relays,
+    walk,
+    isRail,
+    shorts,
+    canPass,
+    conduction: plain,
+    commands,
+    trace,
+  };
 }

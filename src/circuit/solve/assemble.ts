@@ -9,11 +9,12 @@ import {
   type When,
   type Wire,
 } from "../../job/index.ts";
-import { type Element, elementsOf, pinsOf, terminalOf } from "../kinds/index.ts";
-import { type Circuit, circuitOf } from "../machine-circuit.ts";
+import type { Element } from "../kinds/index.ts";
+import type { Circuit } from "../machine-circuit.ts";
 import { CHASSIS_PLACE, chassisPlace } from "../places.ts";
 import type { Acts, Branch, Decider, Draw, Unknown } from "./branch.ts";
-import { type CavityPins, cavityPins } from "./cavity-pins.ts";
+import type { CavityPins } from "./cavity-pins.ts";
+import { type Drawn, drawnOf } from "./drawn.ts";
 import { type Blows, blowsOf, type Fault, type JointBlow } from "./fault.ts";
 import { bridge, seriesOhms } from "./fault-branches.ts";
 import { type Conditions, lower } from "./lower.ts";
@@ -61,10 +62,9 @@ export interface Assembly {
 }
 
 export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
-  const circuit = circuitOf(job, machine);
+  const drawn = drawnOf(job, machine);
+  const { circuit, elements, cavities, joints } = drawn;
   const { parts } = circuit;
-  const elements = new Map(parts.map((part) => [part.id, elementsOf(part, job.systemVoltage)]));
-  const cavities = cavityPins(job);
   const blows = blowsOf(frame.faults, circuit, elements, (cavity) => cavities.get(cavity) ?? []);
   const conditions: Conditions = {
     systemVoltage: job.systemVoltage,
@@ -73,8 +73,7 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
     joints: frame.joints,
   };
   const points = new Points();
-  const open = openedPins(job, circuit, frame.out, blows);
-  const joints = jointParts(circuit, elements);
+  const open = openedPins(job, drawn, frame.out, blows);
   const chassis = points.of("chassis");
   points.of("nowhere");
   const own = (ref: PinRef) => points.of(open.has(ref) ? `own ${ref}` : ref);
@@ -104,21 +103,20 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
   }
   /** Points of each part's own pins, in the order of the parts. */
   const pinPoints: ReadonlyMap<PinId, number>[] = [];
-  for (const part of parts) {
+  parts.forEach((part, index) => {
     const pins = new Map<PinId, number>();
-    for (const pin of pinsOf(part)) {
-      const ref = pinRef(part.id, pin.id);
+    for (const { id, ref } of drawn.pins[index] ?? []) {
       const point = points.of(ref);
-      pins.set(pin.id, open.has(ref) ? own(ref) : point);
+      pins.set(id, open.has(ref) ? own(ref) : point);
     }
     pinPoints.push(pins);
-    if (part.kind !== "ground") continue;
+    if (part.kind !== "ground") return;
     const place = chassisPlace(part);
     points.join(
       own(pinRef(part.id, "1")),
       place === CHASSIS_PLACE ? chassis : points.of(`place ${place}`),
     );
-  }
+  });
   const batteries = parts.filter((part) => part.kind === "battery");
   const [first] = batteries;
   const plus = first ? points.of(pinRef(first.id, "+")) : null;
@@ -176,7 +174,7 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
     unknowns.push({ ...unknown, nodes: unknown.nodes.map(node) });
   return {
     circuit,
-    parts: new Map(parts.map((part) => [part.id, part])),
+    parts: drawn.parts,
     cavities,
     points,
     nodeOf,
@@ -217,17 +215,17 @@ function wireActs(
 /** Pins that are parted from the harness. A plug's id stands for the pins tied to its cavities. */
 function openedPins(
   job: Job,
-  circuit: Circuit,
+  { circuit, pins }: Drawn,
   out: readonly Id[],
   blows: Blows,
 ): ReadonlySet<PinRef> {
   const open = new Set<PinRef>();
   const ids = new Set(out);
   if (ids.size > 0) {
-    for (const part of circuit.parts) {
-      if (!ids.has(part.id)) continue;
-      for (const pin of pinsOf(part)) open.add(pinRef(part.id, pin.id));
-    }
+    circuit.parts.forEach((part, index) => {
+      if (!ids.has(part.id)) return;
+      for (const { ref } of pins[index] ?? []) open.add(ref);
+    });
     for (const link of job.links) if (ids.has(ownerOf(link.cavity))) open.add(link.pin);
   }
   for (const [pin, fates] of blows.pins) {
@@ -245,17 +243,6 @@ const chargerFitted = (elements: Elements, out: readonly Id[]): boolean =>
     ([id, own]) =>
       !out.includes(id) &&
       own.some(({ law }) => law.is === "source" && law.live === "engine-running"),
-  );
-
-const jointParts = (circuit: Circuit, elements: Elements): ReadonlySet<Id> =>
-  new Set(
-    circuit.parts
-      .filter(
-        (part) =>
-          elements.get(part.id)?.length === 0 &&
-          pinsOf(part).every((pin) => terminalOf(part, pin.id) === null),
-      )
-      .map((part) => part.id),
   );
 
 /** A module of which nobody has said what it draws may draw this, A (common practice, no source). */

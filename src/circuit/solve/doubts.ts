@@ -1,7 +1,7 @@
 import type { Branch, Decider, Unknown } from "./branch.ts";
 import { held, isActive, type Settled } from "./follow.ts";
 import { influenceOf } from "./influence.ts";
-import { nominal, type OperatingPoint } from "./operating-point.ts";
+import type { OperatingPoint } from "./operating-point.ts";
 import type { Wiring } from "./wiring.ts";
 
 /** What nobody knows about a settled state. */
@@ -51,7 +51,7 @@ export function findDoubts(
   const open = () =>
     fuses.size + doubted.size === 0
       ? settled.point
-      : held(wiring, settled.states, extra, nominal, false, isDoubted);
+      : held(wiring, settled.states, extra, null, false, isDoubted);
 
   for (const decider of wiring.deciders) {
     if (

@@ -202,14 +202,34 @@ function flat(lists: readonly Int32Array[]): Lists {
   return { starts, all };
 }
 
-/** The lists with some of them exchanged. */
-const withLists = (lists: Lists, exchanged: ReadonlyMap<number, Int32Array>): Lists =>
-  flat(
-    Array.from(
-      { length: lists.starts.length - 1 },
-      (_, at) => exchanged.get(at) ?? listAt(lists, at),
-    ),
+/** The lists with some of them exchanged; what lies between two of those is copied in one piece. */
+function withLists(lists: Lists, exchanged: ReadonlyMap<number, Int32Array>): Lists {
+  const count = lists.starts.length - 1;
+  const at = [...exchanged.keys()].sort((a, b) => a - b);
+  const longer = at.reduce(
+    (sum, place) => sum + (exchanged.get(place)?.length ?? 0) - listAt(lists, place).length,
+    0,
   );
+  const starts = new Int32Array(count + 1);
+  const all = new Int32Array(lists.all.length + longer);
+  let from = 0;
+  let shift = 0;
+  const copyUpTo = (place: number) => {
+    const begin = lists.starts[from] as number;
+    all.set(lists.all.subarray(begin, lists.starts[place]), begin + shift);
+    for (let next = from; next <= place; next++)
+      starts[next] = (lists.starts[next] as number) + shift;
+  };
+  for (const place of at) {
+    copyUpTo(place);
+    const list = exchanged.get(place) as Int32Array;
+    all.set(list, starts[place]);
+    shift += list.length - listAt(lists, place).length;
+    from = place + 1;
+  }
+  copyUpTo(count);
+  return { starts, all };
+}
 
 function joined(first: Int32Array, second: Int32Array): Int32Array {
   const both = new Int32Array(first.length + second.length);

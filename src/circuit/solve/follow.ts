@@ -1,6 +1,6 @@
 import type { Branch, Decider } from "./branch.ts";
-import { conducting, type Net, netWith, settingsOf } from "./net.ts";
-import { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
+import { conducting, type Net, netWith, type Settings } from "./net.ts";
+import type { OperatingPoint } from "./operating-point.ts";
 import type { Wiring } from "./wiring.ts";
 import { WorkedCircuit } from "./worked-circuit.ts";
 
@@ -25,7 +25,6 @@ export const LOW_LEVEL = 0.3;
 export function follow(
   wiring: Wiring,
   extra: readonly Branch[] = [],
-  setting: (branch: Branch) => Setting = nominal,
   before: Settled | null = null,
 ): Settled {
   const net = netWith(wiring.net, extra);
@@ -33,10 +32,7 @@ export function follow(
   let states = statesOf(wiring, before?.states);
   const first = conducting(net, states, wiring.positions);
   const start = before && extra.length === 0 ? before.point : null;
-  const circuit =
-    setting === nominal
-      ? WorkedCircuit.from(startFrom(net, start, false), net, false, first)
-      : WorkedCircuit.begun(net, settingsOf(branches, setting), false, first);
+  const circuit = WorkedCircuit.from(startFrom(net, start, false), net, false, first);
   const seen = new Map<string, number>();
   const history: Uint8Array[] = [];
   const settled = (oscillating: readonly string[]): Settled => ({
@@ -80,6 +76,7 @@ const startFrom = (net: Net, point: OperatingPoint | null, quiet: boolean): Oper
 
 /**
  * The operating point with relays and modules held as they are, and whatever `isOpen` taken away.
+ * `settings`: of the wiring's branches and then of those of `extra`; nominal where null.
  * `near`: a point found in the same way shortly before, to start from; saves time where little has
  * changed, and makes no difference beyond the accuracy of filaments.
  */
@@ -87,7 +84,7 @@ export function held(
   wiring: Wiring,
   states: ReadonlyMap<string, boolean>,
   extra: readonly Branch[],
-  setting: (branch: Branch) => Setting = nominal,
+  settings: Settings | null = null,
   quiet = false,
   isOpen: ((branch: Branch) => boolean) | null = null,
   near: OperatingPoint | null = null,
@@ -107,9 +104,9 @@ export function held(
     doubtful: opened.length === 0 ? doubtful : [...doubtful, ...opened],
   };
   const circuit =
-    setting === nominal
+    settings === null
       ? WorkedCircuit.from(startFrom(net, near, quiet), net, quiet, found)
-      : WorkedCircuit.begun(net, settingsOf(net.branches, setting), quiet, found);
+      : WorkedCircuit.begun(net, settings, quiet, found);
   return circuit.point();
 }
 

@@ -1,6 +1,7 @@
 export type { Acts, Branch, Decider, Draw, Unknown } from "./branch.ts";
 export type { Doubts } from "./doubts.ts";
 export type { Fault } from "./fault.ts";
+export { SHORT_OHMS } from "./fault-branches.ts";
 export {
   between,
   decide,
@@ -11,8 +12,9 @@ export {
   LOW_LEVEL,
   type Settled,
 } from "./follow.ts";
-export { BLOCKED_OHMS, influenceOf, influences, transfer, transferBeyond } from "./influence.ts";
-export type { Conditions } from "./lower.ts";
+export { influenceOf, influences } from "./influence.ts";
+export { type Conditions, FUSE_TIMES } from "./lower.ts";
+export { joinedSettings, type Settings, settingsOf } from "./net.ts";
 export { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
 export {
   type Bench,
@@ -24,5 +26,6 @@ export {
   solveCircuit,
 } from "./solve-circuit.ts";
 export { type Conductor, type Factored, factor } from "./star-mesh.ts";
+export { BLOCKED_OHMS, transfer, transferBeyond } from "./transfer.ts";
 export { wireOhms } from "./wire-ohms.ts";
 export { type Probed, type Side, type Wiring, wire } from "./wiring.ts";

@@ -2,7 +2,8 @@ import type { Unknown } from "./branch.ts";
 import type { Groups } from "./groups.ts";
 import type { OperatingPoint } from "./operating-point.ts";
 import { type Ripple, Ripples } from "./ripple.ts";
-import { changedMesh, type Mesh, piecesOf, voltsOf, Workspace } from "./star-mesh.ts";
+import { piecesOf } from "./star-mesh.ts";
+import { withJunctions } from "./transfer.ts";
 import { type Group, groupByFarPieces, piecesTogether } from "./unknown-groups.ts";
 
 /**
@@ -19,30 +20,6 @@ const NO_VOLTS = 0.4;
 const FELT = 1e-3;
 /** Ω of transfer down to which ripples are followed: what they leave out moves a range by twice that at most. */
 const FOLLOWED = 0.1;
-
-/** Volts at every node per ampere pushed from black to red; null where they do not hang together. */
-export function transfer(point: OperatingPoint, red: number, black: number): Float64Array | null {
-  if (point.factored.piece[red] !== point.factored.piece[black]) return null;
-  const injected = new Float64Array(point.volts.length);
-  injected[red] = (injected[red] as number) + 1;
-  injected[black] = (injected[black] as number) - 1;
-  return point.factored.solve(injected);
-}
-
-/** The same with junctions that block joined in, as they may conduct where parts are a little other. */
-export function transferBeyond(
-  point: OperatingPoint,
-  red: number,
-  black: number,
-): Float64Array | null {
-  const mesh = withJunctions(point);
-  const { piece } = piecesOf(mesh);
-  if (piece[red] !== piece[black]) return null;
-  const injected = new Float64Array(point.volts.length);
-  injected[red] = (injected[red] as number) + 1;
-  injected[black] = (injected[black] as number) - 1;
-  return voltsOf(mesh, injected);
-}
 
 /** The unknowns that could change what lies between two nodes. */
 export const influences = (
@@ -62,6 +39,11 @@ export function influenceOf(point: OperatingPoint, unknowns: readonly Unknown[])
   ofPoint.set(unknowns, influence);
   return influence;
 }
+
+const NOTHING_FELT: { groups: ReadonlySet<Group>; joints: ReadonlySet<Unknown> } = {
+  groups: new Set(),
+  joints: new Set(),
+};
 
 /** An open contact whose closing may move something, and who feels it. */
 interface Joint {
@@ -107,7 +89,9 @@ class Influence {
   depends(red: number, black: number): boolean {
     const own = this.piece[red] as number;
     const other = this.piece[black] as number;
-    return own === other ? this.between(red, black).length > 0 : this.mayTie(own, other);
+    if (own !== other) return this.mayTie(own, other);
+    const { groups, joints } = this.#feltBetween(red, black);
+    return groups.size + joints.size > 0;
   }
 
   /** Whether unknowns could tie two pieces to one another. */
@@ -129,7 +113,15 @@ class Influence {
         touches(group, own) && touches(group, other) ? group : [],
       );
     }
-    if (red === black) return [];
+    const { groups, joints } = this.#feltBetween(red, black);
+    if (groups.size + joints.size === 0) return [];
+    return [...new Set([...[...groups].flat(), ...joints])];
+  }
+
+  /** Groups and open contacts that could change what lies between two nodes of one piece. */
+  #feltBetween(red: number, black: number) {
+    if (this.#unknowns.length === 0 || red === black) return NOTHING_FELT;
+    const own = this.piece[red] as number;
     const seen = this.#ripples.from(
       [
         [red, 1],
@@ -147,9 +139,7 @@ class Influence {
         nodes,
       );
     for (const group of doubtful) if (this.#feels(group, own, exactly)) felt.add(group);
-    const joints = this.#jointsFelt(red, black, exactly);
-    if (felt.size + joints.size === 0) return [];
-    return [...new Set([...[...felt].flat(), ...joints])];
+    return { groups: felt, joints: this.#jointsFelt(red, black, exactly) };
   }
 
   /**
@@ -203,7 +193,10 @@ class Influence {
     const met = new Map<Group, Met>();
     const groups = this.#groupsIn(piece);
     seen.nodes.forEach((node, index) => {
-      for (const group of groups.at(node)) meet(met, group, seen.volts[index] as number);
+      const volts = seen.volts[index] as number;
+      // as good as not met, and every module hangs on the node that volts are counted from
+      if (volts === 0) return;
+      for (const group of groups.at(node)) meet(met, group, volts);
     });
     const felt = new Set<Group>();
     const doubtful: Group[] = [];
@@ -306,23 +299,6 @@ class Influence {
     this.#joints = found;
     return found;
   }
-}
-
-/**
- * Ω that a blocking junction counts with here, so that what lies beyond it is felt: far more than
- * what it lies across, far less than a meter (our own).
- */
-export const BLOCKED_OHMS = 1000;
-
-/**
- * The mesh of a point with the junctions that block there joined in: an unknown part beyond one
- * could make it conduct.
- */
-function withJunctions({ mesh, siemens, blocked }: OperatingPoint): Mesh {
-  if (blocked.length === 0) return mesh;
-  const joined = siemens.slice();
-  for (const index of blocked) joined[index] = 1 / BLOCKED_OHMS;
-  return changedMesh(mesh, mesh.plan, joined, blocked, new Workspace(mesh.sums.length));
 }
 
 /** At how many of a group's pins something was met, and the extremes of what it was. */

@@ -1,5 +1,6 @@
 import type { Id, Position } from "../../job/index.ts";
 import type { Assembly } from "./assemble.ts";
+import { BegunMeshes } from "./begun-meshes.ts";
 import type { Branch } from "./branch.ts";
 import { type Plan, planElimination, withBranches } from "./elimination-plan.ts";
 import { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
@@ -15,6 +16,8 @@ export interface Net {
   readonly b: Int32Array;
   readonly plan: Plan;
   readonly work: Workspace;
+  /** Of the net that it extends, where it extends one. */
+  readonly begun: BegunMeshes;
   readonly nominal: Settings;
   readonly filaments: readonly number[];
   readonly junctions: readonly number[];
@@ -80,11 +83,14 @@ export function netOf(assembly: Assembly, rest: ReadonlyMap<Id, Position>): Net 
     loud: null,
     quiet: null,
   };
+  const plan = planElimination(nodeCount, branches, grounds);
+  const work = new Workspace(nodeCount);
   const net: Net = {
     nodeCount,
     branches,
-    plan: planElimination(nodeCount, branches, grounds),
-    work: new Workspace(nodeCount),
+    plan,
+    work,
+    begun: new BegunMeshes(plan, work),
     nominal: settingsOf(branches, nominal),
     deciderAt,
     ...listed(branches, 0, deciderAt),
@@ -102,10 +108,19 @@ export function netOf(assembly: Assembly, rest: ReadonlyMap<Id, Position>): Net 
   return net;
 }
 
+const extended = new WeakMap<readonly Branch[], { readonly from: Net; readonly net: Net }>();
+
 /** The same net with something held between its nodes for the moment. */
 export function netWith(net: Net, extra: readonly Branch[]): Net {
   if (extra.length === 0) return net;
-  const more = settingsOf(extra, nominal);
+  const known = extended.get(extra);
+  if (known?.from === net) return known.net;
+  const made = extend(net, extra);
+  extended.set(extra, { from: net, net: made });
+  return made;
+}
+
+function extend(net: Net, extra: readonly Branch[]): Net {
   const found = listed(extra, net.branches.length, net.deciderAt);
   return {
     ...net,
@@ -113,11 +128,7 @@ export function netWith(net: Net, extra: readonly Branch[]): Net {
     a: joinedPlaces(net.a, found.a),
     b: joinedPlaces(net.b, found.b),
     plan: withBranches(net.plan, extra),
-    nominal: {
-      ohms: joined(net.nominal.ohms, more.ohms),
-      cold: joined(net.nominal.cold, more.cold),
-      volts: joined(net.nominal.volts, more.volts),
-    },
+    nominal: joinedSettings(net.nominal, settingsOf(extra, nominal)),
     filaments: [...net.filaments, ...found.filaments],
     junctions: [...net.junctions, ...found.junctions],
     pushing: joinedPlaces(net.pushing, found.pushing),
@@ -184,6 +195,13 @@ function listed(branches: readonly Branch[], from: number, deciderAt: ReadonlyMa
     gated: gates.map(({ index }) => index),
   };
 }
+
+/** Those of one list of branches and of another that goes on after it. */
+export const joinedSettings = (first: Settings, second: Settings): Settings => ({
+  ohms: joined(first.ohms, second.ohms),
+  cold: joined(first.cold, second.cold),
+  volts: joined(first.volts, second.volts),
+});
 
 function joined(first: Float64Array, second: Float64Array): Float64Array {
   const both = new Float64Array(first.length + second.length);

@@ -28,6 +28,11 @@ export interface OperatingPoint {
   readonly blocked: readonly number[];
 }
 
+/** Nothing is less, so that no conductance is infinite. */
+export const LEAST_OHMS = 1e-6;
+/** A meter of 10 MΩ draws more than this from a tenth of a volt. */
+export const NO_AMPS = 1e-9;
+
 export function nominal(branch: Branch): Setting {
   const { acts } = branch;
   switch (acts.is) {

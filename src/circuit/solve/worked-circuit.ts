@@ -1,24 +1,12 @@
-import type { Branch } from "./branch.ts";
+import { type Tried, warmFilaments } from "./filaments.ts";
+import { closeDrivenRings, turnJunctions } from "./junctions.ts";
 import type { Conducting, Net, Settings } from "./net.ts";
-import type { OperatingPoint } from "./operating-point.ts";
-import {
-  changedMesh,
-  type Factored,
-  factoredOf,
-  type Mesh,
-  meshOf,
-  solveInto,
-} from "./star-mesh.ts";
+import { LEAST_OHMS, NO_AMPS, type OperatingPoint } from "./operating-point.ts";
+import { changedMesh, type Factored, factoredOf, type Mesh, solveInto } from "./star-mesh.ts";
 
-/** Nothing is less, so that no conductance is infinite. */
-const LEAST_OHMS = 1e-6;
 const MOST_ROUNDS = 200;
 /** Rounds after which only one junction changes its mind at a time. */
 const CAREFUL_AFTER = 30;
-/** A meter of 10 MΩ draws more than this from a tenth of a volt. */
-const NO_AMPS = 1e-9;
-/** A filament's ohms have settled when they change by less than this share. */
-const SETTLED = 1e-6;
 
 /**
  * A net that is kept at rest while contacts open and close: what a change does not reach is not
@@ -70,8 +58,12 @@ export class WorkedCircuit {
     const ohms = new Float64Array(net.branches.length);
     for (let index = 0; index < ohms.length; index++)
       ohms[index] = firstOhms(net, conducting, settings, quiet, index);
-    const siemens = ohms.map((own) => 1 / own);
-    const mesh = meshOf(net.plan, siemens);
+    const siemens = new Float64Array(ohms.length);
+    for (let index = 0; index < ohms.length; index++) siemens[index] = 1 / (ohms[index] as number);
+    const begun = net.begun.of(siemens);
+    const more: number[] = [];
+    for (let index = begun.plan.early.length; index < ohms.length; index++) more.push(index);
+    const mesh = changedMesh(begun, net.plan, siemens, more, net.work);
     return new WorkedCircuit(net, settings, quiet, conducting, ohms, siemens, mesh);
   }
 
@@ -144,10 +136,16 @@ export class WorkedCircuit {
     );
   }
 
-  together(index: number): boolean {
+  /** The connected pieces that its two ends belong to, as of the last `refresh`. */
+  piecesOf(index: number): readonly [ofA: number, ofB: number] {
     const { a, b } = this.net;
     const { piece } = this.#factored;
-    return piece[a[index] as number] === piece[b[index] as number];
+    return [piece[a[index] as number] as number, piece[b[index] as number] as number];
+  }
+
+  together(index: number): boolean {
+    const [ofA, ofB] = this.piecesOf(index);
+    return ofA === ofB;
   }
 
   amps(index: number): number {
@@ -203,7 +201,7 @@ export class WorkedCircuit {
     for (let round = 0; round < most; round++) {
       const turned = turnJunctions(this, junctions, round >= CAREFUL_AFTER);
       const warmed = warmFilaments(this, filaments, tried);
-      if (!turned && !warmed) break;
+      if (!turned && !warmed && !closeDrivenRings(this, junctions)) break;
       this.refresh();
     }
     // one that carries nothing shows nothing: it must not lend its own volts to what hangs on it
@@ -256,71 +254,4 @@ function turnedBetween(
   return doubtful.filter(
     (index) => (now.closed[index] === 1) !== (ohms[index] !== Number.POSITIVE_INFINITY),
   );
-}
-
-/**
- * Opens junctions that would conduct backwards, closes open ones that have their voltage: all of
- * them at once, or when that goes on and on the first alone, which comes to an end (Murty's least
- * index rule for complementary pivoting).
- */
-function turnJunctions(
-  circuit: WorkedCircuit,
-  junctions: readonly number[],
-  oneOnly: boolean,
-): boolean {
-  let turned = false;
-  const wrong = junctions.filter((index) => {
-    if (circuit.conducts(index)) return -circuit.amps(index) - NO_AMPS > 0;
-    const volts = circuit.settings.volts[index] as number;
-    return circuit.across(index) - volts - 1e-9 > 0 && circuit.together(index);
-  });
-  for (const index of oneOnly ? wrong.slice(0, 1) : wrong) {
-    const own = circuit.settings.ohms[index] as number;
-    circuit.set(
-      index,
-      circuit.conducts(index) ? Number.POSITIVE_INFINITY : Math.max(LEAST_OHMS, own),
-    );
-    turned = true;
-  }
-  return turned;
-}
-
-/** What a filament's ohms were taken to be in the last round, and what its volts then asked for. */
-interface Tried {
-  readonly taken: number;
-  readonly asked: number;
-}
-
-/** Slopes that are followed: a filament fed through resistance asks for up to half of a change. */
-const STEEPEST = 0.6;
-
-/**
- * Between cold and hot a filament's ohms go about with the square root of its volts (a lamp's
- * current does: common practice, no source). From the second round on each is taken to where the
- * line through its last two rounds meets what its volts ask for (the secant method).
- */
-function warmFilaments(
-  circuit: WorkedCircuit,
-  filaments: readonly number[],
-  tried: Map<number, Tried>,
-): boolean {
-  let warmed = false;
-  for (const index of filaments) {
-    const { acts } = circuit.net.branches[index] as Branch;
-    if (acts.is !== "filament") continue;
-    const cold = circuit.settings.cold[index] as number;
-    const hot = circuit.settings.ohms[index] as number;
-    const across = Math.abs(circuit.across(index));
-    const asked = Math.max(LEAST_OHMS, cold, hot * Math.sqrt(across / acts.ratedVolts));
-    const taken = circuit.ohms(index);
-    if (Math.abs(asked - taken) <= SETTLED * asked) continue;
-    const last = tried.get(index);
-    const slope = last ? (asked - last.asked) / (taken - last.taken) : 0;
-    const isLine = Math.abs(slope) <= STEEPEST;
-    const next = isLine ? taken + (asked - taken) / (1 - slope) : asked;
-    tried.set(index, { taken, asked });
-    circuit.set(index, Math.max(LEAST_OHMS, cold, next));
-    warmed = true;
-  }
-  return warmed;
 }

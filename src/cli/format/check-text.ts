@@ -41,16 +41,28 @@ function finding(found: Finding, sign: string): string[] {
       n === 0 ? `  ${sign} ${line}` : `    ${line}`,
     ),
     ...wrapped(`(${found.rule}${plain(about)})`, WIDTH - 4).map((line) => `    ${line}`),
+    ...reasonOf(found).map((line) => `    ${line}`),
   ];
+}
+
+function reasonOf({ setAside, setAsideBefore }: Finding): string[] {
+  if (setAside !== undefined) return wrapped(plain(`Set aside: ${setAside}`), WIDTH - 4);
+  if (setAsideBefore === undefined) return [];
+  const before = `Set aside before, on other grounds: ${setAsideBefore}`;
+  return wrapped(plain(before), WIDTH - 4);
 }
 
 function findingsOf(result: CheckResult): string[] {
   if (result.findings.length === 0) return ["", "Nothing to tell."];
-  return SEVERITIES.flatMap(([severity, sign]) => {
-    const list = result.findings.filter((found) => found.severity === severity);
+  const counting = result.findings.filter((found) => found.setAside === undefined);
+  const told = SEVERITIES.flatMap(([severity, sign]) => {
+    const list = counting.filter((found) => found.severity === severity);
     if (list.length === 0) return [];
     return ["", counted(list.length, severity), ...list.flatMap((found) => finding(found, sign))];
   });
+  const aside = result.findings.filter((found) => found.setAside !== undefined);
+  if (aside.length === 0) return told;
+  return [...told, "", `${aside.length} set aside`, ...aside.flatMap((one) => finding(one, "~"))];
 }
 
 /** The check of one machine for people: its pins in a table, then what was found, gravest first. */
@@ -61,7 +73,9 @@ export function checkText(file: string, machine: Machine | null, result: CheckRe
       ? ["No module has pins yet."]
       : table(["cavity", "pin", "printed", "circuit", "meter", "verdict"], result.roles.map(cells));
   // A role that is undecided comes with the reading that settles it.
-  const proposes = result.findings.some((found) => found.rule === "role-undecided");
+  const proposes = result.findings.some(
+    (found) => found.rule === "role-undecided" && found.setAside === undefined,
+  );
   const cautions = proposes ? ["", ...cautionLines()] : [];
   const lines = [
     plain(`${file}: ${name}`),

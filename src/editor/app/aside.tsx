@@ -3,11 +3,13 @@ import { DiagramList, PartDetails } from "../boards/diagram/index.ts";
 import { CavityDetails } from "../boards/plug/index.ts";
 import {
   ChangesPanel,
+  ConductorsPanel,
   FindingsPanel,
   FirstChecks,
   OperatePanel,
   ReadingPad,
   ReadingsList,
+  TrialsPanel,
 } from "../panels/index.ts";
 import { useSelected } from "../session-context.tsx";
 import styles from "./aside.module.css";
@@ -23,6 +25,7 @@ export function StationPanel({ station }: { station: PlaceId }) {
       return (
         <>
           <ChangesPanel />
+          <ConductorsPanel />
           <DiagramList />
         </>
       );
@@ -34,6 +37,7 @@ export function StationPanel({ station }: { station: PlaceId }) {
       return (
         <>
           <FirstChecks />
+          <TrialsPanel />
           <ReadingPad />
           <ReadingsList />
         </>

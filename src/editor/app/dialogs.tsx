@@ -1,5 +1,5 @@
 import type { Command } from "../../session/index.ts";
-import { ChangesDialog, SheetDialog } from "../panels/index.ts";
+import { ChangesDialog, CompareDialog, SheetDialog } from "../panels/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import { CautionsDialog } from "./cautions-dialog.tsx";
 import { FindDialog } from "./find-dialog.tsx";
@@ -18,6 +18,8 @@ export function Dialogs({ commands }: { commands: readonly Command[] }) {
       return <JobsDialog />;
     case "machines":
       return <MachinesDialog />;
+    case "compare":
+      return <CompareDialog />;
     case "changes":
       return <ChangesDialog />;
     case "cautions":

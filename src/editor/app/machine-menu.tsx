@@ -1,6 +1,14 @@
-import { ChevronDown, ClipboardPen, Plus, SquarePen, Truck } from "lucide-react";
+import {
+  ChevronDown,
+  ClipboardPen,
+  Hand,
+  Plus,
+  SquarePen,
+  TableProperties,
+  Truck,
+} from "lucide-react";
 import { freeId, idsOf } from "../../job/index.ts";
-import type { Session } from "../../session/index.ts";
+import { commandNamed, type Session } from "../../session/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import { Button, Menu, MenuChoices, MenuHeading, MenuItem, MenuRule } from "./controls/index.ts";
 import styles from "./top-bar.module.css";
@@ -53,10 +61,20 @@ export function MachineMenu() {
         Name, serial number, hours
       </MenuItem>
       <MenuItem
+        icon={<TableProperties aria-hidden />}
+        keys="C"
+        onChoose={() => session.show({ dialog: "compare" })}
+      >
+        Compare machines
+      </MenuItem>
+      <MenuItem
         icon={<ClipboardPen aria-hidden />}
         onChoose={() => session.show({ dialog: "changes" })}
       >
         Retrofits, repairs and options
+      </MenuItem>
+      <MenuItem icon={<Hand aria-hidden />} onChoose={() => commandNamed("try").run(session)}>
+        {commandNamed("try").label}
       </MenuItem>
     </Menu>
   );

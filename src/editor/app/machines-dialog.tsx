@@ -1,5 +1,6 @@
 import { Plus, Trash2 } from "lucide-react";
 import type { EditOptions, Machine } from "../../job/index.ts";
+import { forgetThings } from "../../session/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import { LabelledField } from "./commit-field.tsx";
 import { Button, Modal } from "./controls/index.ts";
@@ -101,6 +102,7 @@ function MachineRow({ machine, only }: { machine: Machine; only: boolean }) {
         onClick={() =>
           session.edit(`Take out ${machine.name}`, (draft) => {
             draft.machines = draft.machines.filter((one) => one.id !== machine.id);
+            forgetThings(draft, (ref) => ref === machine.id);
           })
         }
       />

@@ -53,10 +53,12 @@ function MoreMenu({ onGo }: { onGo: (station: PlaceId) => void }) {
     >
       <MenuItem onChoose={() => onGo("match")}>Match pins to cavities</MenuItem>
       {[
+        "try",
         "show-sheet",
         "show-find",
         "show-cautions",
         "show-machines",
+        "show-compare",
         "show-changes",
         "show-jobs",
       ].map((id) => {

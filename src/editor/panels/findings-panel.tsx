@@ -1,14 +1,14 @@
-import { Route } from "lucide-react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Severity } from "../../check/index.ts";
 import type { Job } from "../../job/index.ts";
 import { counterparts, type OrderedFinding } from "../../session/index.ts";
-import { Button } from "../app/controls/index.ts";
 import { goTo } from "../app/go-to.ts";
 import { useForm } from "../app/use-layout.ts";
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
+import { FindingItem } from "./findings/finding-item.tsx";
+import { SetAsideList } from "./findings/set-aside-list.tsx";
 import styles from "./findings-panel.module.css";
-import { StatusMark, StatusShape } from "./status-shape.tsx";
+import { StatusShape } from "./status-shape.tsx";
 import { useOrderedFindings } from "./use-ordered-findings.ts";
 
 const SEVERITIES = ["contradiction", "warning", "note"] as const;
@@ -46,9 +46,13 @@ export function FindingsPanel() {
   };
   // A filter for what is no longer there would hide all the rest.
   const filter = only !== null && counts[only] > 0 ? only : null;
-  const shown = findings.filter(({ finding }) => filter === null || finding.severity === filter);
+  const isAside = ({ finding }: OrderedFinding) => finding.setAside !== undefined;
+  const aside = findings.filter(isAside);
+  const shown = findings.filter(
+    (one) => !isAside(one) && (filter === null || one.finding.severity === filter),
+  );
   return (
-    <section className={styles.panel} aria-label="Findings">
+    <section className={styles.panel} aria-label="Findings" tabIndex={-1} data-keeps-focus>
       <header className={styles.head}>
         <h2>Findings</h2>
         <fieldset className={styles.filter} aria-label="Show only">
@@ -84,57 +88,12 @@ export function FindingsPanel() {
           />
         ))}
       </ol>
+      {shown.length === 0 && aside.length > 0 && (
+        <p className={styles.rest}>All that was found is set aside.</p>
+      )}
+      <SetAsideList findings={aside} lit={lit} />
     </section>
   );
-}
-
-interface FindingItemProps {
-  ordered: OrderedFinding;
-  chosen: boolean;
-  lit: boolean;
-  /** Whether showing the path leaves this list. */
-  leads: boolean;
-  onShow: () => void;
-  onPath: () => void;
-}
-
-function FindingItem(props: FindingItemProps) {
-  const { chosen, lit, leads, onShow, onPath } = props;
-  const { finding } = props.ordered;
-  const hasPath = (finding.because?.length ?? 0) > 0;
-  return (
-    <li
-      className={styles.item}
-      data-severity={finding.severity}
-      data-chosen={chosen}
-      data-lit={lit}
-    >
-      <button type="button" className={styles.body} aria-pressed={chosen} onClick={onShow}>
-        <span className={styles.title}>
-          <StatusMark status={finding.severity} />
-          <span className={styles.subjects}>{placesOf(finding.subjects)}</span>
-        </span>
-        <span className={styles.message}>{finding.message}</span>
-      </button>
-      {hasPath && (
-        <Button
-          tone="quiet"
-          className={styles.path}
-          icon={<Route aria-hidden />}
-          aria-pressed={leads ? undefined : chosen}
-          onClick={onPath}
-        >
-          {chosen && !leads ? "Path shown" : "Show path"}
-        </Button>
-      )}
-    </li>
-  );
-}
-
-/** The first few things it is about, as they are called. */
-function placesOf(subjects: readonly string[]): string {
-  const few = subjects.slice(0, 3).join(", ");
-  return subjects.length > 3 ? `${few} …` : few;
 }
 
 /** No findings is no proof: says what was looked at, and what could not be. */

@@ -1,7 +1,11 @@
 export { ChangesDialog, ChangesPanel } from "./changes-panel.tsx";
+export { CompareDialog } from "./compare/compare-dialog.tsx";
+export { ConductorsPanel } from "./conductors-panel.tsx";
+export { DropAlong } from "./drop-along.tsx";
 export { FindingsPanel } from "./findings-panel.tsx";
 export { FirstChecks } from "./first-checks.tsx";
 export { ChosenCard, OperatePanel } from "./operate/index.ts";
 export { ReadingPad } from "./reading-pad.tsx";
 export { ReadingsList } from "./readings-list.tsx";
 export { SheetDialog } from "./sheet-dialog.tsx";
+export { TrialsPanel } from "./trials/index.ts";

@@ -3,6 +3,7 @@ import { ENGINE_STATES, type Job, type Part, type When } from "../../job/index.t
 import { drawnJob, setSwitch, togglePlugged, toggleRemoved } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
 import { useSelected } from "../session-context.tsx";
+import { PartToggles } from "./part-toggles.tsx";
 import styles from "./reading-pad.module.css";
 import { Segments } from "./segments.tsx";
 
@@ -54,7 +55,7 @@ export function ReadingConditions({ job, when, onChange }: ReadingConditionsProp
         </Button>
       )}
       {pluggable.length > 0 && (
-        <Toggles
+        <PartToggles
           label="Unplugged"
           parts={pluggable}
           chosen={when.unplugged ?? []}
@@ -64,7 +65,7 @@ export function ReadingConditions({ job, when, onChange }: ReadingConditionsProp
       {removable.length > 0 && (
         <details className={styles.fold} open={(when.removed?.length ?? 0) > 0}>
           <summary>Taken out{when.removed?.length ? `: ${when.removed.join(", ")}` : ""}</summary>
-          <Toggles
+          <PartToggles
             label="Taken out"
             parts={removable}
             chosen={when.removed ?? []}
@@ -99,29 +100,3 @@ const REMOVABLE: ReadonlySet<Part["kind"]> = new Set([
   "resistor",
   "diode",
 ]);
-
-interface TogglesProps {
-  label: string;
-  parts: readonly Part[];
-  chosen: readonly string[];
-  onToggle: (id: string) => void;
-}
-
-function Toggles({ label, parts, chosen, onToggle }: TogglesProps) {
-  return (
-    <fieldset className={styles.toggles}>
-      <legend>{label}</legend>
-      <div>
-        {parts.map((part) => (
-          <Button
-            key={part.id}
-            aria-pressed={chosen.includes(part.id)}
-            onClick={() => onToggle(part.id)}
-          >
-            {part.label ? `${part.id} ${part.label}` : part.id}
-          </Button>
-        ))}
-      </div>
-    </fieldset>
-  );
-}

@@ -1,19 +1,21 @@
 import { useMemo, useState } from "react";
 import { parseQuantity } from "../../base/index.ts";
-import type { Job } from "../../job/index.ts";
+import type { Job, Reading } from "../../job/index.ts";
 import {
   cautionsFor,
-  judgeReading,
-  predict,
+  type ReadingSetup,
   WHO_COMES_FIRST,
   wordsForPrediction,
 } from "../../readings/index.ts";
-import { type ReadingDraft, setupOf } from "../../session/index.ts";
+import type { ReadingDraft } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
+import { useAnswer } from "../session-context.tsx";
 import { localTime } from "./local-time.ts";
 import styles from "./reading-pad.module.css";
 import { ReadingVerdictMark } from "./reading-verdict.tsx";
+import { setupQuestion } from "./setup-question.ts";
 import { StatusShape } from "./status-shape.tsx";
+import { Working } from "./working.tsx";
 
 interface ForDraft {
   job: Job;
@@ -21,19 +23,9 @@ interface ForDraft {
   draft: ReadingDraft;
 }
 
-/** The prediction for the set-up on the pad; null until both leads are somewhere. */
-function usePrediction({ job, machine, draft }: ForDraft) {
-  const { quantity, red, black, when, with: instrument } = draft;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed does not change the prediction
-  return useMemo(() => {
-    const setup = setupOf(draft);
-    return setup && red !== black ? { setup, prediction: predict(job, machine, setup) } : null;
-  }, [job, machine, quantity, red, black, when, instrument]);
-}
-
 /** A method that is wrong there, or wants care, says so before anything is typed. */
-export function RefusedMethod(props: ForDraft) {
-  const prediction = usePrediction(props)?.prediction ?? null;
+export function RefusedMethod({ draft }: { draft: ReadingDraft }) {
+  const prediction = useAnswer(setupQuestion(draft))?.prediction ?? null;
   if (prediction === null) return null;
   if (prediction.invalid !== null) {
     return (
@@ -60,25 +52,28 @@ export function RefusedMethod(props: ForDraft) {
  * What a healthy machine shows in this set-up: after the value is in, or when asked for, so that
  * nobody reads off the meter what he expects to see.
  */
-export function ReadingExpectation(props: ForDraft) {
-  const { job, machine, draft } = props;
+export function ReadingExpectation({ job, machine, draft }: ForDraft) {
   const [asked, setAsked] = useState<string | null>(null);
-  const found = usePrediction(props);
-  if (!found || found.prediction.invalid !== null) return null;
-  const { setup, prediction } = found;
-  const value = parseQuantity(draft.value, draft.quantity);
-  const key = JSON.stringify(setup);
-  if (!value.ok && asked !== key) {
+  const question = setupQuestion(draft);
+  const prediction = useAnswer(question)?.prediction ?? null;
+  const reading = useDraftReading(job, machine, draft, question?.setup ?? null);
+  const judged = useAnswer(
+    reading && prediction?.invalid === null ? { about: "reading", reading } : null,
+  );
+  if (question === null || (prediction !== null && prediction.invalid !== null)) return null;
+  const key = JSON.stringify(question);
+  if (reading === null && asked !== key) {
     return <Button onClick={() => setAsked(key)}>What should it show?</Button>;
   }
-  const mended = job.machines
-    .find(({ id }) => id === machine)
-    ?.readings.find(({ id }) => id === draft.mends);
-  // one that is mended was taken when it was, with the battery of that day
-  const at = mended ? mended.at : localTime(new Date());
-  const judged = value.ok
-    ? judgeReading(job, machine, { ...setup, id: "draft", value: value.value, at })
-    : null;
+  if (prediction === null || (reading !== null && judged === null)) {
+    return (
+      <div className={styles.expectation} role="status">
+        <p>
+          A healthy machine shows <Working />
+        </p>
+      </div>
+    );
+  }
   return (
     <div className={styles.expectation} role="status">
       <p>
@@ -90,6 +85,30 @@ export function ReadingExpectation(props: ForDraft) {
       {judged && <ReadingVerdictMark verdict={judged.verdict} />}
     </div>
   );
+}
+
+/** The reading as far as it is typed, to be judged; null before there is a value. */
+function useDraftReading(
+  job: Job,
+  machine: string,
+  draft: ReadingDraft,
+  setup: ReadingSetup | null,
+): Reading | null {
+  const mended = job.machines
+    .find(({ id }) => id === machine)
+    ?.readings.find(({ id }) => id === draft.mends);
+  // one that is mended was taken when it was, with the battery of that day
+  const takenAt = mended?.at;
+  const isMended = mended !== undefined;
+  const parsed = parseQuantity(draft.value, draft.quantity);
+  const value = parsed.ok ? parsed.value : null;
+  const set = JSON.stringify(setup);
+  return useMemo(() => {
+    const known = JSON.parse(set) as ReadingSetup | null;
+    if (known === null || value === null) return null;
+    const at = isMended ? takenAt : localTime(new Date());
+    return { ...known, id: "draft", value, ...(at === undefined ? {} : { at }) };
+  }, [set, value, isMended, takenAt]);
 }
 
 /** What to mind at this very step. */

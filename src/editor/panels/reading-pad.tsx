@@ -7,13 +7,14 @@ import {
   lacking,
   newDraft,
   placeProbe,
+  questionDeskOf,
   type ReadingDraft,
   readingOf,
   swapLeads,
 } from "../../session/index.ts";
 import { LabelledField } from "../app/commit-field.tsx";
 import { Button } from "../app/controls/index.ts";
-import { useSelected, useSession } from "../session-context.tsx";
+import { useAnswer, useSelected, useSession } from "../session-context.tsx";
 import { Keypad } from "./keypad.tsx";
 import { LeadField } from "./lead-field.tsx";
 import { localTime } from "./local-time.ts";
@@ -21,6 +22,7 @@ import { ReadingConditions } from "./reading-conditions.tsx";
 import { ReadingCautions, ReadingExpectation, RefusedMethod } from "./reading-expectation.tsx";
 import styles from "./reading-pad.module.css";
 import { Segments } from "./segments.tsx";
+import { setupQuestion } from "./setup-question.ts";
 import { isWorthKeeping, putAside, rememberLive } from "./unfinished.ts";
 import { UnfinishedReadings } from "./unfinished-readings.tsx";
 import { WhatMoves } from "./what-moves.tsx";
@@ -74,7 +76,10 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
   const jobKey = useSelected((state) => state.key);
   const machine = job.machines.find((one) => one.id === machineId);
   const change = (next: Partial<ReadingDraft>) => session.show({ draft: { ...draft, ...next } });
-  const missing = lacking(draft);
+  const question = setupQuestion(draft);
+  const warned = useAnswer(question) !== null;
+  // Nothing is kept whose warnings nobody could have read yet.
+  const missing = lacking(draft) ?? (question && !warned ? "Working out what to mind…" : null);
 
   const close = () => {
     if (isWorthKeeping(draft)) putAside(jobKey, { ...draft, machine: machineId });
@@ -86,6 +91,8 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
     // Enter in the note's field commits it first: what counts is the draft as it is now.
     const now = session.get();
     if (!now.draft) return;
+    const minds = setupQuestion(now.draft);
+    if (minds && questionDeskOf(session).answer(minds) === null) return;
     const before = machine?.readings.find((one) => one.id === now.draft?.mends);
     const reading = readingOf(now.draft, now.job, before?.at ?? localTime(new Date()));
     if (!reading) return;
@@ -119,7 +126,7 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
         </p>
         <div className={styles.watch}>
           <WhatMoves job={job} machine={machineId} draft={draft} />
-          <RefusedMethod job={job} machine={machineId} draft={draft} />
+          <RefusedMethod draft={draft} />
         </div>
         <Display draft={draft} change={change} />
         <Keypad

@@ -1,12 +1,38 @@
 import { Pencil, Repeat2, Trash2 } from "lucide-react";
 import { useMemo } from "react";
+import { formatQuantity } from "../../base/index.ts";
+import type { Reading } from "../../job/index.ts";
+import { wordsForSetup } from "../../readings/index.ts";
 import { counterparts, draftOf } from "../../session/index.ts";
-import { judgedEvidence } from "../../sheet/index.ts";
+import { dayOf, type JudgedEvidence } from "../../sheet/index.ts";
 import { Button, Tip } from "../app/controls/index.ts";
-import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
+import { useAnalysis, useAnswer, useSelected, useSession } from "../session-context.tsx";
 import { ReadingVerdictMark } from "./reading-verdict.tsx";
 import styles from "./readings-list.module.css";
 import { beginReading } from "./unfinished.ts";
+import { Working } from "./working.tsx";
+
+const EVIDENCE = { about: "evidence" } as const;
+
+interface Listed {
+  readonly reading: Reading;
+  /** `24.10 V` */
+  readonly value: string;
+  /** Null while it is being judged. */
+  readonly judged: JudgedEvidence | null;
+}
+
+function newestFirst(
+  readings: readonly Reading[],
+  judged: readonly JudgedEvidence[] | null,
+): readonly Listed[] {
+  const byId = new Map(judged?.map((one) => [one.reading.id, one]));
+  return [...readings].reverse().map((reading) => ({
+    reading,
+    value: formatQuantity(reading.value, reading.quantity),
+    judged: byId.get(reading.id) ?? null,
+  }));
+}
 
 /** Every reading of the machine at hand, newest first, with what it came to. */
 export function ReadingsList() {
@@ -16,13 +42,8 @@ export function ReadingsList() {
   const selection = useSelected((state) => state.selection);
   const analysis = useAnalysis();
   const machine = job.machines.find((one) => one.id === machineId);
-  const readings = useMemo(
-    () =>
-      [...(machine?.readings ?? [])]
-        .reverse()
-        .map((reading) => judgedEvidence(job, machineId, reading)),
-    [job, machineId, machine],
-  );
+  const judged = useAnswer(machine && machine.readings.length > 0 ? EVIDENCE : null);
+  const readings = useMemo(() => newestFirst(machine?.readings ?? [], judged), [machine, judged]);
   const lit = useMemo(
     () => counterparts(job, analysis, selection).refs,
     [job, analysis, selection],
@@ -47,7 +68,7 @@ export function ReadingsList() {
         </p>
       )}
       <ol className={styles.list}>
-        {readings.map(({ reading, value, verdict, setupWords, day }) => (
+        {readings.map(({ reading, value, judged }) => (
           <li key={reading.id} data-lit={lit.has(reading.id)}>
             <button
               type="button"
@@ -57,10 +78,12 @@ export function ReadingsList() {
             >
               <span className={styles.line}>
                 <span className={styles.value}>{value}</span>
-                <ReadingVerdictMark verdict={verdict} />
+                {judged ? <ReadingVerdictMark verdict={judged.verdict} /> : <Working />}
               </span>
               <span className={styles.how}>
-                {[reading.id, setupWords, day].filter(Boolean).join(", ")}
+                {[reading.id, wordsForSetup(job, reading), dayOf(reading.at)]
+                  .filter(Boolean)
+                  .join(", ")}
               </span>
               {reading.note && <span className={styles.how}>“{reading.note}”</span>}
             </button>

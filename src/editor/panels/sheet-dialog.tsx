@@ -35,8 +35,15 @@ export function SheetDialog({ onClose }: { onClose: () => void }) {
   const [date] = useState(() => localTime(new Date()));
   // Until the reader has drawn it too, the page is not there for whoever waits.
   const [drawn, setDrawn] = useState<Uint8Array | null>(null);
-  const { model, sheet, shown } = useSheet({ plug, side, date, ...choices });
+  const { model, hasPlug, sheet, shown } = useSheet({ plug, side, date, ...choices });
 
+  if (hasPlug && !model) {
+    return (
+      <Modal title="Corrected pinout sheet" width="wide" onClose={onClose}>
+        <p role="status">Working out what the sheet says…</p>
+      </Modal>
+    );
+  }
   if (!model) {
     return (
       <Modal title="Sheet" onClose={onClose}>

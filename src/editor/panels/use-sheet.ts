@@ -1,12 +1,6 @@
-import { useEffect, useMemo, useRef, useState } from "react";
-import {
-  renderSheetPdf,
-  type SheetModel,
-  type SheetOptions,
-  sheetCsv,
-  sheetModel,
-} from "../../sheet/index.ts";
-import { useSelected, useShownAnalysis } from "../session-context.tsx";
+import { useEffect, useRef, useState } from "react";
+import { renderSheetPdf, type SheetModel, type SheetOptions, sheetCsv } from "../../sheet/index.ts";
+import { useAnswer, useSelected } from "../session-context.tsx";
 import { sheetFonts } from "./sheet-fonts.ts";
 
 export interface SheetFiles {
@@ -26,25 +20,20 @@ const PAUSE = 250;
 /** Long enough for the dialog to be painted before the layout keeps the browser busy. */
 const FIRST_PAUSE = 40;
 
-/** The page for the machine at hand, null while there is no plug, and the files made of it. */
+/** The page for the machine at hand, null while it is worked out, and the files made of it. */
 export function useSheet(options: Omit<SheetOptions, "check">): {
   readonly model: SheetModel | null;
+  readonly hasPlug: boolean;
   readonly sheet: SheetState;
   /** The page set last, which stands there while the next one is being set; null before the first. */
   readonly shown: Uint8Array | null;
 } {
-  const job = useSelected((state) => state.job);
-  const machine = useSelected((state) => state.machine);
-  const { result: check, current } = useShownAnalysis();
-  const { side, size, date, revision, preparedBy, plug } = options;
-  const newest = useMemo(() => {
-    if (!current) return WAITING;
-    if (!job.plugs.some((one) => one.id === plug)) return null;
-    return sheetModel(job, machine, { side, size, date, revision, preparedBy, plug, check });
-  }, [job, machine, check, current, side, size, date, revision, preparedBy, plug]);
+  const hasPlug = useSelected(({ job }) => job.plugs.some(({ id }) => id === options.plug));
+  const newest = useAnswer(hasPlug ? { about: "sheet", options } : null);
+  const current = newest !== null;
   // Nothing is printed of verdicts that may no longer be so: the page of before waits for the new one.
   const lastModel = useRef<SheetModel | null>(null);
-  const model = newest === WAITING ? lastModel.current : newest;
+  const model = hasPlug ? (newest ?? lastModel.current) : null;
   lastModel.current = model;
   const [sheet, setSheet] = useState<SheetState>({ state: "setting" });
   const [shown, setShown] = useState<Uint8Array | null>(null);
@@ -83,10 +72,8 @@ export function useSheet(options: Omit<SheetOptions, "check">): {
       URL.revokeObjectURL(made.csvUrl);
     };
   }, [model, current]);
-  return { model, sheet, shown };
+  return { model, hasPlug, sheet, shown };
 }
-
-const WAITING = "waiting for the check";
 
 const addressOf = (content: Uint8Array | string, type: string) =>
   URL.createObjectURL(new Blob([content as BlobPart], { type }));

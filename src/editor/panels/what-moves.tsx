@@ -1,10 +1,12 @@
 import { useMemo } from "react";
-import { kindOf } from "../../circuit/index.ts";
+import { circuitOf, kindOf } from "../../circuit/index.ts";
 import type { Id, Job } from "../../job/index.ts";
-import { movesOf, partsById } from "../../readings/index.ts";
-import { type ReadingDraft, setupOf } from "../../session/index.ts";
+import type { ReadingDraft } from "../../session/index.ts";
+import { useAnswer } from "../session-context.tsx";
 import styles from "./reading-pad.module.css";
+import { setupQuestion } from "./setup-question.ts";
 import { StatusShape } from "./status-shape.tsx";
+import { Working } from "./working.tsx";
 
 interface WhatMovesProps {
   job: Job;
@@ -14,15 +16,23 @@ interface WhatMovesProps {
 
 /** What will move or come on while the reading is taken, as solved: to be read before it is. */
 export function WhatMoves({ job, machine, draft }: WhatMovesProps) {
-  const { red, black, quantity, when, with: instrument } = draft;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed moves nothing
-  const found = useMemo(() => {
-    const setup = setupOf(draft);
-    return setup && red !== black ? movesOf(job, machine, setup) : null;
-  }, [job, machine, quantity, red, black, when, instrument]);
-  if (found === null) return null;
-  const { moves, stateMoves, unknown } = found;
-  const name = namer(job, machine);
+  const question = setupQuestion(draft);
+  const answer = useAnswer(question);
+  const name = useMemo(() => namer(job, machine), [job, machine]);
+  if (question === null) return null;
+  if (answer === null) {
+    return (
+      <div className={styles.moves} data-acting={false} role="status">
+        <Working>
+          Working out what will move and whether this is a valid reading. Wait for it: until then,
+          anything may move.
+        </Working>
+      </div>
+    );
+  }
+  if (answer.moves === null) return null;
+  const { moves, stateMoves, unknown } = answer.moves;
+  const { quantity } = draft;
   const acting = moves.length > 0 || stateMoves.length > 0;
   const tool = quantity === "amps" ? "ammeter" : "test lamp";
   return (
@@ -57,7 +67,7 @@ const few = (ids: readonly Id[]): string =>
 
 /** `relay K1 starter relay, motor M2`. */
 function namer(job: Job, machine: Id): (ids: readonly Id[]) => string {
-  const parts = partsById(job, machine);
+  const parts = new Map(circuitOf(job, machine).parts.map((part) => [part.id, part]));
   return (ids) =>
     ids
       .map((id) => {

@@ -1,12 +1,15 @@
+import { ROLE_NAMES } from "../../job/index.ts";
 import { wordsForQuantity } from "../../readings/index.ts";
 import type { PinRow } from "../../session/index.ts";
 import { besidesChief, evidenceInWords, loadPhrases } from "../../sheet/index.ts";
 import { StatusShape } from "../panels/status-shape.tsx";
+import { Working } from "../panels/working.tsx";
 import styles from "./pin-table.module.css";
 
 /** The reading that says most about the cavity, with others that speak of a fault under it. */
 export function MeterCell({ row }: { row: PinRow }) {
   const { chief, settledBy } = row;
+  if (row.meterWaits) return <Working />;
   if (!chief) {
     const isUnused = row.state === "empty" || row.state === "blocked";
     return <span className={styles.soft}>{isUnused ? "–" : "not measured"}</span>;
@@ -27,6 +30,11 @@ export function MeterCell({ row }: { row: PinRow }) {
       <span className={styles.under}>
         {[...way, ...load, words, chief.day, more].filter(Boolean).join(", ")}
       </span>
+      {row.role?.meterRuledOut && !settledBy && (
+        <span className={styles.under}>
+          the meter leaves {row.role.meterFits.length} of {ROLE_NAMES.length} roles
+        </span>
+      )}
       {row.meterVerdict === "contradicted" && (
         <span className={styles.under} data-differs>
           ! contradicts the word

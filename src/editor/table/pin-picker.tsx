@@ -5,8 +5,14 @@ import { drawnOf, link, type PinRow, unlink } from "../../session/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import styles from "./pin-table.module.css";
 
+/** What is matched, as far as the picker shows it. */
+type PickedRow = Pick<PinRow, "cavity" | "ref" | "pins" | "mark" | "state">;
+
+/** A long list is slow to come and no help: what is sought narrows it. */
+const MOST_SHOWN = 60;
+
 /** Which pin of the diagram belongs in this cavity; for a pin without one, which cavity it has. */
-export function PinPicker({ row }: { row: PinRow }) {
+export function PinPicker({ row }: { row: PickedRow }) {
   const [open, setOpen] = useState(false);
   const text = row.pins.join(", ");
   if (text === "" && row.state === "blocked") return <span className={styles.soft}>–</span>;
@@ -30,7 +36,7 @@ export function PinPicker({ row }: { row: PinRow }) {
   );
 }
 
-const labelOf = (row: PinRow) =>
+const labelOf = (row: PickedRow) =>
   row.cavity === null
     ? `Pin ${row.ref}: match it to a cavity`
     : `Pin in cavity ${row.mark}: ${row.pins.join(", ") || "none"}. Change it`;
@@ -42,7 +48,7 @@ interface Choice {
   readonly taken: string;
 }
 
-function PickList({ row, onDone }: { row: PinRow; onDone: () => void }) {
+function PickList({ row, onDone }: { row: PickedRow; onDone: () => void }) {
   const session = useSession();
   const job = useSelected(drawnOf);
   const [sought, setSought] = useState("");
@@ -76,7 +82,7 @@ function PickList({ row, onDone }: { row: PinRow; onDone: () => void }) {
         }}
       />
       <ul aria-label={row.cavity === null ? "Cavities" : "Pins"}>
-        {found.map(({ ref, text, taken }) => (
+        {found.slice(0, MOST_SHOWN).map(({ ref, text, taken }) => (
           <li key={ref}>
             <button
               type="button"
@@ -91,6 +97,9 @@ function PickList({ row, onDone }: { row: PinRow; onDone: () => void }) {
           </li>
         ))}
         {found.length === 0 && <li className={styles.none}>Nothing of that name.</li>}
+        {found.length > MOST_SHOWN && (
+          <li className={styles.none}>{found.length - MOST_SHOWN} more: type to narrow it down.</li>
+        )}
       </ul>
       {row.cavity !== null && row.pins.length > 0 && (
         <button type="button" className={styles.untie} onClick={untie}>

@@ -1,5 +1,6 @@
 import { ChevronDown, ChevronRight } from "lucide-react";
 import type { KeyboardEvent, MouseEvent } from "react";
+import { standingRole } from "../../roles/index.ts";
 import type { PinRow } from "../../session/index.ts";
 import { StatusMark } from "../panels/status-shape.tsx";
 import { MeterCell } from "./meter-cell.tsx";
@@ -103,7 +104,12 @@ export function PinTableRow({
         <td data-column="wire">
           <WireCell row={row} />
         </td>
-        <td data-column="verdict">{row.verdict && <StatusMark status={row.verdict} />}</td>
+        <td data-column="verdict">
+          {row.verdict && <StatusMark status={row.verdict} />}
+          {row.role && standingRole(row.role) !== null && (
+            <div className={styles.soft}>adopted for the sheet</div>
+          )}
+        </td>
       </tr>
       {open && (
         <tr className={styles.detailsRow}>

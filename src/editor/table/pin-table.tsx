@@ -3,6 +3,7 @@ import { counterparts, type PinRow, pinRows, placeProbe } from "../../session/in
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
 import styles from "./pin-table.module.css";
 import { PinTableRow } from "./pin-table-row.tsx";
+import { usePictures } from "./use-pictures.ts";
 
 const COLUMNS = ["Mark", "Pin", "Printed", "Circuit", "Meter", "Wire", "Verdict"] as const;
 
@@ -14,7 +15,11 @@ export function PinTable() {
   const plug = useSelected((state) => state.plug);
   const selection = useSelected((state) => state.selection);
   const analysis = useAnalysis();
-  const rows = useMemo(() => pinRows(job, machine, plug, analysis), [job, machine, plug, analysis]);
+  const pictures = usePictures(plug);
+  const rows = useMemo(
+    () => pinRows(job, machine, plug, analysis, pictures),
+    [job, machine, plug, analysis, pictures],
+  );
   const lit = useMemo(
     () => counterparts(job, analysis, selection).refs,
     [job, analysis, selection],

@@ -3,10 +3,14 @@ import { ownerOf, splitRef } from "../../job/index.ts";
 import { listOr, wordsForRole } from "../../roles/index.ts";
 import { type PinRow, setPrinted } from "../../session/index.ts";
 import { CommitField } from "../app/commit-field.tsx";
+import { RolePick } from "../panels/words/index.ts";
 import { useSession } from "../session-context.tsx";
 import styles from "./pin-table.module.css";
 
-/** The word on the diagram; struck through where the circuit contradicts it, with what it is. */
+/**
+ * The word on the diagram; struck through where the circuit contradicts it, with what it is. One that
+ * nobody knows is asked about.
+ */
 export function PrintedCell({ row }: { row: PinRow }) {
   const session = useSession();
   const [editing, setEditing] = useState(false);
@@ -36,25 +40,28 @@ export function PrintedCell({ row }: { row: PinRow }) {
     );
   }
   return (
-    <button
-      type="button"
-      className={styles.word}
-      aria-label={`${label}: ${row.printed || "none"}${wrong ? ", wrong" : ""}. Change it`}
-      onClick={() => setEditing(true)}
-    >
-      {row.printed === "" ? (
-        <span className={styles.soft}>no word</span>
-      ) : wrong ? (
-        <>
-          <s>{row.printed}</s>
-          <span className={styles.correction}>
-            {" "}
-            → {listOr((row.role?.fits ?? []).map(wordsForRole))}
-          </span>
-        </>
-      ) : (
-        row.printed
-      )}
-    </button>
+    <>
+      <button
+        type="button"
+        className={styles.word}
+        aria-label={`${label}: ${row.printed || "none"}${wrong ? ", wrong" : ""}. Change it`}
+        onClick={() => setEditing(true)}
+      >
+        {row.printed === "" ? (
+          <span className={styles.soft}>no word</span>
+        ) : wrong ? (
+          <>
+            <s>{row.printed}</s>
+            <span className={styles.correction}>
+              {" "}
+              → {listOr((row.role?.fits ?? []).map(wordsForRole))}
+            </span>
+          </>
+        ) : (
+          row.printed
+        )}
+      </button>
+      {row.asksWord && <RolePick printed={row.printed} short />}
+    </>
   );
 }

@@ -1,37 +1,24 @@
 import { Gauge } from "lucide-react";
-import { useMemo } from "react";
-import {
-  type ExpectedReading,
-  expectedAt,
-  type Moves,
-  movesOf,
-  wordsForPrediction,
-  wordsForSetup,
-} from "../../readings/index.ts";
-import { rolesInWords } from "../../roles/index.ts";
-import { draftFor, newDraft, type PinRow } from "../../session/index.ts";
+import { wordsForPrediction, wordsForSetup } from "../../readings/index.ts";
+import { ROLE_IN_WORDS, rolesInWords, standingRole } from "../../roles/index.ts";
+import { draftFor, newDraft, type OfferedReading, type PinRow } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
+import { CorrectionButtons } from "../panels/findings/correction-buttons.tsx";
 import { ReadingVerdictMark } from "../panels/reading-verdict.tsx";
 import { beginReading } from "../panels/unfinished.ts";
-import { useSelected, useSession } from "../session-context.tsx";
+import { TaughtWords, WordMeaning } from "../panels/words/index.ts";
+import { Working } from "../panels/working.tsx";
+import { useAnswer, useSelected, useSession } from "../session-context.tsx";
+import { MeterProves } from "./meter-proves.tsx";
 import styles from "./row-details.module.css";
 
 /** What stands behind a row: the path in words, what to measure there, and what was measured. */
 export function RowDetails({ row }: { row: PinRow }) {
   const session = useSession();
   const job = useSelected((state) => state.job);
-  const machine = useSelected((state) => state.machine);
   const { cavity } = row;
-  const expected = useMemo(
-    () =>
-      cavity === null || row.pins.length === 0
-        ? []
-        : expectedAt(job, machine, cavity).map((one) => ({
-            ...one,
-            acts: movesOf(job, machine, one.setup),
-          })),
-    [job, machine, cavity, row.pins.length],
-  );
+  const tells = cavity !== null && row.pins.length > 0;
+  const expected = useAnswer(tells ? { about: "cavity", cavity } : null);
   return (
     <div className={styles.details}>
       <section aria-label="What the circuit says">
@@ -42,9 +29,18 @@ export function RowDetails({ row }: { row: PinRow }) {
             {row.role.fits.length > 1 && (
               <p className={styles.fits}>Fits: {rolesInWords(row.role.fits)}.</p>
             )}
-            {row.printed && row.printedMeans === "" && (
-              <p className={styles.fits}>“{row.printed}” is no word that names a role.</p>
+            {row.role.adopted && (
+              <>
+                <p className={styles.fits}>
+                  {standingRole(row.role) === null
+                    ? `Adopted as ${ROLE_IN_WORDS[row.role.adopted]}, which no longer fits: the sheet prints what the circuit says.`
+                    : `On the sheet as ${ROLE_IN_WORDS[row.role.adopted]}, adopted from the circuit.`}
+                </p>
+                <CorrectionButtons corrections={[{ does: "drop-role", pin: row.role.pin }]} />
+              </>
             )}
+            <WordMeaning pin={row.role.pin} />
+            <TaughtWords />
           </>
         ) : (
           <p>
@@ -56,7 +52,11 @@ export function RowDetails({ row }: { row: PinRow }) {
       </section>
       <section aria-label="Readings to take">
         <h3>A healthy machine shows</h3>
-        {expected.length === 0 ? (
+        {tells && expected === null ? (
+          <p role="status">
+            <Working>Working out the readings worth taking…</Working>
+          </p>
+        ) : expected === null || expected.length === 0 ? (
           <p className={styles.none}>Nothing that can be told from what is traced so far.</p>
         ) : (
           <ul className={styles.list}>
@@ -73,7 +73,10 @@ export function RowDetails({ row }: { row: PinRow }) {
       </section>
       <section aria-label="Readings taken">
         <h3>Measured here</h3>
-        {row.evidence.length === 0 && <p className={styles.none}>Nothing yet on this machine.</p>}
+        {row.meterWaits && <Working />}
+        {row.evidence.length === 0 && !row.meterWaits && (
+          <p className={styles.none}>Nothing yet on this machine.</p>
+        )}
         <ul className={styles.list}>
           {row.evidence.map(({ reading, value, verdict, setupWords, day }) => (
             <li key={reading.id}>
@@ -92,6 +95,7 @@ export function RowDetails({ row }: { row: PinRow }) {
             </li>
           ))}
         </ul>
+        <MeterProves row={row} />
         <Button
           icon={<Gauge aria-hidden />}
           onClick={() => beginReading(session, newDraft(row.ref))}
@@ -104,13 +108,13 @@ export function RowDetails({ row }: { row: PinRow }) {
 }
 
 interface ExpectedProps {
-  expected: ExpectedReading & { readonly acts: Moves | null };
+  expected: OfferedReading;
   setup: string;
   onTake: () => void;
 }
 
 function Expected({ expected, setup, onTake }: ExpectedProps) {
-  const { moves, stateMoves } = expected.acts ?? { moves: [], stateMoves: [] };
+  const { moves, stateMoves } = expected.moves ?? { moves: [], stateMoves: [] };
   const acts = [...moves, ...stateMoves].join(", ");
   return (
     <li className={styles.expected}>

@@ -1,12 +1,12 @@
 import { type Remote, wrap } from "comlink";
-import type { AnalysisPort, OpenAnalysis } from "../../session/index.ts";
+import type { AnalysisPort, AnswerTo, OpenAnalysis, Question } from "../../session/index.ts";
 import type { AnalysisWorker } from "./analysis-worker.ts";
 import { neverUp } from "./never-up.ts";
 
 /** A thread that has not even taken the job by then never will. */
 const PATIENCE_MS = 20_000;
 
-/** A worker that checks a job. It throws, at once or at the first question, where none can be started. */
+/** A worker that checks a job and answers for it. It throws, at once or at the first question, where none can be started. */
 export const openAnalysis: OpenAnalysis = (): AnalysisPort => {
   const worker = new Worker(new URL("./analysis-worker.ts", import.meta.url), { type: "module" });
   const broken = neverUp(worker);
@@ -18,6 +18,11 @@ export const openAnalysis: OpenAnalysis = (): AnalysisPort => {
   return {
     begin: (job) => Promise.race([remote.begin(job), broken, late()]),
     check: (changes, machine) => Promise.race([remote.check(changes, machine), broken]),
+    answer: async <Q extends Question>(
+      changes: Parameters<AnalysisPort["answer"]>[0],
+      machine: string,
+      question: Q,
+    ) => Promise.race([remote.answer(changes, machine, question) as Promise<AnswerTo<Q>>, broken]),
     stop: () => worker.terminate(),
   };
 };

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { conductorsSchema } from "./conductors.ts";
 import { partSchema } from "./parts.ts";
 import {
   cavityRefSchema,
@@ -100,6 +101,10 @@ export const plugSchema = z
     cavities: z.array(cavitySchema),
     outline: outlineSchema.optional(),
     keys: z.array(keySchema).optional(),
+    neutral: z
+      .boolean()
+      .optional()
+      .describe("whether the places are a neutral drawing, of which only the marks are known"),
     photo: z
       .looseObject({
         ...imageSchema.shape,
@@ -235,6 +240,26 @@ export const machineSchema = z
   })
   .meta({ id: "Machine" });
 
+export const adoptedRoleSchema = z
+  .looseObject({
+    pin: pinRefSchema,
+    role: roleNameSchema.describe("what the sheet prints as the pin's role"),
+    machine: z.string().optional().describe("counts on this machine only; on all when absent"),
+  })
+  .meta({ id: "AdoptedRole" });
+
+export const setAsideSchema = z
+  .looseObject({
+    rule: z.string(),
+    subjects: z.array(z.string()),
+    machine: z.string().optional().describe("counts on this machine only; on all when absent"),
+    message: z.string().describe("what the finding said when it was set aside"),
+    because: z.array(z.string()).optional().describe("the path that proved it then"),
+    reason: z.string(),
+    at: z.string().optional().describe("ISO 8601 date and time"),
+  })
+  .meta({ id: "SetAside" });
+
 const standInSchema = z
   .looseObject({
     id: idSchema,
@@ -254,6 +279,7 @@ export const jobSchema = z.looseObject({
       `above ${HIGHEST_SYSTEM_VOLTAGE} V is not this tool's trade: leave it to people qualified for it`,
     )
     .describe("nominal volts"),
+  conductors: conductorsSchema.optional(),
   diagram: z.looseObject({
     sheets: z.array(sheetSchema),
     parts: z.array(partSchema),
@@ -264,4 +290,9 @@ export const jobSchema = z.looseObject({
   machines: z.array(machineSchema),
   standIns: z.array(standInSchema).optional(),
   words: z.array(z.looseObject({ printed: z.string(), role: roleNameSchema })).optional(),
+  adopted: z
+    .array(adoptedRoleSchema)
+    .optional()
+    .describe("roles taken from the circuit in place of the printed word"),
+  setAside: z.array(setAsideSchema).optional().describe("findings looked at and set aside"),
 });

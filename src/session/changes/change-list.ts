@@ -1,7 +1,7 @@
 import { circuitOf } from "../../circuit/index.ts";
 import { type Id, type Job, ownerOf, type Part, type Wire } from "../../job/index.ts";
-import { perMachine } from "../per-machine.ts";
 import { changesOf } from "./drawn-job.ts";
+import { perDrawing } from "./per-drawing.ts";
 
 /** How one machine's circuit differs from the diagram, for drawing. */
 export interface ChangesDrawn {
@@ -13,8 +13,8 @@ export interface ChangesDrawn {
   readonly ghosts: Job["diagram"];
 }
 
-/** Null where the machine is as the diagram says. The same object for the same job. */
-export const changesDrawn = perMachine((job: Job, machine: Id): ChangesDrawn | null => {
+/** Null where the machine is as the diagram says. The same object for the same drawing. */
+export const changesDrawn = perDrawing((job: Job, machine: Id): ChangesDrawn | null => {
   const changes = changesOf(job, machine);
   if (changes.length === 0) return null;
   const { diagram } = job;

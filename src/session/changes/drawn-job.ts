@@ -2,6 +2,7 @@ import { current, type Draft, isDraft, original } from "immer";
 import { circuitOf } from "../../circuit/index.ts";
 import { type Id, idsOf, type Job } from "../../job/index.ts";
 import { perMachine } from "../per-machine.ts";
+import { perDrawing } from "./per-drawing.ts";
 
 /** From what the boards show to the job that it was made of. */
 const origins = new WeakMap<Job, Job>();
@@ -16,10 +17,15 @@ export function drawnJob(job: Job, machine: Id): Job {
 }
 
 const drawAfresh = perMachine((job: Job, machine: Id): Job => {
-  const { parts, wires } = circuitOf(job, machine);
-  const drawn = { ...job, diagram: { ...job.diagram, parts: [...parts], wires: [...wires] } };
+  const drawn = { ...job, diagram: drawnDiagram(job, machine) };
   origins.set(drawn, job);
   return drawn;
+});
+
+/** The same object for as long as neither the diagram nor the changes are others. */
+const drawnDiagram = perDrawing((job, machine): Job["diagram"] => {
+  const { parts, wires } = circuitOf(job, machine);
+  return { ...job.diagram, parts: [...parts], wires: [...wires] };
 });
 
 /**

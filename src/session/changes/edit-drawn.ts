@@ -34,7 +34,10 @@ export function editDrawn(
     const sheetGone = next.diagram.sheets.length < shown.diagram.sheets.length;
     const into = sheetGone ? null : recording;
     writeBack(draft, machine, into, shown.diagram, next.diagram, patches);
-    if (into) keepLinks(draft, before, next);
+    if (into) {
+      keepLinks(draft, before, next);
+      keepSaid(draft, before, next);
+    }
   }
   tidyChanges(draft, before);
 }
@@ -48,4 +51,20 @@ function keepLinks(draft: Job, before: Job, next: Job): void {
   if (lost.length === 0) return;
   const fresh = next.links.filter((one) => !before.links.includes(one));
   draft.links = [...before.links.filter((one) => kept.has(one) || lost.includes(one)), ...fresh];
+}
+
+/** What was said of such a part counts on the others, too. */
+function keepSaid(draft: Job, before: Job, next: Job): void {
+  const drawn = new Set(next.diagram.parts.map(({ id }) => id));
+  const was = new Set(before.diagram.parts.map(({ id }) => id));
+  const isLost = (ref: string) => was.has(ownerOf(ref)) && !drawn.has(ownerOf(ref));
+  const lost = <T extends object>(
+    all: T[] | undefined,
+    left: T[] | undefined,
+    refs: (one: T) => readonly string[],
+  ) => (all ?? []).filter((one) => !left?.includes(one) && refs(one).some(isLost));
+  const adopted = lost(before.adopted, next.adopted, ({ pin }) => [pin]);
+  const setAside = lost(before.setAside, next.setAside, ({ subjects }) => subjects);
+  if (adopted.length > 0) draft.adopted = [...(next.adopted ?? []), ...adopted];
+  if (setAside.length > 0) draft.setAside = [...(next.setAside ?? []), ...setAside];
 }

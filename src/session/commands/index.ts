@@ -3,6 +3,7 @@ import type { Command } from "./command.ts";
 import { DIAGRAM_COMMANDS } from "./diagram.ts";
 import { DOCUMENT_COMMANDS } from "./document.ts";
 import { OPERATE_COMMANDS, whileEditing } from "./operate.ts";
+import { TRIAL_COMMANDS } from "./trials.ts";
 import { VIEW_COMMANDS } from "./view.ts";
 
 export * from "./command.ts";
@@ -15,6 +16,7 @@ export const COMMANDS: readonly Command[] = [
   ...DOCUMENT_COMMANDS,
   ...DIAGRAM_COMMANDS.map((one) => (LOOKING.test(one.id) ? one : whileEditing(one))),
   ...CHANGE_COMMANDS.map(whileEditing),
+  ...TRIAL_COMMANDS,
   ...OPERATE_COMMANDS,
   ...VIEW_COMMANDS,
 ];

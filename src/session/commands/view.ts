@@ -44,6 +44,7 @@ export const VIEW_COMMANDS: readonly Command[] = [
   opens("find", "Find", { keys: ["Mod+F", "/"], whileTyping: true }),
   opens("jobs", "Jobs"),
   opens("machines", "Machines"),
+  opens("compare", "Compare machines", { keys: ["C"] }),
   opens("sheet", "Make the sheet", { keys: ["Mod+P"], whileTyping: true }),
   opens("cautions", "Before you measure"),
   opens("keys", "Keys", { keys: ["?"] }),

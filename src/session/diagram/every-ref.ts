@@ -2,8 +2,8 @@ import type { Job, PinRef, Wire } from "../../job/index.ts";
 import { plain } from "./draft.ts";
 
 /**
- * Puts every reference to a pin in the job through `rewrite`: wires, links, probes of readings and
- * the wires of machines' changes. Only what differs is written.
+ * Puts every reference to a pin in the job through `rewrite`: wires, links, probes of readings, the
+ * wires of machines' changes, adopted roles and findings set aside. Only what differs is written.
  */
 export function rewritePinRefs(draft: Job, rewrite: (ref: PinRef) => PinRef): void {
   const job = plain(draft);
@@ -22,6 +22,11 @@ export function rewritePinRefs(draft: Job, rewrite: (ref: PinRef) => PinRef): vo
     const written = draft.links[index];
     if (written && pin !== link.pin) written.pin = pin;
   });
+  job.adopted?.forEach(({ pin }, index) => {
+    const written = draft.adopted?.[index];
+    if (written && rewrite(pin) !== pin) written.pin = rewrite(pin);
+  });
+  rewriteSetAside(draft, rewrite);
   job.machines.forEach((machine, at) => {
     const written = draft.machines[at];
     if (!written) return;
@@ -36,5 +41,15 @@ export function rewritePinRefs(draft: Job, rewrite: (ref: PinRef) => PinRef): vo
       const target = written.changes?.[index];
       if (change.wires && target?.wires) wires(change.wires, target.wires);
     });
+  });
+}
+
+/** Puts all that findings set aside are about, and their paths, through `rewrite`. */
+export function rewriteSetAside(draft: Job, rewrite: (ref: string) => string): void {
+  plain(draft).setAside?.forEach(({ subjects, because }, index) => {
+    const written = draft.setAside?.[index];
+    const differs = (list: readonly string[]) => list.some((ref) => rewrite(ref) !== ref);
+    if (written && differs(subjects)) written.subjects = subjects.map(rewrite);
+    if (written && because && differs(because)) written.because = because.map(rewrite);
   });
 }

@@ -1,6 +1,7 @@
 import { type Point, scale } from "../../base/index.ts";
 import { moduleSize, pinsOf } from "../../circuit/index.ts";
 import { type Id, type Job, type PartOf, type PinId, pinRef } from "../../job/index.ts";
+import { forgetThings } from "../forget.ts";
 import { draftPart, plain, takeOut } from "./draft.ts";
 import { withWiresFollowing } from "./follow.ts";
 import { shapeOf, toSymbol, unitOf } from "./part-shape.ts";
@@ -111,6 +112,7 @@ export function moveModulePin(draft: Job, id: Id, pin: PinId, at: Point): void {
 export function removeModulePin(draft: Job, id: Id, pin: PinId): void {
   removeWiresOn(draft, (ref) => ref === pinRef(id, pin));
   takeOut(draft.links, (link) => link.pin === pinRef(id, pin));
+  forgetThings(draft, (ref) => ref === pinRef(id, pin));
   changeModule(draft, id, (module) => {
     const apart = (pins: readonly PinId[]) => !pins.includes(pin);
     takeOut(module.pins, (one) => one.id === pin);

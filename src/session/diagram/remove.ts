@@ -1,4 +1,5 @@
 import { type Id, type Job, type PinRef, pinRef, splitRef, type Wire } from "../../job/index.ts";
+import { forgetThings } from "../forget.ts";
 import { draftWire, plain, takeOut } from "./draft.ts";
 import { withoutIdleCorners } from "./polyline.ts";
 import { pointsOfWire, setPath } from "./split-wire.ts";
@@ -84,6 +85,7 @@ function alike(a: Wire, b: Wire): boolean {
 function removeParts(draft: Job, ids: ReadonlySet<Id>): void {
   takeOut(draft.diagram.parts, (part) => ids.has(part.id));
   takeOut(draft.links, (link) => ids.has(splitRef(link.pin).owner));
+  forgetThings(draft, (ref) => ids.has(ref));
 }
 
 /** Takes out parts and wires by id, with the wires and links on those parts. */

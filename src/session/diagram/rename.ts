@@ -9,7 +9,7 @@ import {
 } from "../../job/index.ts";
 import { idsInUse } from "../changes/drawn-job.ts";
 import { draftPart, plain } from "./draft.ts";
-import { rewritePinRefs } from "./every-ref.ts";
+import { rewritePinRefs, rewriteSetAside } from "./every-ref.ts";
 import { renameInSteps } from "./recorded-steps.ts";
 
 /** Why `id` can't be the new id of `old`; null when it can. One sentence for the user. */
@@ -31,9 +31,11 @@ const swap = (list: string[] | undefined, old: string, next: string) => {
 
 function renameInWhen(when: When, old: Id, next: Id): void {
   if (when.switches && old in when.switches) {
-    const position = when.switches[old] as string;
-    delete when.switches[old];
-    when.switches[next] = position;
+    // in its place: a trial is done in the order in which its switches are listed
+    const entries = Object.entries<string>(when.switches);
+    when.switches = Object.fromEntries(
+      entries.map(([id, position]) => [id === old ? next : id, position]),
+    );
   }
   swap(when.unplugged, old, next);
   swap(when.removed, old, next);
@@ -56,6 +58,7 @@ export function renamePart(draft: Job, old: Id, next: Id): void {
     }
     for (const change of machine.changes ?? []) swap(change.without, old, next);
   }
+  rewriteSetAside(draft, (ref) => (ref === old ? next : ref));
   renameInSteps(draft, old, next);
   for (const standIn of draft.standIns ?? []) if (standIn.replaces === old) standIn.replaces = next;
 }

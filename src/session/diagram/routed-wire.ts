@@ -5,7 +5,7 @@ import { orthogonalCorners } from "./routing.ts";
 import type { Scene } from "./scene.ts";
 
 /** Symbol units that a wire which goes on runs out of its pin. */
-const RUN_OUT = 5;
+export const RUN_OUT = 5;
 
 /**
  * A wire at right angles between two pins of a sheet, for laying without a pointer. `to` null: it

@@ -28,7 +28,9 @@ export const operablesOf = perMachine((job: Job, machine: Id): Operables => {
   const byUse = new Map<Usage, Part[]>();
   for (const part of parts) {
     const use = usageOf(part, job.systemVoltage);
-    byUse.set(use, [...(byUse.get(use) ?? []), part]);
+    const alike = byUse.get(use);
+    if (alike) alike.push(part);
+    else byUse.set(use, [part]);
   }
   const of = (use: Usage) => byUse.get(use) ?? [];
   return {

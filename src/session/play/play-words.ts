@@ -57,7 +57,9 @@ const ON_WORDS: Readonly<Partial<Record<PartKindName, readonly [on: string, off:
   breaker: ["closed", "closed"],
 };
 
-const onWords = (kind: PartKindName) => ON_WORDS[kind] ?? ["on", "off"];
+/** What one sees of a kind of part that is on, and of one that is off. */
+export const onWords = (kind: PartKindName): readonly [on: string, off: string] =>
+  ON_WORDS[kind] ?? ["on", "off"];
 
 /** A part as it is now, e.g. `pulled in`, `blown`, `unplugged`; empty where there is nothing to say. */
 export function partWords(part: Part, state: PartState | undefined): string {
@@ -74,7 +76,7 @@ export function partWords(part: Part, state: PartState | undefined): string {
   return onWords(part.kind)[state.on ? 0 : 1];
 }
 
-const secondsWords = (seconds: number): string =>
+export const secondsWords = (seconds: number): string =>
   `${Number(seconds.toFixed(seconds < 10 ? 2 : 1))} s`;
 
 /** A step as somebody would tell it. */

@@ -1,9 +1,10 @@
 import { act } from "react";
 import { expect, test } from "vitest";
+import { CavityDetails } from "../../../src/editor/boards/plug/index.ts";
 import { FindingsPanel } from "../../../src/editor/panels/index.ts";
 import { newJob } from "../../../src/job/index.ts";
 import { createSession, setPrinted } from "../../../src/session/index.ts";
-import { send, show } from "../support/screen.tsx";
+import { key, press, send, show } from "../support/screen.tsx";
 import { click, named, sweeper } from "../support/sweeper.ts";
 
 const messages = (page: HTMLElement) =>
@@ -56,4 +57,69 @@ test("nothing found is no proof: it says what was not looked at", async () => {
   expect(page.textContent).toContain("no wires are traced yet");
   expect(page.textContent).toContain("no plug is drawn");
   expect(page.textContent).not.toContain("Looked at:");
+});
+
+const text = (page: HTMLElement) => (page.textContent ?? "").replace(/\s+/g, " ");
+
+test("a correction is one edit, and its finding goes", async () => {
+  const session = createSession("findings-6", sweeper());
+  const page = await show(session, <FindingsPanel />);
+  await send(named(page, "Adopt ground on the sheet (A1:4)"), click());
+  expect(session.get().job.adopted).toEqual([{ pin: "A1:4", role: "ground" }]);
+  expect(messages(page).some((one) => one.includes("the diagram calls it OUT"))).toBe(false);
+  // The button is gone: the keyboard goes on from the panel.
+  expect(document.activeElement?.getAttribute("aria-label")).toBe("Findings");
+  await act(async () => session.undo());
+  expect(session.get().job).toEqual(sweeper());
+});
+
+test("set aside in one tap or in words, listed apart, and brought back", async () => {
+  const session = createSession("findings-7", sweeper());
+  const page = await show(session, <FindingsPanel />);
+  const before = messages(page);
+  await press(page, "Set aside");
+  await press(page, "Known, repair is ordered");
+  expect(messages(page)).toEqual(before.slice(1));
+  expect(session.get().job.setAside?.[0]).toMatchObject({ reason: "Known, repair is ordered" });
+  expect(session.get().job.setAside?.[0]?.at).toMatch(/^\d{4}-\d\d-\d\dT/);
+  expect(text(page)).toContain("Set aside (1)");
+  expect(text(page)).toContain("“Known, repair is ordered”");
+  await send(named(page, /^Bring back: /), click());
+  expect(messages(page)).toEqual(before);
+  expect(text(page)).not.toContain("Set aside (1)");
+});
+
+test("no reason, no setting aside; Escape leaves it and gives the focus back", async () => {
+  const session = createSession("findings-8", sweeper());
+  const page = await show(session, <FindingsPanel />);
+  await press(page, "Set aside");
+  const field = page.querySelector<HTMLInputElement>("form input");
+  if (!field) throw new Error("no field");
+  expect(document.activeElement).toBe(field);
+  await press(page, "Set it aside");
+  expect(page.querySelector("[role=alert]")?.textContent).toContain("Write a reason first");
+  expect(session.get().job.setAside).toBeUndefined();
+  await send(field, key("Escape"));
+  expect(page.querySelector("form")).toBeNull();
+  expect(document.activeElement?.textContent).toBe("Set aside");
+});
+
+test("on changed grounds it is back, and says for what reason it was set aside", async () => {
+  const session = createSession("findings-9", sweeper());
+  const page = await show(session, <FindingsPanel />);
+  await press(page, "Set aside");
+  await press(page, "Built so by the manufacturer");
+  await act(async () => session.edit("Retype", (draft) => setPrinted(draft, "A1:1", "EARTH")));
+  const back = messages(page).find((one) => one.includes("the diagram calls it EARTH"));
+  expect(back).toContain("Set aside before: “Built so by the manufacturer”.");
+  expect(text(page)).not.toContain("Set aside (1)");
+});
+
+test("a cavity's own details offer what its findings do", async () => {
+  const session = createSession("findings-10", sweeper());
+  session.show({ selection: ["X1:4"] });
+  const page = await show(session, <CavityDetails />);
+  await send(named(page, "Adopt ground on the sheet (A1:4)"), click());
+  expect(session.get().job.adopted).toEqual([{ pin: "A1:4", role: "ground" }]);
+  expect(text(page)).not.toContain("Adopt ground");
 });

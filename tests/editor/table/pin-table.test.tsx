@@ -55,7 +55,9 @@ test("what two roles would show is measured, not confirmed, and a reading to ano
   const page = await show(createSession("one", job), <PinTable />);
   const meter = (name: string) =>
     page.querySelector(`tr[aria-label="cavity ${name}"] [data-column="meter"]`);
-  expect(meter("4")?.textContent).toBe("0.10 Ωfits a ground or an input, 2 Oct, 2 more");
+  expect(meter("4")?.textContent).toBe(
+    "0.10 Ωfits a ground or an input, 2 Oct, 2 morethe meter leaves 8 of 10 roles",
+  );
   expect(meter("4")?.querySelector("svg")).toBeNull();
   expect(meter("9")?.textContent).toBe("25.10 Vto X1 cavity 4, as expected, 2 Oct");
 });
@@ -110,6 +112,17 @@ test("a printed word is changed in place, in one edit, and its row follows at on
   expect(row("cavity 4").querySelector("s")).toBeNull();
   expect(row("cavity 4").querySelector('[data-column="verdict"]')?.textContent).toBe("agrees");
   expect(page.querySelector("input")).toBeNull();
+});
+
+test("an open row says what the meter leaves and which reading ruled the rest out; a tap chooses it", async () => {
+  const { session, page, row } = await table();
+  await send(row("cavity 1"), key("Enter"));
+  expect(page.textContent).toContain("Still possible: a permanent feed, a switched feed");
+  const line = named(page, /^Ruled out: a ground.*reading R2 \(24\.60 V; volts with a test lamp/);
+  await send(line, click());
+  expect(session.get().selection).toEqual(["R2"]);
+  await send(row("cavity 6"), key("Enter"));
+  expect(page.textContent).toContain("Nothing yet: only volts that hold under a test lamp");
 });
 
 test("an open row offers readings, and taking one fills the pad", async () => {

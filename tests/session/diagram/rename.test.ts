@@ -105,3 +105,16 @@ test("a mark that the module has already is refused", () => {
   expect(whyNotPin(found(job.diagram.parts, "A1"), "1", "2")).not.toBeNull();
   expect(whyNotPin(found(job.diagram.parts, "A1"), "1", "4")).toBeNull();
 });
+
+test("a switch that is renamed keeps its turn in a trial: the switches are done in that order", () => {
+  const both = edit(job, (draft) => {
+    draft.machines[0]?.trials.push({
+      id: "t2",
+      when: { switches: { S1: "on", S2: "on" } },
+      saw: [],
+    });
+  });
+  const after = edit(both, (draft) => renamePart(draft, "S1", "S9"));
+  const when = after.machines[0]?.trials.find(({ id }) => id === "t2")?.when;
+  expect(Object.keys(when?.switches ?? {})).toEqual(["S9", "S2"]);
+});

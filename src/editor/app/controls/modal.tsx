@@ -8,7 +8,7 @@ interface ModalProps {
   title: string;
   /** One sentence under the title; read out with it. */
   lead?: string;
-  width?: "narrow" | "middle" | "wide";
+  width?: "narrow" | "middle" | "wide" | "full";
   /** `top` for one that grows while the user types: it must not jump. */
   place?: "middle" | "top";
   onClose: () => void;

@@ -2,14 +2,18 @@ import type Konva from "konva";
 import { useEffect, useMemo, useRef, useState } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { growBox } from "../../../base/index.ts";
-import { changesDrawn, counterparts, drawnOf, pathRuns } from "../../../session/index.ts";
-import { useAnalysis, useSelected, useSession } from "../../session-context.tsx";
+import { changesDrawn, drawnOf, pathRuns } from "../../../session/index.ts";
+import { useAnalysis, useSelected } from "../../session-context.tsx";
 import { useTheme } from "../../theme/theme.tsx";
 import { useBoard, useBoardState } from "./board-context.tsx";
 import { boundsWithGone, drawAdded, drawGone } from "./drawing/draw-changes.ts";
 import { drawScene } from "./drawing/draw-scene.ts";
 import { drawTop, type TopLook } from "./drawing/draw-top.ts";
+import { lineWidth } from "./drawing/ink.ts";
 import { createKeptView, type Paint } from "./drawing/kept-view.ts";
+import { differences, type Traced } from "./drawing/traced.ts";
+import { useLit } from "./drawing/use-lit.ts";
+import { useVerdicts } from "./drawing/use-verdicts.ts";
 import { useLiveDrawing } from "./live/use-live-drawing.ts";
 import { drawPicture } from "./picture/draw-picture.ts";
 import type { PictureTiles } from "./picture/picture-tiles.ts";
@@ -26,7 +30,6 @@ const restful = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
 /** Three layers, each drawn anew only when what it shows has changed: picture, trace, and what is chosen. */
 export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   const board = useBoard();
-  const session = useSession();
   const { palette } = useTheme();
   const analysis = useAnalysis();
   const job = useSelected((state) => state.job);
@@ -38,10 +41,13 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   const size = useBoardState((state) => state.size);
   const colours = useBoardState((state) => state.colours);
   const operating = useSelected((state) => state.operate.on);
+  const operated = useSelected((state) => (state.operate.on ? state.operate.live : null));
+  const tool = useSelected((state) => state.tool);
+  const reading = useSelected((state) => state.draft !== null);
   const [typeset, setTypeset] = useState(false);
 
-  const roles = useMemo(() => new Map(analysis.roles.map((role) => [role.pin, role])), [analysis]);
-  const lit = useMemo(() => counterparts(job, analysis, selection), [job, analysis, selection]);
+  const verdicts = useVerdicts(analysis);
+  const lit = useLit(job, analysis, selection);
   const scene = useMemo(
     () => (drawn && (preview || sheet !== null) ? board.scene() : null),
     [board, drawn, preview, sheet],
@@ -49,12 +55,12 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   const path = useMemo(() => {
     // The way of the current is what counts on a machine being operated.
     if (!scene || operating) return [];
-    const start = [...lit.refs].find((ref) => roles.has(ref)) ?? null;
+    const start = [...lit.refs].find((ref) => verdicts.has(ref)) ?? null;
     return pathRuns(scene, lit.path, start);
-  }, [scene, lit, roles, operating]);
+  }, [scene, lit, verdicts, operating]);
 
-  const look = useRef({ tiles, palette, roles, colours, lit, path, selection, operating, changes });
-  look.current = { tiles, palette, roles, colours, lit, path, selection, operating, changes };
+  const look = useRef({ tiles, palette, lit, path, selection });
+  look.current = { tiles, palette, lit, path, selection };
   const progress = useRef(Number.POSITIVE_INFINITY);
   const pictureLayer = useRef<Konva.Layer>(null);
   const traceLayer = useRef<Konva.Layer>(null);
@@ -63,10 +69,11 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   const live = useLiveDrawing(board, traceLayer);
   const liveDraw = live.draw;
 
-  const keptView = useMemo(() => createKeptView(() => traceLayer.current?.batchDraw()), []);
-  // One object a look of the trace: another one, and what was kept of it is stale.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what the trace shows
-  const traced = useMemo(() => ({}), [scene, palette, roles, colours, typeset, operating, changes]);
+  const keptView = useMemo(() => createKeptView<Traced>(() => traceLayer.current?.batchDraw()), []);
+  const traced = useMemo<Traced>(
+    () => ({ scene, palette, verdicts, colours, typeset, operating, changes }),
+    [scene, palette, verdicts, colours, typeset, operating, changes],
+  );
   const stamp = useRef(traced);
   stamp.current = traced;
 
@@ -79,10 +86,11 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
       trace: (context: Konva.Context) => {
         const now = board.scene();
         if (!now) return;
-        if (look.current.operating) liveDraw.under(context);
+        const shown = stamp.current;
+        const { changes: own } = shown;
+        if (shown.operating) liveDraw.under(context);
         const passing = board.get().preview !== null;
-        const sceneLook = { ...look.current, unit: board.unit(), passing };
-        const { changes: own } = look.current;
+        const sceneLook = { ...shown, unit: board.unit(), passing };
         const paint: Paint = (canvas, camera, view) => {
           if (own) drawGone(canvas, now, own, camera, view, sceneLook);
           drawScene(canvas, now, camera, view, sceneLook);
@@ -94,7 +102,12 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
         else {
           const all = boundsWithGone(now, own);
           const room = all && growBox(all, 12 * board.unit());
-          keptView.draw(bare(context), board.camera(), view, stamp.current, room, paint);
+          const camera = board.camera();
+          const unit = board.unit();
+          const line = lineWidth(camera, unit);
+          keptView.draw(bare(context), camera, view, shown, room, paint, (before) =>
+            differences(before, shown, line, unit),
+          );
         }
       },
       top: (context: Konva.Context) => {
@@ -112,8 +125,11 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: these are what each layer shows
   useEffect(() => {
     traceLayer.current?.batchDraw();
+  }, [traced, size, sheet]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: these are what each layer shows
+  useEffect(() => {
     topLayer.current?.batchDraw();
-  }, [traced, lit, size, sheet]);
+  }, [traced, lit, path, selection, tool, reading, operated, size, sheet]);
 
   useEffect(() => {
     let camera = board.camera();
@@ -126,7 +142,6 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
       traceLayer.current?.batchDraw();
     });
   }, [board]);
-  useEffect(() => session.subscribe(() => topLayer.current?.batchDraw()), [session]);
   useEffect(() => {
     // Words are drawn with the typeface once it has arrived.
     document.fonts?.ready.then(() => setTypeset(true));

@@ -8,7 +8,7 @@ import {
   whyNotId,
   whyNotPin,
 } from "../../../session/index.ts";
-import { formatColour, parseColour } from "../../../standards/index.ts";
+import { formatColour, parseColour, whyNoColour } from "../../../standards/index.ts";
 
 /** The two words that can be edited on the board itself: of a part, a module's pin or a wire. */
 export interface Words {
@@ -85,7 +85,7 @@ export function writeWords(
   }
   if (job.diagram.wires.some((one) => one.id === ref)) {
     const colour = second === "" ? null : parseColour(second);
-    if (second !== "" && !colour) return `“${second}” is no colour code. Type it like BNBK.`;
+    if (second !== "" && !colour) return whyNoColour(second);
     session.edit(
       `Write on ${ref}`,
       (draft) => setWords(draft, ref, { number: first, colour }),

@@ -8,8 +8,11 @@ export interface Camera {
   readonly y: number;
 }
 
-/** What the board shows until the user moves it: see `startCamera`; or the whole face as asked for. */
-export type Framing = "start" | "whole" | Camera;
+/**
+ * What the board shows until the user moves it: see `startCamera`; or the whole face as asked for,
+ * close up to the edges of a small view.
+ */
+export type Framing = "start" | "whole" | "close" | Camera;
 
 export interface Size {
   readonly width: number;
@@ -18,6 +21,8 @@ export interface Size {
 
 /** Room kept free around the face: the words over it, codes that stand out of the housing. */
 const MARGIN = { top: 52, side: 20, bottom: 24 };
+/** Where no words lie over it and nothing stands out of it. */
+const SLIGHT_MARGIN = { top: 8, side: 10, bottom: 12 };
 /** Neighbouring cavities are drawn no further apart than this when everything is shown. */
 const WIDEST_SPACING = 150;
 /** Any closer, and neither a finger nor a colour code finds room between two cavities. */
@@ -36,15 +41,21 @@ export const toFace = (camera: Camera, [x, y]: Point): Point => [
 ];
 
 /** Shows all of `bounds` as large as the board allows. */
-export function fitCamera(bounds: Box, size: Size, spacing: number): Camera {
-  const room = roomOf(size);
+export function fitCamera(
+  bounds: Box,
+  size: Size,
+  spacing: number,
+  room: "ample" | "slight" = "ample",
+): Camera {
+  const margin = room === "slight" ? SLIGHT_MARGIN : MARGIN;
+  const { width, height } = roomOf(size, margin);
   const scale = Math.min(
-    room.width / (bounds.right - bounds.left),
-    room.height / (bounds.bottom - bounds.top),
+    width / (bounds.right - bounds.left),
+    height / (bounds.bottom - bounds.top),
     WIDEST_SPACING / spacing,
     LARGEST_SCALE,
   );
-  return centredOn(bounds, size, scale);
+  return centredOn(bounds, size, scale, margin);
 }
 
 /**
@@ -71,15 +82,15 @@ export function startCamera(
   };
 }
 
-const roomOf = (size: Size): Size => ({
-  width: Math.max(40, size.width - 2 * MARGIN.side),
-  height: Math.max(40, size.height - MARGIN.top - MARGIN.bottom),
+const roomOf = (size: Size, margin: typeof MARGIN = MARGIN): Size => ({
+  width: Math.max(40, size.width - 2 * margin.side),
+  height: Math.max(40, size.height - margin.top - margin.bottom),
 });
 
-const centredOn = (box: Box, size: Size, scale: number): Camera => ({
+const centredOn = (box: Box, size: Size, scale: number, margin = MARGIN): Camera => ({
   scale,
   x: size.width / 2 - ((box.left + box.right) / 2) * scale,
-  y: MARGIN.top + roomOf(size).height / 2 - ((box.top + box.bottom) / 2) * scale,
+  y: margin.top + roomOf(size, margin).height / 2 - ((box.top + box.bottom) / 2) * scale,
 });
 
 /** Zooms by `factor` while the face point under `at` (board pixels) stays where it is. */

@@ -16,16 +16,13 @@ import {
   setMachineWire,
   unlink,
 } from "../../../session/index.ts";
-import {
-  type ColourCode,
-  formatColour,
-  nameColour,
-  parseColour,
-} from "../../../standards/index.ts";
+import { DropAlong } from "../../panels/drop-along.tsx";
+import { WordMeaning } from "../../panels/words/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
+import { PinPicker } from "../../table/pin-picker.tsx";
+import { CavityCorrections } from "./cavity-corrections.tsx";
 import styles from "./cavity-details.module.css";
-import { ColourPicker } from "./colour-picker.tsx";
-import { ColourSwatch } from "./colour-swatch.tsx";
+import { ColourFields } from "./colour-fields.tsx";
 import { EditField } from "./fields.tsx";
 
 /** The cavity that a selection is about: itself, or the one that the chosen pin is tied to. */
@@ -44,7 +41,7 @@ export function CavityDetails({ cavity }: { cavity?: CavityRef }) {
   const selection = useSelected((state) => state.selection);
   const ref = cavity ?? cavityOf(job, selection);
   return (
-    <section className={styles.details} aria-label="Cavity">
+    <section className={styles.details} aria-label="Cavity" tabIndex={-1} data-keeps-focus>
       {ref === null ? (
         <p>Choose a cavity to note its wire's colour, number and size.</p>
       ) : (
@@ -60,6 +57,7 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
   const machine = job.machines.find((one) => one.id === machineId);
   const wire = machine?.wires.find((one) => one.cavity === cavity) ?? null;
   const { owner, name } = splitRef(cavity);
+  const tied = job.links.find((one) => one.cavity === cavity)?.pin;
   const note = (label: string, change: MachineWireChange, merge?: EditOptions) =>
     session.edit(
       `${label} in ${cavity}`,
@@ -72,7 +70,13 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
         Cavity {name} of {owner}
       </h3>
       <p className={styles.machine}>Wire on {machine?.name ?? "no machine"}</p>
-      {machine && <ColourFields wire={wire} note={note} />}
+      {machine && (
+        <ColourFields
+          colour={wire?.colour ?? null}
+          none="not seen yet"
+          onChange={(colour) => note("Note the wire colour", { colour })}
+        />
+      )}
       {machine && (
         <div className={styles.pair}>
           <EditField
@@ -97,61 +101,14 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
         />
       )}
       <PinPick cavity={cavity} job={job} />
+      {tied && <WordMeaning key={tied} pin={tied} />}
+      <DropAlong of={cavity} />
+      <CavityCorrections cavity={cavity} job={job} />
     </>
   );
 }
 
 type Note = (label: string, change: MachineWireChange) => void;
-
-function ColourFields({ wire, note }: { wire: MachineWire | null; note: Note }) {
-  const colour = wire?.colour ?? null;
-  const [wrong, setWrong] = useState<string | null>(null);
-  const pickBase = (base: ColourCode | null) => {
-    const tracer = colour?.tracer && colour.tracer !== base ? { tracer: colour.tracer } : {};
-    note("Note the wire colour", { colour: base ? { base, ...tracer } : null });
-  };
-  const pickTracer = (tracer: ColourCode | null) => {
-    if (!colour) return;
-    const next = tracer ? { base: colour.base, tracer } : { base: colour.base };
-    note("Note the wire colour", { colour: next });
-  };
-  const type = (text: string) => {
-    const typed = text === "" ? null : parseColour(text);
-    setWrong(text !== "" && !typed ? text : null);
-    if (text === "" || typed) note("Note the wire colour", { colour: typed });
-  };
-  return (
-    <fieldset className={styles.colour}>
-      <legend>
-        Colour <ColourSwatch colour={colour} />{" "}
-        {colour ? `${formatColour(colour)}, ${nameColour(colour)}` : "not seen yet"}
-      </legend>
-      <ColourPicker label="Base" value={colour?.base ?? null} none="no colour" onPick={pickBase} />
-      {colour && (
-        <ColourPicker
-          label="Tracer"
-          value={colour.tracer ?? null}
-          none="no tracer"
-          except={colour.base}
-          onPick={pickTracer}
-        />
-      )}
-      <div className={styles.typed}>
-        <EditField
-          label="or type it"
-          value={colour ? formatColour(colour) : ""}
-          placeholder="BNBK"
-          problem={
-            wrong === null
-              ? null
-              : `“${wrong}” is no colour code. Base first, then the tracer, as in BNBK.`
-          }
-          onCommit={type}
-        />
-      </div>
-    </fieldset>
-  );
-}
 
 function SizeField({ wire, note }: { wire: MachineWire | null; note: Note }) {
   const [wrong, setWrong] = useState(false);
@@ -172,6 +129,9 @@ function SizeField({ wire, note }: { wire: MachineWire | null; note: Note }) {
   );
 }
 
+/** Of more pins than this a list takes long to open, and longer to find one in: it is searched. */
+const MOST_LISTED = 400;
+
 function PinPick({ cavity, job }: { cavity: CavityRef; job: Job }) {
   const session = useSession();
   const tied = job.links.find((one) => one.cavity === cavity)?.pin ?? "";
@@ -180,6 +140,16 @@ function PinPick({ cavity, job }: { cavity: CavityRef; job: Job }) {
     pin === ""
       ? session.edit(`Untie ${cavity}`, (draft) => unlink(draft, cavity))
       : session.edit(`Tie ${pin} to ${cavity}`, (draft) => link(draft, pin, cavity));
+  if (modules.reduce((count, part) => count + part.pins.length, 0) > MOST_LISTED) {
+    const { name } = splitRef(cavity);
+    const pins = tied === "" ? [] : [tied];
+    return (
+      <div className={styles.pin}>
+        <span>Pin on the diagram</span>
+        <PinPicker row={{ cavity, ref: cavity, pins, mark: name, state: "wired" }} />
+      </div>
+    );
+  }
   const listed = modules.some((part) => part.pins.some((pin) => pinRef(part.id, pin.id) === tied));
   return (
     <label>

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { Circle, Group, Line, Rect, Text } from "react-konva";
 import type { Point } from "../../../base/index.ts";
 import type { Palette } from "../../theme/theme.tsx";
@@ -22,7 +23,8 @@ interface CavityShapeProps {
   palette: Palette;
 }
 
-export function CavityShape(props: CavityShapeProps) {
+/** One cavity on the canvas; drawn anew only when something of it is another. */
+export const CavityShape = memo(function CavityShape(props: CavityShapeProps) {
   const { facts, at, layout, light, palette } = props;
   return (
     <Group x={at[0]} y={at[1]}>
@@ -77,7 +79,7 @@ export function CavityShape(props: CavityShapeProps) {
       {facts.lead && <LeadFlag lead={facts.lead} radius={layout.radius} palette={palette} />}
     </Group>
   );
-}
+});
 
 function Halo({ radius, light, palette }: { radius: number; light: Light; palette: Palette }) {
   return light === "chosen" ? (

@@ -1,4 +1,4 @@
-import { Camera } from "lucide-react";
+import { Camera, LibraryBig } from "lucide-react";
 import { faceOf } from "../../../plug/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import styles from "./empty-plug.module.css";
@@ -8,6 +8,7 @@ import { EMPTY_FORM, type PlanForm, planOf, withKind } from "./plan-form.ts";
 interface EmptyPlugProps {
   onDraw: (start: PlanForm) => void;
   onPhoto: () => void;
+  onLibrary: () => void;
 }
 
 const OFFERS: readonly { readonly text: string; readonly form: PlanForm }[] = [
@@ -19,8 +20,8 @@ const OFFERS: readonly { readonly text: string; readonly form: PlanForm }[] = [
   { text: "Rings", form: { ...withKind(EMPTY_FORM, "rings"), rings: "8", centre: true } },
 ];
 
-/** What the board shows before there is a plug: three ways to draw one, and the photo. */
-export function EmptyPlug({ onDraw, onPhoto }: EmptyPlugProps) {
+/** What the board shows before there is a plug: three ways to draw one, the photo and the library. */
+export function EmptyPlug({ onDraw, onPhoto, onLibrary }: EmptyPlugProps) {
   return (
     <div className={styles.empty}>
       <h2>Draw the plug in your hand</h2>
@@ -35,9 +36,14 @@ export function EmptyPlug({ onDraw, onPhoto }: EmptyPlugProps) {
           </button>
         ))}
       </div>
-      <Button icon={<Camera aria-hidden />} onClick={onPhoto}>
-        From a photo
-      </Button>
+      <div className={styles.ways}>
+        <Button icon={<Camera aria-hidden />} onClick={onPhoto}>
+          From a photo
+        </Button>
+        <Button icon={<LibraryBig aria-hidden />} onClick={onLibrary}>
+          From the library
+        </Button>
+      </div>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useMemo, useState } from "react";
 import type { Point } from "../../../base/index.ts";
 import type { Plug } from "../../../job/index.ts";
+import { NEUTRAL_PLACES_NOTE } from "../../../plug/index.ts";
 import { placeLead } from "../../../session/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import type { Framing } from "./camera.ts";
@@ -9,6 +10,8 @@ import { type CavityAct, CavityMenu } from "./cavity-menu.tsx";
 import { CavityPopover } from "./cavity-popover.tsx";
 import { DrawPlugDialog } from "./draw-plug-dialog.tsx";
 import { FaceCanvas } from "./face-canvas.tsx";
+import { FaceHalves } from "./face-halves.tsx";
+import { PhotoDialog } from "./photo-dialog.tsx";
 import { plugActs } from "./plug-acts.ts";
 import styles from "./plug-board.module.css";
 import { type PlugAct, PlugToolbar } from "./plug-toolbar.tsx";
@@ -26,7 +29,7 @@ interface FaceBoardProps {
 
 /** What lies over the board, one thing at a time. */
 type Over =
-  | { readonly name: "change" }
+  | { readonly name: "change" | "on-photo" }
   | { readonly name: "rename"; readonly facts: CavityFacts }
   | { readonly name: "menu" | "details"; readonly facts: CavityFacts; readonly at: BoardPointer };
 
@@ -42,6 +45,8 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
   // A machine that is being operated keeps its plugs as they are.
   const mode = operating ? "look" : chosenMode;
   const [framing, setFraming] = useState<Framing>("start");
+  const [halves, setHalves] = useState(false);
+  const [fitted, setFitted] = useState(0);
   const acts = useMemo(() => plugActs(session, plug), [session, plug]);
   const close = () => setOver(null);
 
@@ -84,14 +89,31 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
     }
   };
 
+  const openMenu = (facts: CavityFacts | null, at: BoardPointer) => {
+    if (facts && !operating) setOver({ name: "menu", facts, at });
+  };
+
   const toolbar: Readonly<Record<PlugAct, () => void>> = {
     draw: onDraw,
     photo: onPhoto,
     change: () => setOver({ name: "change" }),
-    arrange: () => setMode(mode === "look" ? "arrange" : "look"),
+    "on-photo": () => setOver({ name: "on-photo" }),
+    "remove-photo": acts.removePhoto,
+    "confirm-places": acts.confirmPlaces,
+    arrange: () => {
+      setHalves(false);
+      setMode(mode === "look" ? "arrange" : "look");
+    },
     rehouse: acts.rehouse,
+    halves: () => {
+      setMode("look");
+      setHalves(!halves);
+    },
     delete: acts.removePlug,
-    fit: () => setFraming("whole"),
+    fit: () => {
+      setFraming("whole");
+      setFitted(fitted + 1);
+    },
   };
 
   return (
@@ -101,28 +123,44 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
         plugs={plugs}
         arranging={mode !== "look"}
         adding={mode === "add"}
+        halves={halves}
         onAct={(what) => toolbar[what]()}
         onAdding={(adding) => setMode(adding ? "add" : "arrange")}
       />
-      <div className={styles.face}>
-        <FaceCanvas
-          plug={plug}
-          framing={framing}
-          onCamera={setFraming}
-          arranging={mode !== "look"}
-          onTap={tap}
-          onMenu={(facts, at) => facts && !operating && setOver({ name: "menu", facts, at })}
-          onMove={acts.move}
-          onKey={press}
-        />
-        <FaceCaption mode={mode} />
-      </div>
+      {halves ? (
+        <FaceHalves plug={plug} fitted={fitted} onTap={tap} onMenu={openMenu} onKey={press} />
+      ) : (
+        <div className={styles.face}>
+          <FaceCanvas
+            plug={plug}
+            framing={framing}
+            onCamera={setFraming}
+            arranging={mode !== "look"}
+            onTap={tap}
+            onMenu={openMenu}
+            onMove={acts.move}
+            onKey={press}
+          />
+          <FaceCaption mode={mode} neutral={plug.neutral ?? false} />
+        </div>
+      )}
       {over?.name === "change" && (
         <DrawPlugDialog
           plug={plug}
           onClose={close}
           onDraw={(drawn) => {
             acts.redraw(drawn);
+            setFraming("start");
+            close();
+          }}
+        />
+      )}
+      {over?.name === "on-photo" && (
+        <PhotoDialog
+          plug={plug}
+          onClose={close}
+          onDraw={(drawn) => {
+            acts.redrawOnPhoto(drawn);
             setFraming("start");
             close();
           }}
@@ -164,7 +202,7 @@ const SAYS: Readonly<Record<Mode, string | null>> = {
 };
 
 /** Over the face: which side this is, and what a touch does when it does more than choose. */
-function FaceCaption({ mode }: { mode: Mode }) {
+function FaceCaption({ mode, neutral }: { mode: Mode; neutral: boolean }) {
   const side = useSelected((state) => state.side);
   const asks = useSelected(({ draft, operate }) =>
     draft ? draft.asks : operate.on ? operate.leads.asks : null,
@@ -176,6 +214,7 @@ function FaceCaption({ mode }: { mode: Mode }) {
         Seen from the <strong>{side} side</strong>
       </span>
       {says && <span className={styles.says}>{says}</span>}
+      {neutral && <span>{NEUTRAL_PLACES_NOTE}</span>}
     </p>
   );
 }

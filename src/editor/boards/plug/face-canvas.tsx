@@ -9,10 +9,12 @@ import {
   type FaceView,
   mirrorAxis,
   mirrorPoint,
+  otherHalfOf,
+  type Side,
   spacingOf,
   viewFrom,
 } from "../../../plug/index.ts";
-import { counterparts } from "../../../session/index.ts";
+import { counterparts, type SessionState } from "../../../session/index.ts";
 import { beginLinkDrag, registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
 import { useAnalysis, useSelected } from "../../session-context.tsx";
 import { useTheme } from "../../theme/theme.tsx";
@@ -37,10 +39,15 @@ import { snapTo } from "./snap.ts";
 import { type BoardPointer, useFaceGestures } from "./use-face-gestures.ts";
 import { useFonts } from "./use-fonts.ts";
 import { usePhoto } from "./use-photo.ts";
+import { useSteady } from "./use-steady.ts";
 import { useTurn } from "./use-turn.ts";
 
 interface FaceCanvasProps {
   plug: Plug;
+  /** The side looked at, where two views stand together; that of the board when absent. */
+  side?: Side;
+  /** Whether this is the mating face of the plug's other half: its wires are nobody's here. */
+  otherHalf?: boolean;
   framing: Framing;
   onCamera: (camera: Camera) => void;
   /** Whether dragging moves cavities; else it ties them. */
@@ -51,11 +58,41 @@ interface FaceCanvasProps {
   onKey: (facts: CavityFacts, event: React.KeyboardEvent) => void;
 }
 
+/** The leads to show in the cavities: those of the reading on the pad before those of operating. */
+const leadsOf = (draft: SessionState["draft"], operate: SessionState["operate"]) =>
+  operate.on && draft === null ? operate.leads : draft;
+
+const heldByOther = (holds: Plug["holds"]) =>
+  holds === "pins" ? "sockets" : holds === "sockets" ? "pins" : null;
+
+/** In a small view beside another no verdict covers the mark: which cavity it is comes first. */
+const besideFacts = (facts: CavityFacts, crowded: boolean): CavityFacts => ({
+  ...facts,
+  verdict: null,
+  ...(crowded ? { colour: null, colourFrom: null, pin: null } : {}),
+});
+
+/** Pixels from cavity to cavity below which a small view has room for the marks alone. */
+const CROWDED = 30;
+
+/** What is known of a cavity of the other half: its mark, and nothing of what is behind it. */
+const factsOfOtherHalf = (facts: CavityFacts): CavityFacts => ({
+  ...facts,
+  state: "plain",
+  pin: null,
+  colour: null,
+  colourFrom: null,
+  verdict: null,
+  lead: null,
+  live: null,
+});
+
 /** How near, in pixels, a dragged cavity jumps into line with another. */
 const SNAP = 6;
 
 function framed(framing: Framing, view: FaceView, size: Size, spacing: number): Camera {
   if (framing === "whole") return fitCamera(view.bounds, size, spacing);
+  if (framing === "close") return fitCamera(view.bounds, size, spacing, "slight");
   if (framing !== "start") return framing;
   const cavities = boundsOf(view.cavities.map((cavity) => cavity.at));
   return startCamera(view.bounds, cavities, size, spacing);
@@ -67,47 +104,72 @@ export function FaceCanvas(props: FaceCanvasProps) {
   const { palette } = useTheme();
   const job = useSelected((state) => state.job);
   const machine = useSelected((state) => state.machine);
-  const side = useSelected((state) => state.side);
-  const draft = useSelected((state) => state.draft);
+  const boardSide = useSelected((state) => state.side);
+  const side = props.side ?? boardSide;
+  const otherHalf = props.otherHalf ?? false;
+  const beside = props.side !== undefined;
+  const red = useSelected(({ draft, operate }) => leadsOf(draft, operate)?.red ?? null);
+  const black = useSelected(({ draft, operate }) => leadsOf(draft, operate)?.black ?? null);
   const selection = useSelected((state) => state.selection);
   const operating = useSelected((state) => state.operate.on && state.draft === null);
   const live = useSelected((state) => (state.operate.on ? state.operate.live : null));
-  const operatingLeads = useSelected((state) => state.operate.leads);
   const analysis = useAnalysis();
   const [size, setSize] = useState<Size>({ width: 0, height: 0 });
   const [moved, setMoved] = useState<{ index: number; at: Point } | null>(null);
 
-  const view = useMemo(() => viewFrom(plug, side), [plug, side]);
+  const view = useMemo(
+    () => (otherHalf ? otherHalfOf(plug) : viewFrom(plug, side)),
+    [plug, side, otherHalf],
+  );
   const spacing = useMemo(() => spacingOf(plug.cavities), [plug.cavities]);
-  const facts = useMemo(() => {
-    const leads = operating ? operatingLeads : draft;
-    return cavityFacts(job, machine, plug.id, view, analysis, leads, live);
-  }, [job, machine, plug.id, view, analysis, draft, operating, operatingLeads, live]);
+  const { framing } = props;
+  const camera = useMemo(
+    () => framed(framing, view, size, spacing),
+    [framing, view, size, spacing],
+  );
+  const spacingPx = spacing * camera.scale;
+  const crowded = beside && spacingPx < CROWDED;
+  const facts = useSteady(
+    useMemo(() => {
+      const all = cavityFacts(job, machine, plug.id, view, analysis, { red, black }, live);
+      return otherHalf
+        ? all.map(factsOfOtherHalf)
+        : beside
+          ? all.map((one) => besideFacts(one, crowded))
+          : all;
+    }, [job, machine, plug.id, view, analysis, red, black, live, otherHalf, beside, crowded]),
+  );
   const lit = useMemo(
     () => counterparts(job, analysis, selection).refs,
     [job, analysis, selection],
   );
   const picture = usePhoto(view.photo?.file ?? null);
-  const camera = framed(props.framing, view, size, spacing);
   const fonts = useFonts();
   const turn = useTurn(side);
   const axis = mirrorAxis(plug);
   const stored = mirrorPoint(plug, side);
-  const spacingPx = spacing * camera.scale;
 
-  const placed = facts.map((one) => {
-    const at = moved?.index === one.index ? moved.at : one.at;
-    const turned: Point = [axis + (at[0] - axis) * turn, at[1]];
-    return { facts: one, at: toBoard(camera, turned) };
-  });
+  const placed = useMemo(
+    () =>
+      facts.map((one) => {
+        const at = moved?.index === one.index ? moved.at : one.at;
+        const turned: Point = [axis + (at[0] - axis) * turn, at[1]];
+        return { facts: one, at: toBoard(camera, turned) };
+      }),
+    [facts, moved, axis, turn, camera],
+  );
 
   // Laid out as the face will lie, not as it turns: words would jump about on the way.
-  const layouts = layOutFace(
-    facts.map((one) => ({
-      facts: one,
-      at: toBoard(camera, moved?.index === one.index ? moved.at : one.at),
-    })),
-    spacingPx,
+  const layouts = useMemo(
+    () =>
+      layOutFace(
+        facts.map((one) => ({
+          facts: one,
+          at: toBoard(camera, moved?.index === one.index ? moved.at : one.at),
+        })),
+        spacingPx,
+      ),
+    [facts, moved, camera, spacingPx],
   );
 
   const lightOf = (one: CavityFacts): Light =>
@@ -146,7 +208,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
     dragFrom: (index, pointer) => {
       if (arranging) return true;
       const from = facts[index];
-      if (from && !operating) beginLinkDrag(from.ref, pointer);
+      if (from && !operating && !otherHalf) beginLinkDrag(from.ref, pointer);
       return false;
     },
     drag: (index, by) => setMoved({ index, at: draggedTo(index, by) }),
@@ -174,6 +236,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
   }, [gestures.ref]);
 
   useEffect(() => {
+    if (otherHalf) return;
     const inside = (x: number, y: number) => {
       const box = gestures.ref.current?.getBoundingClientRect();
       return box && x >= box.left && x <= box.right && y >= box.top && y <= box.bottom ? box : null;
@@ -195,11 +258,13 @@ export function FaceCanvas(props: FaceCanvasProps) {
       stopTarget();
       stopAnchors();
     };
-  }, [gestures.ref]);
+  }, [gestures.ref, otherHalf]);
 
   // What was chosen elsewhere comes into sight, should the user have zoomed in on another corner.
   const chief = selection[0];
   const bringIntoSight = useCallback(() => {
+    // All of it is in sight as it is, however small the view has become meanwhile.
+    if (framing === "close") return;
     const box = gestures.ref.current;
     const at = latest.current.placed.find((one) => one.facts.ref === chief)?.at;
     if (!box || !at) return;
@@ -207,7 +272,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
     if (visible) return;
     const middle: Point = [box.clientWidth / 2, box.clientHeight / 2];
     onCamera(panBy(latest.current.camera, [middle[0] - at[0], middle[1] - at[1]]));
-  }, [chief, gestures.ref, onCamera]);
+  }, [chief, framing, gestures.ref, onCamera]);
   useEffect(bringIntoSight, [bringIntoSight]);
 
   const step = (from: CavityFacts, direction: Direction) => {
@@ -221,7 +286,11 @@ export function FaceCanvas(props: FaceCanvasProps) {
       {...gestures.handlers}
       className={styles.canvas}
       data-arranging={arranging}
-      aria-label={`Face of plug ${plug.id}, seen from the ${side} side`}
+      aria-label={
+        otherHalf
+          ? `Mating face of the other half of plug ${plug.id}`
+          : `Face of plug ${plug.id}, seen from the ${side} side`
+      }
     >
       {size.width > 0 && (
         <Stage width={size.width} height={size.height} listening={false} aria-hidden="true">
@@ -243,7 +312,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
                     at={at}
                     layout={layout}
                     light={lightOf(one)}
-                    holds={plug.holds ?? null}
+                    holds={otherHalf ? heldByOther(plug.holds) : (plug.holds ?? null)}
                     rimmed={view.photo !== null}
                     palette={palette}
                   />

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { Circle, Group, Image, Line, Rect } from "react-konva";
 import type { PlugKey, PlugOutline } from "../../../job/index.ts";
 import type { FaceView } from "../../../plug/index.ts";
@@ -12,7 +13,8 @@ interface FaceShapeProps {
 }
 
 /** Everything of the face that lies behind the cavities, in millimetres. */
-export function FaceShape({ view, picture, scale, palette }: FaceShapeProps) {
+export const FaceShape = memo(function FaceShape(props: FaceShapeProps) {
+  const { view, picture, scale, palette } = props;
   const line = { stroke: palette.ink, strokeWidth: 2 / scale };
   return (
     <Group>
@@ -46,7 +48,7 @@ export function FaceShape({ view, picture, scale, palette }: FaceShapeProps) {
       )}
     </Group>
   );
-}
+});
 
 interface LineStyle {
   stroke: string;

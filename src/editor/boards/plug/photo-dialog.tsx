@@ -1,62 +1,67 @@
-import { Undo2 } from "lucide-react";
 import { useEffect, useState } from "react";
-import type { Point } from "../../../base/index.ts";
-import { describeIssue } from "../../../base/index.ts";
-import { type Picture, type Plug, pictureType } from "../../../job/index.ts";
-import { cavitiesFromPhotoClicks, type PhotoScale } from "../../../plug/index.ts";
+import type { Plug } from "../../../job/index.ts";
+import { cavitiesFromPhoto, dotsOnPhoto } from "../../../plug/index.ts";
+import { lossOfMarks } from "../../../session/index.ts";
 import { Button, Modal } from "../../app/controls/index.ts";
+import { useSelected } from "../../session-context.tsx";
 import { useJobStore } from "../../store-context.tsx";
-import { Choice, FieldGroup, TextField } from "./fields.tsx";
-import { PhotoClicks } from "./photo-clicks.tsx";
+import { type MeasureLine, PhotoCanvas } from "./photo-canvas.tsx";
 import styles from "./photo-dialog.module.css";
-import { SIDES } from "./plan-fields.tsx";
-import { EMPTY_FORM, type MarkKind, markStyleOf } from "./plan-form.ts";
-
-interface Photo {
-  readonly picture: Picture;
-  readonly url: string;
-  /** Pixels, upright as the camera meant it. */
-  readonly width: number;
-  readonly height: number;
-}
+import {
+  PhotoFields,
+  type PhotoForm,
+  photoFormOf,
+  photoStyleOf,
+  scaleOf,
+} from "./photo-fields.tsx";
+import { FillBar, PhotoTools } from "./photo-tools.tsx";
+import { accepted, dotsOf, type PhotoTool, type PhotoWork, workOn } from "./photo-work.ts";
+import { photoOf, type ReadPhoto, readPhoto } from "./read-photo.ts";
 
 interface PhotoDialogProps {
+  /** The plug to change on its photo, or to draw from one; null draws a new one. */
+  plug?: Plug | null;
   onClose: () => void;
   onDraw: (drawn: Omit<Plug, "id">) => void;
 }
 
-const MARKS: readonly { value: MarkKind; text: string }[] = [
-  { value: "numbers", text: "1, 2, 3 …" },
-  { value: "letters", text: "A, B, C …" },
-  { value: "clear-letters", text: "letters without I, O, Q" },
-];
-
-/** A plug drawn by clicking its cavities on a photo, in the order of their marks. */
-export function PhotoDialog({ onClose, onDraw }: PhotoDialogProps) {
+/** A plug drawn over a photo, in the order of its marks: rows, rings and grids by one drag each. */
+export function PhotoDialog({ plug = null, onClose, onDraw }: PhotoDialogProps) {
   const store = useJobStore();
-  const [photo, setPhoto] = useState<Photo | null>(null);
-  const [clicks, setClicks] = useState<readonly Point[]>([]);
+  const job = useSelected((state) => state.job);
+  const [photo, setPhoto] = useState<ReadPhoto | null>(null);
+  const [work, setWork] = useState<PhotoWork>(() => workOn(plug ? dotsOnPhoto(plug) : []));
+  const [tool, setTool] = useState<PhotoTool>("row");
+  const [line, setLine] = useState<MeasureLine | null>(null);
+  const [form, setForm] = useState<PhotoForm>(() => photoFormOf(plug));
   const [problem, setProblem] = useState<string | null>(null);
-  const [fields, setFields] = useState({
-    marks: EMPTY_FORM.marks,
-    first: "1",
-    by: "pitch" as PhotoScale["by"],
-    mm: "5",
-    side: EMPTY_FORM.side,
-    name: "",
-  });
-  const set = <K extends keyof typeof fields>(field: K, value: (typeof fields)[K]) =>
-    setFields((now) => ({ ...now, [field]: value }));
   useEffect(() => () => (photo ? URL.revokeObjectURL(photo.url) : undefined), [photo]);
 
-  const style = markStyleOf({ marks: fields.marks, first: fields.first, typed: "" }, clicks.length);
-  const mm = Number(fields.mm.replace(",", "."));
-  const scale: PhotoScale =
-    fields.by === "pitch" ? { by: "pitch", mm } : { by: "width", mm, pixels: photo?.width ?? 0 };
+  const known = plug?.photo?.file ?? null;
+  useEffect(() => {
+    if (known === null) return;
+    let stale = false;
+    const load = async () => {
+      const picture = await store.getPicture(known);
+      const read = picture ? await photoOf(picture, known) : `The picture ${known} is not there.`;
+      if (stale) return;
+      if (typeof read === "string") setProblem(read);
+      else setPhoto(read);
+    };
+    void load();
+    return () => {
+      stale = true;
+    };
+  }, [known, store]);
+
+  const dots = dotsOf(work);
+  const style = photoStyleOf(form, dots);
+  const scale = scaleOf(form, line, photo?.width ?? 0, plug?.photo?.mmPerPixel ?? null);
   const face =
-    clicks.length === 0 || "problem" in style
+    dots.length === 0 || "problem" in style
       ? null
-      : cavitiesFromPhotoClicks(clicks, scale, style);
+      : cavitiesFromPhoto(dots, scale, style, plug?.photo?.at);
+  const marks = "problem" in style ? ({ style: "numbers", first: 1 } as const) : style;
 
   const choose = async (file: File | undefined) => {
     if (!file) return;
@@ -66,33 +71,55 @@ export function PhotoDialog({ onClose, onDraw }: PhotoDialogProps) {
       return;
     }
     setProblem(null);
-    setClicks([]);
+    // The cavities keep their places in the picture, whatever its size: they are dragged from there.
+    const ratio = photo ? read.width / photo.width : 1;
+    setWork((now) =>
+      workOn(
+        dotsOf(now).map((dot) => ({ ...dot, at: [dot.at[0] * ratio, dot.at[1] * ratio] as const })),
+      ),
+    );
+    setLine(null);
+    if (form.by === "before") setForm((now) => ({ ...now, by: "pitch" }));
     setPhoto(read);
   };
 
   const draw = async () => {
     if (!photo || !face) return;
+    setWork(accepted);
     const file = await store.putPicture(photo.picture);
-    const name = fields.name.trim();
+    const name = form.name.trim();
     onDraw({
-      side: fields.side,
+      side: form.side,
       ...(name === "" ? {} : { name }),
-      cavities: face.cavities,
+      ...(plug?.holds ? { holds: plug.holds } : {}),
+      cavities: face.cavities.map((cavity) => {
+        const opening = plug?.cavities.find(({ mark }) => mark === cavity.mark)?.opening;
+        return opening ? { ...cavity, opening } : cavity;
+      }),
       photo: {
         file,
         width: photo.width,
         height: photo.height,
-        at: [0, 0],
+        at: [...(plug?.photo?.at ?? [0, 0])],
         mmPerPixel: face.mmPerPixel,
       },
     });
   };
 
+  const loss =
+    plug && face
+      ? lossOfMarks(
+          job,
+          plug.id,
+          face.cavities.map(({ mark }) => mark),
+        )
+      : 0;
   return (
     <Modal
-      title="Plug from a photo"
-      lead="Take the picture straight on. Then click the cavities in the order of their marks."
+      title={plug ? `${plug.id} on its photo` : "Plug from a photo"}
+      lead="Take the picture straight on. Put the cavities in by the order of their marks."
       width="wide"
+      place="top"
       onClose={onClose}
     >
       <div className={styles.dialog}>
@@ -107,73 +134,47 @@ export function PhotoDialog({ onClose, onDraw }: PhotoDialogProps) {
         {problem !== null && <p role="alert">{problem}</p>}
         {photo && (
           <>
-            <PhotoClicks
-              url={photo.url}
-              width={photo.width}
-              height={photo.height}
-              clicks={clicks}
-              marks={face?.cavities.map((cavity) => cavity.mark) ?? []}
-              onClicks={setClicks}
-            />
-            <div className={styles.acts}>
-              <Button
-                icon={<Undo2 aria-hidden />}
-                disabled={clicks.length === 0}
-                onClick={() => setClicks(clicks.slice(0, -1))}
-              >
-                Take the last one back
-              </Button>
-              <p role="status">
-                {clicks.length === 1 ? "1 cavity" : `${clicks.length} cavities`}
-                {clicks.length > 0 && !face
-                  ? fields.by === "pitch" && clicks.length < 2
-                    ? "; the scale is known from the second one on"
-                    : "; give a length above 0"
-                  : ""}
-              </p>
+            <div className={styles.work}>
+              <PhotoCanvas
+                url={photo.url}
+                tools={(zoom) => (
+                  <PhotoTools
+                    tool={tool}
+                    onTool={setTool}
+                    work={work}
+                    onWork={setWork}
+                    zoom={zoom}
+                  />
+                )}
+                width={photo.width}
+                height={photo.height}
+                tool={tool}
+                work={work}
+                onWork={setWork}
+                marks={marks}
+                line={line}
+                onLine={(next) => {
+                  setLine(next);
+                  setForm((now) => ({ ...now, by: "points" }));
+                }}
+              />
+              <FillBar tool={tool} work={work} onWork={setWork} />
             </div>
-            <FieldGroup title="Marks and scale">
-              <Choice
-                label="Marks"
-                value={fields.marks}
-                options={MARKS}
-                onChange={(marks) => set("marks", marks)}
-              />
-              {fields.marks === "numbers" && (
-                <TextField
-                  label="First number"
-                  numeric
-                  value={fields.first}
-                  onChange={(first) => set("first", first)}
-                />
-              )}
-              <Choice
-                label="Known length"
-                value={fields.by}
-                options={[
-                  { value: "pitch", text: "first to second cavity" },
-                  { value: "width", text: "width of the picture" },
-                ]}
-                onChange={(by) => set("by", by)}
-              />
-              <TextField
-                label="It measures"
-                unit="mm"
-                numeric
-                value={fields.mm}
-                onChange={(text) => set("mm", text)}
-              />
-              <Choice
-                label="Taken of the"
-                value={fields.side}
-                options={SIDES}
-                onChange={(side) => set("side", side)}
-              />
-              <TextField label="Name" value={fields.name} onChange={(name) => set("name", name)} />
-            </FieldGroup>
-            <Button tone="primary" disabled={!face} onClick={() => void draw()}>
-              Draw it
-            </Button>
+            <PhotoFields form={form} onForm={setForm} hasBefore={Boolean(plug?.photo)} />
+            <div className={styles.submit}>
+              <p role="status">
+                {"problem" in style
+                  ? style.problem
+                  : dots.length > 0 && !face
+                    ? MISSING[form.by]
+                    : loss > 0
+                      ? `${loss} ${loss === 1 ? "tie or wire" : "ties and wires"} at marks that go would be lost.`
+                      : ""}
+              </p>
+              <Button tone="primary" disabled={!face} onClick={() => void draw()}>
+                {plug ? "Change it" : "Draw it"}
+              </Button>
+            </div>
           </>
         )}
       </div>
@@ -181,20 +182,10 @@ export function PhotoDialog({ onClose, onDraw }: PhotoDialogProps) {
   );
 }
 
-/** The picture ready to show, or what is wrong with it. */
-async function readPhoto(file: File): Promise<Photo | string> {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  const header = pictureType(bytes, file.name);
-  if (!header.ok) return header.issues.map(describeIssue).join(" ");
-  const blob = new Blob([bytes], { type: header.value.type });
-  try {
-    // The browser turns it upright by the camera's own note; the header's size is before that.
-    const bitmap = await createImageBitmap(blob);
-    const { width, height } = bitmap;
-    bitmap.close();
-    const picture = { bytes, type: header.value.type };
-    return { picture, url: URL.createObjectURL(blob), width, height };
-  } catch {
-    return `${file.name} is damaged: take or export the picture again.`;
-  }
-}
+/** What is still to say before lengths are known, by the way in which they are given. */
+const MISSING: Readonly<Record<PhotoForm["by"], string>> = {
+  pitch: "The scale is known from the second cavity on; give a length above 0.",
+  points: "Choose Length and drag between two points; give a length above 0.",
+  width: "Give a length above 0.",
+  before: "",
+};

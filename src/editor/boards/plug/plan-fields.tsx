@@ -35,7 +35,7 @@ export const HOLDS = [
   { value: "sockets", text: "sockets" },
 ] as const;
 
-const MARKS: readonly { value: MarkKind; text: string }[] = [
+export const MARKS: readonly { value: MarkKind; text: string }[] = [
   { value: "numbers", text: "1, 2, 3 …" },
   { value: "letters", text: "A, B, C …" },
   { value: "clear-letters", text: "letters without I, O, Q" },
@@ -75,6 +75,11 @@ export function PlanFields({ form, onForm }: PlanFieldsProps) {
         <Choice label="Holds" value={form.holds} options={HOLDS} onChange={set("holds")} />
         <TextField label="Name" value={form.name} onChange={set("name")} />
       </FieldGroup>
+      <Tick
+        label="Only the marks are known, not where they lie"
+        value={form.neutral}
+        onChange={set("neutral")}
+      />
     </>
   );
 }

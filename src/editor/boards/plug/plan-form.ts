@@ -7,6 +7,7 @@ import {
   type Edge,
   edgeOf,
   type FacePlan,
+  type LibraryFace,
   type MarkOrder,
   type MarkStyle,
   outlineAround,
@@ -18,6 +19,7 @@ import {
   spacingOf,
   splitMarks,
 } from "../../../plug/index.ts";
+import type { TrailerPlug } from "../../../standards/index.ts";
 
 export type ArrangementKind = "grid" | "staggered" | "rings" | "relay" | "free";
 export type MarkKind = "numbers" | "letters" | "clear-letters" | "typed";
@@ -48,6 +50,10 @@ export interface PlanForm {
   readonly housing: "rectangle" | "circle";
   readonly latch: Edge | "none";
   readonly key: Edge | "none";
+  /** Whether only the marks are known and not where they lie. */
+  readonly neutral: boolean;
+  /** The published table that the marks are from; null for marks of the user's own. */
+  readonly published: TrailerPlug | null;
 }
 
 export const EMPTY_FORM: PlanForm = {
@@ -74,7 +80,69 @@ export const EMPTY_FORM: PlanForm = {
   housing: "rectangle",
   latch: "top",
   key: "none",
+  neutral: false,
+  published: null,
 };
+
+/** The fields that a face of the library fills in. */
+export function libraryForm({ plan, published }: LibraryFace): PlanForm {
+  return {
+    ...EMPTY_FORM,
+    ...arrangementFields(plan.arrangement),
+    ...markFields(plan.marks),
+    run: plan.order.run,
+    start: plan.order.start,
+    turn: plan.order.turn,
+    ringOrder: plan.order.rings,
+    housing: plan.housing,
+    latch: plan.latch ?? "none",
+    key: plan.key ?? "none",
+    name: published?.standard ?? "",
+    neutral: published !== undefined,
+    published: published ?? null,
+  };
+}
+
+function arrangementFields(arrangement: Arrangement): Partial<PlanForm> {
+  switch (arrangement.kind) {
+    case "grid":
+    case "staggered": {
+      const { kind, rows, columns, pitch } = arrangement;
+      return {
+        kind,
+        rows: String(rows),
+        columns: String(columns),
+        pitch: String(pitch[0]),
+        rowPitch: String(pitch[1]),
+        ...(kind === "staggered"
+          ? { shift: arrangement.nested ? ("nested" as const) : arrangement.shift }
+          : {}),
+      };
+    }
+    case "rings":
+      return {
+        kind: "rings",
+        rings: arrangement.rings.map((ring) => ring.count).join(" "),
+        centre: arrangement.centre,
+        ringFrom: String(arrangement.rings[0]?.from ?? 0),
+      };
+    case "relay":
+      return { kind: "relay", layout: arrangement.layout };
+    case "free":
+      return { kind: "free" };
+  }
+}
+
+function markFields(marks: MarkStyle): Partial<PlanForm> {
+  switch (marks.style) {
+    case "numbers":
+      return { marks: "numbers", first: String(marks.first) };
+    case "letters":
+      return { marks: marks.leaveOut.length > 0 ? "clear-letters" : "letters" };
+    case "typed":
+      return { marks: "typed", typed: marks.marks.join(" ") };
+  }
+}
 
 /** The fields that another choice of arrangement brings with it. */
 export function withKind(form: PlanForm, kind: ArrangementKind): PlanForm {
@@ -210,6 +278,7 @@ export function formOf(plug: Plug): PlanForm {
     housing: outline.shape === "circle" ? "circle" : "rectangle",
     latch: edgeOfKind("latch"),
     key: edgeOfKind("key"),
+    neutral: plug.neutral ?? false,
   };
 }
 

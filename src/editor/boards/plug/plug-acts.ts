@@ -3,11 +3,14 @@ import { cavityRef, type Plug } from "../../../job/index.ts";
 import { nextMark } from "../../../plug/index.ts";
 import {
   addCavity,
+  confirmPlaces,
   deleteCavity,
   deletePlug,
   moveCavity,
+  redrawOnPhoto,
   redrawPlug,
   rehousePlug,
+  removePhoto,
   renameMark,
   type Session,
   setCavityState,
@@ -25,6 +28,9 @@ export interface PlugActs {
   readonly untie: (facts: CavityFacts) => void;
   readonly remove: (facts: CavityFacts) => void;
   readonly redraw: (drawn: Omit<Plug, "id">) => void;
+  readonly redrawOnPhoto: (drawn: Omit<Plug, "id">) => void;
+  readonly removePhoto: () => void;
+  readonly confirmPlaces: () => void;
   readonly rehouse: () => void;
   readonly removePlug: () => void;
   /** Chooses the cavity, or puts the lead there that the reading being entered asks for. */
@@ -93,6 +99,16 @@ export function plugActs(session: Session, plug: Plug): PlugActs {
       );
       session.show({ side: drawn.side });
     },
+    redrawOnPhoto: (drawn) => {
+      session.edit(`Change ${plug.id} on its photo`, (draft) =>
+        redrawOnPhoto(draft, plug.id, drawn),
+      );
+      session.show({ side: drawn.side });
+    },
+    removePhoto: () =>
+      session.edit(`Take the photo of ${plug.id} away`, (draft) => removePhoto(draft, plug.id)),
+    confirmPlaces: () =>
+      session.edit(`Confirm the positions of ${plug.id}`, (draft) => confirmPlaces(draft, plug.id)),
     rehouse: () =>
       session.edit(`Draw the housing of ${plug.id}`, (draft) => rehousePlug(draft, plug.id)),
     removePlug: () => {

@@ -8,7 +8,10 @@ import { PhotoDialog } from "./photo-dialog.tsx";
 import type { PlanForm } from "./plan-form.ts";
 import styles from "./plug-board.module.css";
 
-type Drawing = { readonly by: "fields"; readonly start?: PlanForm } | { readonly by: "photo" };
+type Drawing =
+  | { readonly by: "fields"; readonly start?: PlanForm }
+  | { readonly by: "library" }
+  | { readonly by: "photo" };
 
 /** The plug board: the face of the plug at hand, or the ways to draw one. Fills its parent. */
 export function PlugBoard() {
@@ -44,12 +47,17 @@ export function PlugBoard() {
           onPhoto={byPhoto}
         />
       ) : (
-        <EmptyPlug onDraw={byFields} onPhoto={byPhoto} />
+        <EmptyPlug
+          onDraw={byFields}
+          onPhoto={byPhoto}
+          onLibrary={() => setDrawing({ by: "library" })}
+        />
       )}
-      {drawing?.by === "fields" && (
+      {(drawing?.by === "fields" || drawing?.by === "library") && (
         <DrawPlugDialog
           plug={null}
-          start={drawing.start}
+          start={drawing.by === "fields" ? drawing.start : undefined}
+          fromLibrary={drawing.by === "library"}
           onClose={() => setDrawing(null)}
           onDraw={(drawn) => insert(drawn)}
         />

@@ -1,8 +1,10 @@
 import {
   Camera,
   Check,
+  Columns2,
   Ellipsis,
   FlipHorizontal,
+  ImageOff,
   LayoutGrid,
   Maximize,
   Move,
@@ -17,13 +19,26 @@ import { Button, Menu, MenuItem, MenuRule, Tip } from "../../app/controls/index.
 import { useSelected, useSession } from "../../session-context.tsx";
 import styles from "./plug-toolbar.module.css";
 
-export type PlugAct = "draw" | "photo" | "change" | "arrange" | "rehouse" | "delete" | "fit";
+export type PlugAct =
+  | "draw"
+  | "photo"
+  | "change"
+  | "on-photo"
+  | "remove-photo"
+  | "confirm-places"
+  | "arrange"
+  | "rehouse"
+  | "halves"
+  | "delete"
+  | "fit";
 
 interface PlugToolbarProps {
   plug: Plug;
   plugs: readonly Plug[];
   arranging: boolean;
   adding: boolean;
+  /** Whether two views of the plug stand together; then there is no one side to turn over. */
+  halves: boolean;
   onAct: (act: PlugAct) => void;
   onAdding: (adding: boolean) => void;
 }
@@ -31,7 +46,7 @@ interface PlugToolbarProps {
 const titleOf = (plug: Plug) => (plug.name ? `${plug.id} · ${plug.name}` : plug.id);
 
 export function PlugToolbar(props: PlugToolbarProps) {
-  const { plug, plugs, arranging, adding, onAct } = props;
+  const { plug, plugs, arranging, adding, halves, onAct } = props;
   const session = useSession();
   const side = useSelected((state) => state.side);
   const operating = useSelected((state) => state.operate.on);
@@ -62,10 +77,19 @@ export function PlugToolbar(props: PlugToolbarProps) {
           <Button
             icon={<FlipHorizontal aria-hidden />}
             aria-label={`Turn over: now the ${side} side`}
+            disabled={halves}
             onClick={() => flip.run(session)}
           >
             <span className={styles.side}>{side} side</span>
           </Button>
+        </Tip>
+        <Tip text="Two views side by side">
+          <Button
+            icon={<Columns2 aria-hidden />}
+            aria-label="Two views side by side"
+            aria-pressed={halves}
+            onClick={() => onAct("halves")}
+          />
         </Tip>
         <span className={styles.spring} />
         <Tip text="Show the whole face">
@@ -97,6 +121,19 @@ export function PlugToolbar(props: PlugToolbarProps) {
           <MenuItem icon={<Scan />} onChoose={() => onAct("change")}>
             Change the arrangement
           </MenuItem>
+          <MenuItem icon={<Camera />} onChoose={() => onAct("on-photo")}>
+            {plug.photo ? "Change it on its photo" : "Draw it anew over a photo"}
+          </MenuItem>
+          {plug.photo && (
+            <MenuItem icon={<ImageOff />} onChoose={() => onAct("remove-photo")}>
+              Take the photo away
+            </MenuItem>
+          )}
+          {plug.neutral && (
+            <MenuItem icon={<Check />} onChoose={() => onAct("confirm-places")}>
+              I held the drawing against the plug: positions are right
+            </MenuItem>
+          )}
           <MenuItem icon={<Move />} onChoose={() => onAct("arrange")}>
             {arranging ? "Stop moving cavities" : "Move, add and delete cavities"}
           </MenuItem>

@@ -10,6 +10,7 @@ import {
 } from "../../../../session/index.ts";
 import { CommitField } from "../../../app/commit-field.tsx";
 import { Button } from "../../../app/controls/index.ts";
+import { TaughtWords, WordMeaning } from "../../../panels/words/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
 import { writeWords } from "../words.ts";
 import styles from "./details.module.css";
@@ -26,6 +27,7 @@ export function ModuleEditor({ part }: { part: Module }) {
   const [wrong, setWrong] = useState<string | null>(null);
   const [fresh, setFresh] = useState<string | null>(null);
   const { id, pins } = part;
+  const chosen = pins.map((pin) => pinRef(id, pin.id)).find((ref) => ref === chief);
   const edit = (label: string, change: (draft: Job) => void) => session.edit(label, change);
   useEffect(() => {
     if (fresh === null) return;
@@ -132,6 +134,8 @@ export function ModuleEditor({ part }: { part: Module }) {
       <Button icon={<Plus aria-hidden />} onClick={add}>
         Add a pin
       </Button>
+      {chosen && <WordMeaning key={chosen} pin={chosen} />}
+      <TaughtWords />
       <ModulePower part={part} />
       <ModuleSources part={part} />
       <ModuleBehaviour part={part} />

@@ -1,6 +1,6 @@
 import { Copy, Replace, RotateCw, Trash2 } from "lucide-react";
 import { useState } from "react";
-import { kindOf } from "../../../../circuit/index.ts";
+import { elementsOf, kindOf } from "../../../../circuit/index.ts";
 import { type Job, ownerOf, type Part, type Wire } from "../../../../job/index.ts";
 import {
   ALIGNMENTS,
@@ -12,6 +12,8 @@ import {
   unitOf,
 } from "../../../../session/index.ts";
 import { CommandButton } from "../../../app/command-button.tsx";
+import { ConductorsPanel } from "../../../panels/conductors-panel.tsx";
+import { DropAlong } from "../../../panels/drop-along.tsx";
 import { useSelected, useSession } from "../../../session-context.tsx";
 import { EditField } from "../../plug/fields.tsx";
 import { writeWords } from "../words.ts";
@@ -106,6 +108,14 @@ function Several({ count }: { count: number }) {
   );
 }
 
+const protects = (part: Part): boolean =>
+  elementsOf(part, 12).some(({ law }) => law.is === "protection");
+
+/** Something that current does work in: there is a way to it and back. */
+const doesWork = (part: Part): boolean =>
+  part.kind !== "module" &&
+  elementsOf(part, 12).some(({ law }) => ["load", "led", "coil"].includes(law.is));
+
 function OnePart({ part }: { part: Part }) {
   const session = useSession();
   const [wrong, setWrong] = useState<string | null>(null);
@@ -146,6 +156,8 @@ function OnePart({ part }: { part: Part }) {
           }
         />
         <KindFieldList part={part} />
+        {protects(part) && <ConductorsPanel />}
+        {doesWork(part) && <DropAlong of={id} />}
         {part.kind === "switch" && <SwitchEditor part={part} />}
         {part.kind === "module" && <ModuleEditor part={part} />}
         {part.kind === "inline" && <InlineEditor part={part} />}
@@ -187,6 +199,7 @@ function OneWire({ wire }: { wire: Wire }) {
       </header>
       <div className={styles.grid}>
         <WireDetails wire={wire} />
+        <ConductorsPanel />
       </div>
     </>
   );

@@ -1,28 +1,29 @@
-import { useState } from "react";
-import type { Colour, EditOptions, Wire } from "../../../../job/index.ts";
+import type { EditOptions, Wire } from "../../../../job/index.ts";
 import { setWireField, setWords, type WordChange } from "../../../../session/index.ts";
-import {
-  type ColourCode,
-  formatColour,
-  nameColour,
-  parseColour,
-} from "../../../../standards/index.ts";
-import { useSession } from "../../../session-context.tsx";
-import { ColourPicker } from "../../plug/colour-picker.tsx";
-import { ColourSwatch } from "../../plug/colour-swatch.tsx";
+import { areaInMapping, type GaugeMapping, gaugeInMapping } from "../../../../standards/index.ts";
+import { useSelected, useSession } from "../../../session-context.tsx";
+import { ColourFields } from "../../plug/colour-fields.tsx";
 import { EditField } from "../../plug/fields.tsx";
-import styles from "./details.module.css";
 import { NumberField } from "./number-field.tsx";
 import { PinPick } from "./pin-pick.tsx";
 
 /** Number, colour, size, length and ends of a wire as the diagram has them. */
 export function WireDetails({ wire }: { wire: Wire }) {
   const session = useSession();
+  const gauges = useSelected((state) => state.job.conductors?.gauges);
   const { id } = wire;
   const write = (label: string, change: WordChange, merge?: EditOptions) =>
     session.edit(`${label} of ${id}`, (draft) => setWords(draft, id, change), merge);
   const set = (label: string, field: "mm2" | "metres" | "awg", value: number | undefined) =>
     session.edit(`Set the ${label} of ${id}`, (draft) => setWireField(draft, id, field, value));
+  /** What the mapping that the job chose has for the other of the two; nothing is stored. */
+  const beside = (
+    known: number | undefined,
+    mapped: (known: number, mapping: GaugeMapping) => number | null,
+  ) => {
+    const found = known === undefined || !gauges ? null : mapped(known, gauges);
+    return found === null ? undefined : `${found}, by the mapping`;
+  };
   return (
     <>
       <EditField
@@ -35,6 +36,7 @@ export function WireDetails({ wire }: { wire: Wire }) {
         label="Size"
         unit="mm²"
         value={wire.mm2}
+        placeholder={beside(wire.awg, areaInMapping)}
         onChange={(value) => set("size", "mm2", value)}
       />
       <NumberField
@@ -42,6 +44,7 @@ export function WireDetails({ wire }: { wire: Wire }) {
         unit="AWG"
         zero
         value={wire.awg}
+        placeholder={beside(wire.mm2, gaugeInMapping)}
         onChange={(value) => set("gauge", "awg", value)}
       />
       <NumberField
@@ -50,59 +53,13 @@ export function WireDetails({ wire }: { wire: Wire }) {
         value={wire.metres}
         onChange={(value) => set("length", "metres", value)}
       />
-      <WireColour
+      <ColourFields
         colour={wire.colour ?? null}
+        none="not printed"
         onChange={(colour) => write("Set the colour", { colour })}
       />
       <PinPick wire={wire} which="from" />
       <PinPick wire={wire} which="to" />
     </>
-  );
-}
-
-function WireColour({
-  colour,
-  onChange,
-}: {
-  colour: Colour | null;
-  onChange: (colour: Colour | null) => void;
-}) {
-  const [wrong, setWrong] = useState<string | null>(null);
-  const base = (code: ColourCode | null) => {
-    const tracer = colour?.tracer && colour.tracer !== code ? { tracer: colour.tracer } : {};
-    onChange(code ? { base: code, ...tracer } : null);
-  };
-  const tracer = (code: ColourCode | null) => {
-    if (colour) onChange(code ? { base: colour.base, tracer: code } : { base: colour.base });
-  };
-  const type = (text: string) => {
-    const typed = text === "" ? null : parseColour(text);
-    setWrong(text !== "" && !typed ? `“${text}” is no colour code. Type it like BNBK.` : null);
-    if (text === "" || typed) onChange(typed);
-  };
-  return (
-    <fieldset className={styles.colour}>
-      <legend>
-        Colour <ColourSwatch colour={colour} />{" "}
-        {colour ? `${formatColour(colour)}, ${nameColour(colour)}` : "not printed"}
-      </legend>
-      <ColourPicker label="Base" value={colour?.base ?? null} none="no colour" onPick={base} />
-      {colour && (
-        <ColourPicker
-          label="Tracer"
-          value={colour.tracer ?? null}
-          none="no tracer"
-          except={colour.base}
-          onPick={tracer}
-        />
-      )}
-      <EditField
-        label="or type it"
-        value={colour ? formatColour(colour) : ""}
-        placeholder="BNBK"
-        problem={wrong}
-        onCommit={type}
-      />
-    </fieldset>
   );
 }

@@ -1,11 +1,11 @@
 import { add, type Point, scale } from "../../../../base/index.ts";
 import type { PinRef } from "../../../../job/index.ts";
-import type { Role } from "../../../../roles/index.ts";
+import type { Verdict } from "../../../../roles/index.ts";
 import { type PartShape, unitOf } from "../../../../session/index.ts";
 import { type Ink, SMALLEST_TEXT, write } from "./ink.ts";
 
 /** A sign of its own for each verdict, so that no meaning hangs on a colour alone. */
-const SIGNS: Readonly<Partial<Record<Role["verdict"], string>>> = {
+const SIGNS: Readonly<Partial<Record<Verdict, string>>> = {
   agrees: "✓",
   contradicted: "✕",
   undecided: "?",
@@ -15,7 +15,7 @@ const SIGNS: Readonly<Partial<Record<Role["verdict"], string>>> = {
 export function drawModuleWords(
   ink: Ink,
   visible: readonly PartShape[],
-  roles: ReadonlyMap<PinRef, Role>,
+  verdicts: ReadonlyMap<PinRef, Verdict>,
 ): void {
   for (const shape of visible) {
     const { part } = shape;
@@ -36,8 +36,7 @@ export function drawModuleWords(
       const forward = level ? inward[0] > 0 : inward[1] < 0;
       const align: CanvasTextAlign = forward ? "left" : "right";
       const place = (units: number) => add(spot.at, scale(inward, units * unit));
-      const role = roles.get(spot.ref);
-      const verdict = role?.verdict;
+      const verdict = verdicts.get(spot.ref);
       const sign = verdict && SIGNS[verdict];
       const size = 1.5 * unit;
       const markWidth = write(ink, {

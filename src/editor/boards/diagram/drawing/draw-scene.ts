@@ -1,6 +1,6 @@
 import { growBox } from "../../../../base/index.ts";
 import type { PinRef } from "../../../../job/index.ts";
-import type { Role } from "../../../../roles/index.ts";
+import type { Verdict } from "../../../../roles/index.ts";
 import {
   type Camera,
   partsIn,
@@ -20,7 +20,7 @@ export interface SceneLook {
   /** Pixels of the sheet per symbol unit, for the weight of lines. */
   readonly unit: number;
   readonly colours: boolean;
-  readonly roles: ReadonlyMap<PinRef, Role>;
+  readonly verdicts: ReadonlyMap<PinRef, Verdict>;
   /** Seen only in passing, as in a drag: hops that take long to find are left out. */
   readonly passing: boolean;
   /** The wires lie on casings that say what is live: paper round them would cut those. */
@@ -53,6 +53,6 @@ export function drawScene(
     drawParts(ink, parts);
     drawWireWords(ink, scene, wires);
     drawPartWords(ink, parts);
-    drawModuleWords(ink, parts, look.roles);
+    drawModuleWords(ink, parts, look.verdicts);
   });
 }

@@ -9,7 +9,7 @@ import {
   unitOf,
   type WireShape,
 } from "../../../../session/index.ts";
-import { builtInTracer, formatColour, IEC_60757 } from "../../../../standards/index.ts";
+import { colourBands, formatColour } from "../../../../standards/index.ts";
 import { type Ink, SMALLEST_TEXT, write } from "./ink.ts";
 
 /** Radius of the hop over a wire that is crossed without touching, in line widths. */
@@ -122,14 +122,19 @@ export function drawWires(
     canvas.strokeStyle = palette.ink;
     canvas.lineWidth = line * 2.4;
     canvas.stroke(path);
-    canvas.strokeStyle = IEC_60757[colour.base].rgb;
+    const { base, stripe, edge } = colourBands(colour);
+    canvas.strokeStyle = base;
     canvas.lineWidth = line * 1.6;
     canvas.stroke(path);
-    const tracer = colour.tracer ?? builtInTracer(colour.base);
-    if (!tracer) continue;
-    canvas.strokeStyle = IEC_60757[tracer].rgb;
-    canvas.lineWidth = line * 0.7;
+    if (!stripe) continue;
     canvas.setLineDash([line * 6, line * 4]);
+    if (edge) {
+      canvas.strokeStyle = edge;
+      canvas.lineWidth = line * 1.1;
+      canvas.stroke(path);
+    }
+    canvas.strokeStyle = stripe;
+    canvas.lineWidth = line * 0.7;
     canvas.stroke(path);
     canvas.setLineDash([]);
   }

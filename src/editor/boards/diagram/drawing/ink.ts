@@ -21,9 +21,12 @@ export function inkFor(
   palette: Palette,
   unit: number,
 ): Ink {
-  const line = Math.max(unit * LINE_UNITS, THINNEST_ON_SCREEN / camera.zoom);
-  return { canvas, camera, palette, line };
+  return { canvas, camera, palette, line: lineWidth(camera, unit) };
 }
+
+/** Width of a plain line, pixels of the sheet. */
+export const lineWidth = (camera: Camera, unit: number): number =>
+  Math.max(unit * LINE_UNITS, THINNEST_ON_SCREEN / camera.zoom);
 
 /** Runs `draw` with the canvas in pixels of the sheet. */
 export function onSheet(canvas: CanvasRenderingContext2D, camera: Camera, draw: () => void): void {

@@ -1,0 +1,75 @@
+import {
+  type CavityRef,
+  type Colour,
+  type Job,
+  type Machine,
+  ownerOf,
+  type PinRef,
+  type Plug,
+  type Reading,
+  type When,
+  type Wire,
+} from "../../job/index.ts";
+import type { JudgedReading } from "../../readings/index.ts";
+
+/** All that is known of one plug on one machine. */
+export interface Evidence {
+  readonly job: Job;
+  readonly machine: Machine;
+  readonly plug: Plug;
+  /** Valid readings with a probe at the plug, held against the drawing. */
+  readonly readings: readonly { readonly reading: Reading; readonly judged: JudgedReading }[];
+  /** Colours found at its cavities. */
+  readonly colours: readonly { readonly mark: string; readonly colour: Colour }[];
+  /** Pin that each cavity is tied to. */
+  readonly pinAt: ReadonlyMap<string, PinRef>;
+  /** Wires drawn at a pin. */
+  drawnAt(pin: PinRef): readonly Wire[];
+}
+
+/** Share of system voltage that a point which nothing holds may show, or that is more than was expected. */
+const GHOST = 0.25;
+/** Ω from which unrelated circuits count as open (US Army TM 5-3805-291-23-1). */
+const OPEN_OHMS = 5000;
+
+/** What a reading says of a prediction. */
+export type Fit = "agrees" | "hangs-free" | "differs" | "no-word";
+
+export function fitOf(job: Job, { value }: Reading, judged: JudgedReading): Fit {
+  if (judged.verdict === "inside") return "agrees";
+  if (judged.verdict === "outside") return "differs";
+  if (!judged.floating || value === "OL") return "no-word";
+  return Math.abs(value) > GHOST * job.systemVoltage ? "differs" : "hangs-free";
+}
+
+/** Whether something is there that the prediction has not: more volts, volts the other way, a way of fewer ohms. */
+export function isPresence(job: Job, { value, quantity }: Reading, judged: JudgedReading): boolean {
+  if (value === "OL") return false;
+  const { predicted, low, high } = judged;
+  if (quantity === "ohms") {
+    return value < OPEN_OHMS && (predicted === "OL" || (low !== null && value < low));
+  }
+  const small = GHOST * job.systemVoltage;
+  if (Math.abs(value) <= small) return false;
+  if (low === null || high === null) return true;
+  return Math.sign(value) > 0 ? value > high + small : value < low - small;
+}
+
+/** Whether what these pins belong to is off in a state, or the plug is: the loom alone is read then. */
+export const isParted = (
+  { plug }: Pick<Evidence, "plug">,
+  pins: readonly PinRef[],
+  { unplugged = [], removed = [] }: When,
+): boolean => {
+  const off = [...unplugged, ...removed];
+  return off.includes(plug.id) || pins.every((pin) => off.includes(ownerOf(pin)));
+};
+
+export const cavitiesOf = (plug: Plug, { red, black }: Reading): readonly string[] => {
+  const marks = (probe: CavityRef) =>
+    probe.startsWith(`${plug.id}:`) ? [probe.slice(plug.id.length + 1)] : [];
+  return [...marks(red), ...marks(black)];
+};
+
+export const isSameColour = (a: Colour, b: Colour): boolean =>
+  a.base === b.base && (a.tracer ?? null) === (b.tracer ?? null);

@@ -1,0 +1,90 @@
+import { cavityRef, type Probe, type Reading } from "../../job/index.ts";
+import { type JudgedReading, judgeReading, settle } from "../../readings/index.ts";
+import { type Evidence, type Fit, fitOf, isParted, isSameColour } from "./evidence.ts";
+import { withExchangedWires } from "./exchanged-wires.ts";
+import { type Hypothesis, type Move, NOTHING_MOVED, reallyAt } from "./hypothesis.ts";
+
+/** How much agrees. */
+export interface Tally {
+  /** What each reading says, in the order of the evidence. */
+  readonly fits: readonly Fit[];
+  readonly agree: number;
+  readonly differ: number;
+  readonly coloursAgree: number;
+  readonly coloursDiffer: number;
+  /** Of an exchange: only with the wires themselves exchanged, not with what is tied to the cavities. */
+  readonly inTheLoom: boolean;
+}
+
+export const asDrawn = (evidence: Evidence): Tally =>
+  tallied(
+    evidence,
+    evidence.readings.map(({ reading, judged }) => fitOf(evidence.job, reading, judged)),
+    NOTHING_MOVED,
+    false,
+  );
+
+/** What agrees if it is so. */
+export function tallyOf(evidence: Evidence, hypothesis: Hypothesis): Tally {
+  const { job, readings } = evidence;
+  const fits = readings.map(({ reading }) => movedFit(evidence, hypothesis, reading));
+  const onPaper = tallied(evidence, fits, hypothesis, false);
+  const { mishap } = hypothesis;
+  if (mishap.is !== "exchanged" || onPaper.differ === 0) return onPaper;
+  const [a, b] = [evidence.pinAt.get(mishap.a), evidence.pinAt.get(mishap.b)];
+  // with the module plugged in it matters to the module which wire it gets
+  if (a === undefined || b === undefined) return onPaper;
+  const isIn = ({ when }: Reading) => !isParted(evidence, [a, b], when);
+  if (!readings.some(({ reading }) => isIn(reading))) return onPaper;
+  const turned = settle(withExchangedWires(job, evidence.machine.id, a, b));
+  const inLoom = readings.map(({ reading }, index) =>
+    isIn(reading)
+      ? fitOf(job, reading, judgeReading(turned, evidence.machine.id, reading))
+      : (fits[index] ?? "no-word"),
+  );
+  const loom = tallied(evidence, inLoom, hypothesis, true);
+  return loom.differ < onPaper.differ ? loom : onPaper;
+}
+
+function movedFit(evidence: Evidence, hypothesis: Hypothesis, reading: Reading): Fit {
+  const { job, machine, plug } = evidence;
+  const red = reallyAt(plug.id, hypothesis, reading.red);
+  const black = reallyAt(plug.id, hypothesis, reading.black);
+  if (red === null || black === null) return "differs";
+  if (isUntold(evidence, red) || isUntold(evidence, black)) return "no-word";
+  const judged: JudgedReading = judgeReading(job, machine.id, { ...reading, red, black });
+  return fitOf(job, reading, judged);
+}
+
+/** A cavity of this plug that holds a wire, or not, of which nothing is drawn. */
+function isUntold({ plug, pinAt }: Evidence, probe: Probe): boolean {
+  const own = plug.cavities.find(({ mark }) => cavityRef(plug.id, mark) === probe);
+  return own !== undefined && !own.empty && !own.blocked && !pinAt.has(own.mark);
+}
+
+function tallied(
+  evidence: Evidence,
+  fits: readonly Fit[],
+  { really }: Move,
+  inTheLoom: boolean,
+): Tally {
+  let coloursAgree = 0;
+  let coloursDiffer = 0;
+  for (const { mark, colour } of evidence.colours) {
+    const there = really.get(mark);
+    const pin = there === null ? undefined : evidence.pinAt.get(there ?? mark);
+    const drawn = pin === undefined ? [] : evidence.drawnAt(pin).flatMap((one) => one.colour ?? []);
+    if (drawn.length === 0) continue;
+    if (drawn.some((one) => isSameColour(one, colour))) coloursAgree++;
+    else coloursDiffer++;
+  }
+  const count = (...of: readonly Fit[]) => fits.filter((fit) => of.includes(fit)).length;
+  return {
+    fits,
+    agree: count("agrees", "hangs-free"),
+    differ: count("differs"),
+    coloursAgree,
+    coloursDiffer,
+    inTheLoom,
+  };
+}

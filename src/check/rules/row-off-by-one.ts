@@ -1,0 +1,14 @@
+import { toldOf } from "../mislaid/told.ts";
+import { defineRule } from "../rule.ts";
+
+export const rowOffByOne = defineRule({
+  id: "row-off-by-one",
+  severity: "contradiction",
+  about: "mislaid",
+  find: (view) =>
+    toldOf(
+      view,
+      "shifted",
+      "count the cavities again from a mark moulded in the plug, blocked ones too, and enter what was read where it belongs.",
+    ),
+});

@@ -1,0 +1,123 @@
+import { Popover } from "radix-ui";
+import type { ReadingVerdict } from "../../../readings/index.ts";
+import type { Verdict } from "../../../roles/index.ts";
+import {
+  type ComparisonRow,
+  type MachineCell,
+  setMachineWire,
+  wordsForLook,
+  wordsForMark,
+  wordsForReading,
+} from "../../../session/index.ts";
+import { ColourFields } from "../../boards/plug/colour-fields.tsx";
+import { useSelected, useSession } from "../../session-context.tsx";
+import { StatusMark } from "../status-shape.tsx";
+import styles from "./compare-table.module.css";
+import { LookedAt } from "./looked-at.tsx";
+
+interface CompareCellProps {
+  row: ComparisonRow;
+  cell: MachineCell;
+  /** The machine's. */
+  name: string;
+}
+
+/** What one machine has in one cavity, with its marks and verdicts; a tap sets the colour. */
+export function CompareCell({ row, cell, name }: CompareCellProps) {
+  const { drawnHere, marks, verdict, meterVerdict, meterRole, circuit } = cell;
+  const reading = wordsForReading(cell);
+  return (
+    <td className={styles.cell} data-differs={marks.length > 0}>
+      <div className={styles.lines}>
+        <ColourOf row={row} cell={cell} name={name} />
+        {marks.map((mark) => (
+          <StatusMark key={mark} status={mark === "turned" ? "note" : "warning"}>
+            {wordsForMark(mark)}
+          </StatusMark>
+        ))}
+        {drawnHere && (
+          <span className={styles.soft}>
+            changed on this machine, drawn {wordsForLook(drawnHere) || "with no wire"}
+          </span>
+        )}
+        {verdict && (
+          <Judged name="Word" status={verdict}>
+            {circuit === "" ? verdict : `${verdict}: ${circuit}`}
+          </Judged>
+        )}
+        {meterVerdict && (reading !== "" || meterRole !== "") && (
+          <Judged name="Meter" status={meterVerdict}>
+            {meterRole === "" ? meterVerdict : `${meterVerdict}: ${meterRole}`}
+          </Judged>
+        )}
+        {cell.reading && (
+          <Judged name="Reading" status={STATUS_OF_READING[cell.reading.verdict]}>
+            {reading}
+          </Judged>
+        )}
+      </div>
+    </td>
+  );
+}
+
+const STATUS_OF_READING: Readonly<Record<ReadingVerdict, "agrees" | "warning" | "unproven">> = {
+  inside: "agrees",
+  outside: "warning",
+  "not-comparable": "unproven",
+  invalid: "unproven",
+};
+
+interface JudgedProps {
+  name: string;
+  status: Verdict | "warning";
+  children: string;
+}
+
+const Judged = ({ name, status, children }: JudgedProps) => (
+  <span className={styles.judged}>
+    <span className={styles.soft}>{name}</span>
+    <StatusMark status={status}>{children}</StatusMark>
+  </span>
+);
+
+/** The wire as noted; the colour is set from the job as it is now, not from the table as worked out. */
+function ColourOf({ row, cell, name }: CompareCellProps) {
+  const session = useSession();
+  const { cavity, mark } = row;
+  const noted = useSelected(({ job }) =>
+    job.machines.find(({ id }) => id === cell.machine)?.wires.find((one) => one.cavity === cavity),
+  );
+  const colour = noted?.colour ?? null;
+  const words = wordsForLook({ ...cell.wire, colour }) || "not noted";
+  return (
+    <Popover.Root>
+      <Popover.Trigger
+        className={styles.open}
+        aria-label={`Wire in cavity ${mark} of ${name}: ${words}. Set its colour`}
+      >
+        <LookedAt look={{ ...cell.wire, colour }} />
+      </Popover.Trigger>
+      <Popover.Portal>
+        <Popover.Content
+          data-portal
+          className={styles.popover}
+          collisionPadding={8}
+          aria-label={`Colour in cavity ${mark} of ${name}`}
+        >
+          <h3>
+            Cavity {mark} of {name}
+          </h3>
+          <ColourFields
+            colour={colour}
+            none="not seen yet"
+            onChange={(next) =>
+              session.edit(`Note the wire colour in ${cavity} of ${name}`, (draft) =>
+                setMachineWire(draft, cell.machine, cavity, { colour: next }),
+              )
+            }
+          />
+        </Popover.Content>
+      </Popover.Portal>
+    </Popover.Root>
+  );
+}

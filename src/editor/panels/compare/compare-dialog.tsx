@@ -1,0 +1,101 @@
+import { Download } from "lucide-react";
+import { useEffect, useRef, useState } from "react";
+import { type Comparison, comparisonCsv, isDifferent } from "../../../session/index.ts";
+import { Modal } from "../../app/controls/index.ts";
+import { fileNameFor } from "../../app/file-transfer.ts";
+import { useAnswer, useSelected, useSession } from "../../session-context.tsx";
+import styles from "./compare-dialog.module.css";
+import { CompareTable } from "./compare-table.tsx";
+
+/** What every machine of the job has in one plug, beside the diagram and one another. */
+export function CompareDialog() {
+  const session = useSession();
+  const plugs = useSelected((state) => state.job.plugs);
+  const shownPlug = useSelected((state) => state.plug);
+  const [plug, setPlug] = useState(shownPlug ?? plugs[0]?.id ?? "");
+  const [onlyDifferent, setOnlyDifferent] = useState(false);
+  const newest = useAnswer(plug === "" ? null : { about: "comparison", plug });
+  // While a newer one is worked out the one of before stands there, and says so.
+  const last = useRef<Comparison | null>(null);
+  const comparison = newest ?? (last.current?.plug === plug ? last.current : null);
+  last.current = comparison;
+  const rows = comparison?.rows ?? [];
+  const different = rows.filter(isDifferent);
+  const shown = onlyDifferent ? different : rows;
+  return (
+    <Modal
+      title="Compare machines"
+      lead="Each cavity as the diagram has it and as each machine has it. What nobody has noted is no difference."
+      width="full"
+      onClose={() => session.show({ dialog: null })}
+    >
+      {plugs.length === 0 ? (
+        <p>Draw the plug first: machines are compared cavity by cavity.</p>
+      ) : (
+        <div className={styles.dialog}>
+          <div className={styles.choices}>
+            {plugs.length > 1 && (
+              <label className={styles.plug}>
+                Plug
+                <select value={plug} onChange={(event) => setPlug(event.target.value)}>
+                  {plugs.map((one) => (
+                    <option key={one.id} value={one.id}>
+                      {one.name ? `${one.id} · ${one.name}` : one.id}
+                    </option>
+                  ))}
+                </select>
+              </label>
+            )}
+            <label className={styles.only}>
+              <input
+                type="checkbox"
+                checked={onlyDifferent}
+                onChange={(event) => setOnlyDifferent(event.target.checked)}
+              />
+              Differences only
+            </label>
+            {newest && <SaveTable comparison={newest} onlyDifferent={onlyDifferent} />}
+            <p role="status" className={styles.status}>
+              {newest ? countOf(different.length, rows.length) : "Checking every machine…"}
+            </p>
+          </div>
+          {comparison && shown.length > 0 && (
+            <CompareTable comparison={comparison} rows={shown} isCurrent={newest !== null} />
+          )}
+        </div>
+      )}
+    </Modal>
+  );
+}
+
+function countOf(different: number, all: number): string {
+  if (all === 0) return "This plug has no cavities yet.";
+  if (different === 0) return "No differences among what is known.";
+  return `Differences in ${different} of ${all} cavities.`;
+}
+
+function SaveTable({
+  comparison,
+  onlyDifferent,
+}: {
+  comparison: Comparison;
+  onlyDifferent: boolean;
+}) {
+  const [href, setHref] = useState<string>();
+  useEffect(() => {
+    const rows = onlyDifferent ? comparison.rows.filter(isDifferent) : comparison.rows;
+    const type = "text/csv;charset=utf-8";
+    const url = URL.createObjectURL(new Blob([comparisonCsv(comparison, rows)], { type }));
+    setHref(url);
+    return () => URL.revokeObjectURL(url);
+  }, [comparison, onlyDifferent]);
+  return (
+    <a
+      className={styles.save}
+      href={href}
+      download={fileNameFor(`${comparison.plug} machines compared`, ".csv")}
+    >
+      <Download aria-hidden /> Save table (CSV)
+    </a>
+  );
+}

@@ -1,0 +1,1 @@
+export { TrialsPanel } from "./trials-panel.tsx";

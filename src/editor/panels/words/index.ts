@@ -1,0 +1,3 @@
+export { RolePick } from "./role-pick.tsx";
+export { TaughtWords } from "./taught-words.tsx";
+export { WordMeaning } from "./word-meaning.tsx";

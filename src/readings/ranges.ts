@@ -1,0 +1,69 @@
+import { type Branch, joinedSettings, type Settings, settingsOf } from "../circuit/index.ts";
+import { atEdge, type Limits } from "./limits.ts";
+
+/** Within what each branch of a healthy machine may lie, by its index. */
+export interface Ranges {
+  /** Nodes of each branch. */
+  readonly a: Int32Array;
+  readonly b: Int32Array;
+  readonly low: Settings;
+  readonly high: Settings;
+  /** 1 for a junction. */
+  readonly junction: Uint8Array;
+  readonly slides: readonly Slide[];
+}
+
+/** One half of a potentiometer's track. */
+export interface Slide {
+  readonly index: number;
+  readonly owner: string | null;
+  readonly rising: boolean;
+}
+
+const kept = new WeakMap<readonly Branch[], WeakMap<Limits, Ranges>>();
+
+/** Kept per list and limits: the branches are the same wherever the switches stand. */
+export function rangesOf(branches: readonly Branch[], limits: Limits): Ranges {
+  const ofBranches = kept.get(branches) ?? new WeakMap<Limits, Ranges>();
+  kept.set(branches, ofBranches);
+  const found = ofBranches.get(limits) ?? makeRanges(branches, limits);
+  ofBranches.set(limits, found);
+  return found;
+}
+
+const makeRanges = (branches: readonly Branch[], limits: Limits): Ranges => ({
+  a: Int32Array.from(branches, ({ a }) => a),
+  b: Int32Array.from(branches, ({ b }) => b),
+  low: settingsOf(branches, (branch) => atEdge(branch, { ohms: -1, volts: -1 }, limits)),
+  high: settingsOf(branches, (branch) => atEdge(branch, { ohms: 1, volts: 1 }, limits)),
+  junction: Uint8Array.from(branches, ({ acts }) => (acts.is === "junction" ? 1 : 0)),
+  slides: branches.flatMap(({ acts, owner }, index) =>
+    acts.is === "slide" ? [{ index, owner, rising: acts.rising }] : [],
+  ),
+});
+
+/** Of one list and of another that goes on after it. */
+export function joinedRanges(first: Ranges, second: Ranges): Ranges {
+  const shift = first.a.length;
+  return {
+    a: joined(new Int32Array(shift + second.a.length), first.a, second.a),
+    b: joined(new Int32Array(shift + second.a.length), first.b, second.b),
+    low: joinedSettings(first.low, second.low),
+    high: joinedSettings(first.high, second.high),
+    junction: joined(new Uint8Array(shift + second.a.length), first.junction, second.junction),
+    slides: [
+      ...first.slides,
+      ...second.slides.map((slide) => ({ ...slide, index: slide.index + shift })),
+    ],
+  };
+}
+
+function joined<Numbers extends Int32Array | Uint8Array>(
+  both: Numbers,
+  first: Numbers,
+  second: Numbers,
+): Numbers {
+  both.set(first);
+  both.set(second, first.length);
+  return both;
+}

@@ -1,0 +1,4 @@
+export { compareMachines } from "./compare-machines.ts";
+export * from "./comparison.ts";
+export { comparisonCsv } from "./comparison-csv.ts";
+export * from "./comparison-words.ts";

@@ -1,0 +1,60 @@
+import type { Correction, Finding } from "../../check/index.ts";
+import { drawnOf } from "../changes/drawn-job.ts";
+import type { Session } from "../session.ts";
+import { adoptRole, dropRole } from "./adopted-role.ts";
+import type { CorrectionEdit, CorrectionOf, Does, Place } from "./correction-edit.ts";
+import { markAsGoingOn } from "./going-on.ts";
+import { moveWords } from "./moved-words.ts";
+import {
+  correctMark,
+  exchangeCavities,
+  flipFace,
+  keepLink,
+  markEmpty,
+  markInUse,
+  removeLink,
+} from "./plug-corrections.ts";
+import { takeColour, takeNumber } from "./wire-corrections.ts";
+
+const EDITS: { readonly [D in Does]: CorrectionEdit<CorrectionOf<D>> } = {
+  "adopt-role": adoptRole,
+  "drop-role": dropRole,
+  "exchange-cavities": exchangeCavities,
+  "flip-face": flipFace,
+  "correct-mark": correctMark,
+  "mark-empty": markEmpty,
+  "mark-in-use": markInUse,
+  "take-colour": takeColour,
+  "take-number": takeNumber,
+  "remove-link": removeLink,
+  "keep-link": keepLink,
+  "mark-as-going-on": markAsGoingOn,
+  "move-words": moveWords,
+};
+
+// `does` picks the edit of its own kind; the compiler can't follow that through a union.
+const editOf = ({ does }: Correction) => EDITS[does] as CorrectionEdit;
+
+/** What the button of a correction says, beginning with a verb. */
+export const correctionLabel = (correction: Correction, place: Place): string =>
+  editOf(correction).label(correction, place);
+
+/** Makes a correction: one edit, under the words of its button. */
+export function correct(session: Session, correction: Correction): void {
+  const { machine } = session.get();
+  const label = correctionLabel(correction, { job: drawnOf(session.get()), machine });
+  session.edit(label, (draft) => editOf(correction).change(draft, correction, machine));
+}
+
+/** What can be put right about some things, each way once, findings set aside left out. */
+export function correctionsAbout(
+  findings: readonly Finding[],
+  refs: ReadonlySet<string>,
+): readonly Correction[] {
+  const found = new Map<string, Correction>();
+  for (const { corrections = [], subjects, setAside } of findings) {
+    if (setAside !== undefined || !subjects.some((subject) => refs.has(subject))) continue;
+    for (const one of corrections) found.set(JSON.stringify(one), one);
+  }
+  return [...found.values()];
+}

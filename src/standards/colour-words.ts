@@ -1,0 +1,73 @@
+import { COLOUR_CODES, type ColourCode, IEC_60757 } from "./iec-60757.ts";
+
+/** What people write for a colour, and each colour that it can mean. Upper case. */
+export type ColourWords = ReadonlyMap<string, readonly ColourCode[]>;
+
+const named = (words: Readonly<Record<string, ColourCode | readonly ColourCode[]>>): ColourWords =>
+  new Map(
+    Object.entries(words).map(([word, meant]) => [
+      word,
+      typeof meant === "string" ? [meant] : meant,
+    ]),
+  );
+
+/** The letters of IEC 60757. */
+export const STANDARD_LETTERS: ColourWords = new Map(COLOUR_CODES.map((code) => [code, [code]]));
+
+/** Colours by name. That purple is violet and slate is grey is common practice, no source. */
+export const COLOUR_NAMES: ColourWords = new Map<string, readonly ColourCode[]>([
+  ...COLOUR_CODES.map((code): [string, ColourCode[]] => [
+    IEC_60757[code].name.toUpperCase(),
+    [code],
+  ]),
+  ["GRAY", ["GY"]],
+  ["PURPLE", ["VT"]],
+  ["SLATE", ["GY"]],
+]);
+
+/**
+ * Abbreviations of the English names (common practice, no source). BL is black to one draughtsman
+ * and blue to another, GR is green or grey: both meanings are kept.
+ */
+export const ENGLISH_LETTERS: ColourWords = named({
+  BLK: "BK",
+  BRN: "BN",
+  RED: "RD",
+  ORG: "OG",
+  ORN: "OG",
+  YEL: "YE",
+  GRN: "GN",
+  BLU: "BU",
+  VIO: "VT",
+  PUR: "VT",
+  PPL: "VT",
+  GRY: "GY",
+  WHT: "WH",
+  PNK: "PK",
+  GLD: "GD",
+  SLV: "SR",
+  BR: "BN",
+  OR: "OG",
+  VI: "VT",
+  PU: "VT",
+  YL: "YE",
+  WT: "WH",
+  BL: ["BK", "BU"],
+  GR: ["GN", "GY"],
+});
+
+/** German letters as on DIN 47100 cables and older German wiring diagrams (from memory). */
+export const GERMAN_LETTERS: ColourWords = named({
+  SW: "BK",
+  BR: "BN",
+  RT: "RD",
+  OR: "OG",
+  GE: "YE",
+  GN: "GN",
+  BL: "BU",
+  VI: "VT",
+  LI: "VT",
+  GR: "GY",
+  WS: "WH",
+  RS: "PK",
+});

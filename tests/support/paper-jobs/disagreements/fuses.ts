@@ -1,0 +1,37 @@
+import type { Part } from "../../../../src/job/index.ts";
+import type { PaperJob } from "../paper-job.ts";
+import { type Disagreement, forgetAllReadings } from "./disagreement.ts";
+
+const partOf = ({ job }: PaperJob, id: string): Part => {
+  const part = job.diagram.parts.find((one) => one.id === id);
+  if (!part) throw new Error(`no part ${id}`);
+  return part;
+};
+
+export const FUSES: readonly Disagreement[] = [
+  {
+    name: "a fuse far too large for its wire",
+    inject(random, paper) {
+      // a smaller fuse before it would protect the wire as well
+      const alone = paper.freeLoads.filter(({ isKeyed }) => !isKeyed);
+      if (alone.length === 0) return null;
+      const { fuse, feedWire } = random.pick(alone);
+      const wire = paper.job.diagram.wires.find(({ id }) => id === feedWire);
+      // half a square millimetre: neither that fuse nor the machine's main one protects it by any table
+      Object.assign(wire ?? {}, { mm2: 0.5, metres: 2 });
+      Object.assign(partOf(paper, fuse), { amps: 100 });
+      forgetAllReadings(paper);
+      return [`fuse-exceeds-wire ${fuse}`];
+    },
+  },
+  {
+    name: "a load that draws more than its fuse",
+    inject(random, paper) {
+      const { fuse, part } = random.pick(paper.freeLoads);
+      Object.assign(partOf(paper, fuse), { amps: 1 });
+      Object.assign(partOf(paper, part), { watts: 70 });
+      forgetAllReadings(paper);
+      return [`fuse-below-load ${fuse}`];
+    },
+  },
+];
