@@ -4,13 +4,13 @@ import {
   type Cube,
   createExplorer,
   type Explorer,
-  type Flow,
   LIES,
   type NetId,
   type Sight,
   type Way,
 } from "../circuit/index.ts";
 import type { Id, PinId, PinRef } from "../job/index.ts";
+import { MOST_NETS, passing } from "./passing.ts";
 
 /** A load by its part and the pins of the element that it is. */
 export interface LoadAt {
@@ -28,9 +28,6 @@ export interface FuseReach {
   /** Loads that get their current over it alone; those of one list are on whenever the first is. */
   readonly together: readonly (readonly LoadAt[])[];
 }
-
-/** Nets looked at in one direction; what is further away is left out. */
-const MOST_NETS = 300;
 
 /** A net that current can come to, when, and over which fuses. */
 interface At {
@@ -66,15 +63,6 @@ export function fuseReaches(sight: Sight, fuse: Way): readonly FuseReach[] {
 
 const isFed = (sight: Sight, net: NetId): boolean =>
   sight.source(net) !== null || (sight.lies(net) & LIES.sometimesFed) !== 0;
-
-/** The condition of a way together with what held before; null where it never conducts then. */
-function passing(explorer: Explorer, way: Way, flow: Flow, cube: Cube): Cube | null {
-  for (const one of explorer.conduction(way, flow) ?? []) {
-    const joined = both(cube, one);
-    if (joined) return joined;
-  }
-  return null;
-}
 
 /** The net that feeds another without passing the fuse, over as few other fuses as can be. */
 function feedOf(explorer: Explorer, start: At, fuse: Way): At | null {

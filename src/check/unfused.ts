@@ -1,8 +1,8 @@
 import {
   ALWAYS,
-  both,
   type Cube,
   createExplorer,
+  doesWork,
   kindOf,
   LIES,
   type NetId,
@@ -10,9 +10,7 @@ import {
   type Way,
 } from "../circuit/index.ts";
 import { ownerOf, type PinRef } from "../job/index.ts";
-
-/** Nets looked at; what is further away is left out. */
-const MOST_NETS = 300;
+import { MOST_NETS, passing } from "./passing.ts";
 
 interface At {
   readonly net: NetId;
@@ -43,14 +41,12 @@ export function fedUnfused(sight: Sight, plus: PinRef): readonly string[] {
         if (terminal === "module") fed.add(pin);
     for (const way of sight.ways(at.net)) {
       const { law, part } = way.element;
-      if (law.is === "load" || law.is === "coil" || law.is === "led") {
+      if (doesWork(law)) {
         if (!isOftenUnfused(sight, way, at.via)) fed.add(part);
         continue;
       }
       if (law.is === "protection" || seen.has(way.far) || seen.size > MOST_NETS) continue;
-      const cube = (explorer.conduction(way, "out") ?? [])
-        .map((one) => both(at.cube, one))
-        .find((one) => one !== null);
+      const cube = passing(explorer, way, "out", at.cube);
       if (!cube) continue;
       seen.add(way.far);
       queue.push({ net: way.far, cube, via: way });

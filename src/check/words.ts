@@ -9,7 +9,7 @@ export const placeOf = (role: Role): string =>
 export const nameOf = (part: Part): string =>
   `${kindOf(part.kind).title} ${part.id}${part.label ? ` (${part.label})` : ""}`;
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export { capital } from "../roles/index.ts";
 
 export const cavityName = (cavity: CavityRef): string => {
   const { owner, name } = splitRef(cavity);
@@ -21,7 +21,10 @@ const UNITS = { volts: "V", drop: "V", ohms: "Ω", amps: "A" } as const;
 export function valueInWords(quantity: Reading["quantity"], value: number | "OL"): string {
   if (value === "OL") return "OL";
   const digits = Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
-  return `${value.toFixed(digits)} ${UNITS[quantity]}`;
+  const text = value.toFixed(digits);
+  // The minus of a printed number; -0.00 is just 0.00.
+  const signed = Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
+  return `${signed} ${UNITS[quantity]}`;
 }
 
 const NAMES = { volts: "Volts", drop: "Voltage drop", ohms: "Ohms", amps: "Amps" } as const;

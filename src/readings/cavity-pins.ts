@@ -1,9 +1,12 @@
 import {
   type CavityRef,
   type Id,
+  isFixedProbe,
   type Job,
   ownerOf,
   type PinRef,
+  type Probe,
+  splitRef,
   type When,
 } from "../job/index.ts";
 import type { Shared } from "./shared.ts";
@@ -11,6 +14,21 @@ import type { Shared } from "./shared.ts";
 /** The pins that a cavity is tied to. */
 export const pinsOfCavity = (job: Job, cavity: CavityRef): readonly PinRef[] =>
   job.links.filter((link) => link.cavity === cavity).map((link) => link.pin);
+
+/** Whether a probe is a cavity that no pin is matched to and that nobody has marked as empty or blocked. */
+export function isUnmatched(job: Job, probe: Probe): boolean {
+  if (isFixedProbe(probe)) return false;
+  const { owner, name } = splitRef(probe);
+  const cavity = job.plugs
+    .find((plug) => plug.id === owner)
+    ?.cavities.find(({ mark }) => mark === name);
+  return (
+    cavity !== undefined &&
+    !cavity.empty &&
+    !cavity.blocked &&
+    pinsOfCavity(job, probe).length === 0
+  );
+}
 
 /** Modules that must be unplugged before the harness at a cavity can be metered. */
 export function modulesAt({ job, parts }: Shared, cavity: CavityRef): readonly Id[] {

@@ -1,5 +1,6 @@
 import {
   type Branch,
+  doesWork,
   held,
   nominal,
   type OperatingPoint,
@@ -78,8 +79,8 @@ export function startAt(shared: Shared, { wiring, point, at }: DropState, of: Id
 }
 
 function isWork({ branches }: Wiring, index: number): boolean {
-  const is = branches[index]?.element?.law.is;
-  return is === "load" || is === "led" || is === "coil";
+  const element = branches[index]?.element;
+  return element ? doesWork(element.law) : false;
 }
 
 /** A that a branch brings into a node. */

@@ -46,7 +46,9 @@ function reach(network: Network, without: number | null, alsoMade = false): Read
     isSide(net, "battery-plus") || isMade(net) ? [net] : [],
   );
   for (let net = stack.pop(); net !== undefined; net = stack.pop()) {
-    if (net === without || reached.has(net) || isSide(net, "battery-minus", "chassis")) continue;
+    // between two batteries in series the one's minus is fed by the other's plus
+    const isMinus = isSide(net, "battery-minus") && !isSide(net, "battery-plus");
+    if (net === without || reached.has(net) || isMinus || isSide(net, "chassis")) continue;
     reached.add(net);
     for (const { element, far, forward } of network.nets[net]?.ways ?? []) {
       const { is } = element.law;

@@ -13,6 +13,7 @@ export {
   lastCheck,
 } from "./first-checks.ts";
 export { judgeReading } from "./judge-reading.ts";
+export { GHOST_SHARE, UNRELATED_OHMS } from "./meter.ts";
 export { type MeterEvidence, meterEvidence } from "./meter-evidence.ts";
 export { type MeterProof, meterProof } from "./meter-proof.ts";
 export { type Moves, movesOf, partsById, stateMoves } from "./moves.ts";

@@ -1,6 +1,6 @@
 import type { Id, Job, Reading } from "../job/index.ts";
 import type { TakenAt } from "./as-measured.ts";
-import { MOST_AMPS, MOST_VOLTS } from "./meter.ts";
+import { MOST_AMPS, MOST_VOLTS, UNRELATED_OHMS } from "./meter.ts";
 import { predictWith } from "./predict.ts";
 import {
   invalidReading,
@@ -9,9 +9,6 @@ import {
   type ReadingVerdict,
 } from "./prediction.ts";
 import { type Shared, sharedFor } from "./shared.ts";
-
-/** Circuits that should be unrelated read over 5,000 Ω (US Army TM 5-3805-291-23-1). */
-const UNRELATED_OHMS = 5000;
 
 /**
  * A reading beside what a healthy machine would show, as drawn, with battery and leads as they were

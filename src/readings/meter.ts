@@ -23,6 +23,11 @@ export const LEADS_OHMS = 0.5;
 /** What leads that were measured together may differ by the next time, Ω (common practice, no source). */
 export const LEADS_REPEAT = 0.1;
 
+/** Share of system voltage that ghost volts at a point which nothing holds may show (our own, cautious). */
+export const GHOST_SHARE = 0.25;
+/** Circuits that should be unrelated read over 5,000 Ω (US Army TM 5-3805-291-23-1). */
+export const UNRELATED_OHMS = 5000;
+
 /** A bulb on two leads, 2 to 5 W at any system voltage (common practice, no source). */
 const TEST_LAMP_WATTS = 3;
 export const testLamp = (systemVoltage: number): Acts => {

@@ -1,5 +1,6 @@
 import {
   type Between,
+  doesWork,
   held,
   MAY_ACT,
   type OperatingPoint,
@@ -97,10 +98,10 @@ function actingAt(
     const part = parts.get(element.part);
     // what a module draws for itself neither moves nor lights
     if (!part || part.kind === "module" || found.has(part.id)) continue;
-    const { is } = element.law;
-    if (is !== "load" && is !== "led" && is !== "coil") continue;
+    const { law } = element;
+    if (!doesWork(law)) continue;
     // a diode across a coil is not what the coil does
-    if (acts.is === "junction" && is !== "led") continue;
+    if (acts.is === "junction" && law.is !== "led") continue;
     const volts = (point.volts[a] as number) - (point.volts[b] as number);
     if (Math.abs(volts) >= least) found.add(part.id);
   }

@@ -1,4 +1,5 @@
 import type { Id, Job } from "../job/index.ts";
+import { isUnmatched } from "./cavity-pins.ts";
 import { impossibleWhen } from "./impossible-when.ts";
 import { predictAmps } from "./predict-amps.ts";
 import { predictOhms } from "./predict-ohms.ts";
@@ -9,6 +10,7 @@ import {
   type ReadingSetup,
   uncertainReading,
 } from "./prediction.ts";
+import { wordsForProbe } from "./setup-words.ts";
 import { type Shared, sharedFor } from "./shared.ts";
 
 /** What a meter shows on a machine that is as drawn and in good order, with the band it stays in. */
@@ -23,6 +25,17 @@ export function predictWith(shared: Shared, setup: ReadingSetup): Prediction {
 }
 
 function predictAfresh(shared: Shared, setup: ReadingSetup): Prediction {
+  const prediction = asDrawn(shared, setup);
+  if (prediction.invalid !== null) return prediction;
+  const loose = [setup.red, setup.black].find((probe) => isUnmatched(shared.job, probe));
+  return loose === undefined
+    ? prediction
+    : uncertainReading(
+        `No pin is matched to ${wordsForProbe(shared.job, loose)}, so the drawing does not say what is there.`,
+      );
+}
+
+function asDrawn(shared: Shared, setup: ReadingSetup): Prediction {
   const impossible = impossibleWhen(shared, setup.when);
   if (impossible !== null) return invalidReading(impossible);
   if (setup.when.standIn !== undefined) {

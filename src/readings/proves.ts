@@ -1,4 +1,5 @@
 import { formatQuantity } from "../base/index.ts";
+import { capital } from "../roles/index.ts";
 import type { Prediction, ReadingSetup } from "./prediction.ts";
 import { wordsForProbe } from "./setup-words.ts";
 import type { Shared } from "./shared.ts";
@@ -62,5 +63,3 @@ export function provesOf(
   }
   return `About ${formatQuantity(Math.round(predicted * 10) / 10, "volts")} shows that ${load} holds this point; full or no volts mean that one side of it is open or shorted.`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

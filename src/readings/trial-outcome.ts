@@ -1,6 +1,7 @@
 import {
   circuitOf,
   createPlay,
+  doesWork,
   elementsOf,
   type LiveState,
   type PartState,
@@ -101,10 +102,7 @@ export function trialOutcome(job: Job, machine: Id, when: When): TrialOutcome {
 
 /** Does something that is seen, heard or felt. What a module draws for itself is none of that. */
 const isSeen = (part: Part, systemVoltage: number): boolean =>
-  part.kind !== "module" &&
-  elementsOf(part, systemVoltage).some(
-    ({ law: { is } }) => is === "load" || is === "led" || is === "coil",
-  );
+  part.kind !== "module" && elementsOf(part, systemVoltage).some(({ law }) => doesWork(law));
 
 const NOTHING: TrialOutcome = {
   refused: null,

@@ -7,7 +7,7 @@ export { taughtKey, taughtRole } from "./lexicon/taught-words.ts";
 export * from "./module-circuit.ts";
 export { meaningFits, type PrintedWord, printedWord, repeatsMark } from "./printed.ts";
 export type * from "./role.ts";
-export { listAnd, listOr, ROLE_IN_WORDS, rolesInWords } from "./role-names.ts";
+export { capital, listAnd, listOr, ROLE_IN_WORDS, rolesInWords } from "./role-names.ts";
 export * from "./role-words.ts";
 export * from "./roles-of.ts";
 export { settlingReading } from "./settle.ts";

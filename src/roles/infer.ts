@@ -128,7 +128,12 @@ function asNeighboursAllow(sightings: readonly Sighting[]): readonly Sighting[] 
   const drives = solid.some((one) => one.roles.includes("output"));
   if (!drives) return solid;
   const side = commonSide(solid.filter((one) => one.of === "feed" || one.of === "ground"));
-  return [...solid, ...neighbours.map((one): Sighting => ({ ...one, roles: ["input"], side }))];
+  const listens = (one: Sighting): Sighting => ({
+    ...one,
+    roles: ["input", ...(one.stated ?? [])],
+    side,
+  });
+  return [...solid, ...neighbours.map(listens)];
 }
 
 /** The one side that every input or output seen agrees on; null where they differ or have none. */

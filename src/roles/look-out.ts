@@ -150,13 +150,15 @@ function neighbours(
     const switched = explorer.commands(cube).size > 0;
     // One neighbour says as much as a hundred on the same line.
     const isMany = end.is === "own-pin" || end.is === "other-module";
-    const key = `${isMany ? end.is : end.pin} ${switched}`;
+    const stated = end.is === "other-module" ? statedBetween(explorer, pin, end.pin) : [];
+    const key = `${isMany ? [end.is, ...stated] : end.pin} ${switched}`;
     if (seen.has(key)) continue;
     seen.add(key);
     const straight = !switched && (end.is === "other-module" || end.is === "own-pin");
     sightings.push({
       of: end.is === "untraced" ? "untraced" : straight ? "neighbour" : "part",
-      roles: rolesAt(end, switched),
+      roles: [...rolesAt(end, switched), ...stated],
+      stated,
       side: sideOfSensor(explorer, arrival),
       cube,
       trail: trailTo(arrival),
@@ -197,6 +199,24 @@ function rolesAt(end: Arrival["end"], switched: boolean): readonly RoleName[] {
         ? ["input", "output", "sensor-supply", "sensor-ground"]
         : ["input", "output", "signal", "sensor-supply", "sensor-ground"];
   }
+}
+
+/**
+ * What a line to another module may be beside a signal, because one of its ends is stated to feed or
+ * to ground a module: some modules are fed by others.
+ */
+function statedBetween(explorer: Explorer, own: PinRef, far: PinRef): readonly RoleName[] {
+  const powers = (ref: PinRef, which: "supply" | "ground") => {
+    const { owner, name } = splitRef(ref);
+    const part = explorer.sight.part(owner);
+    return part?.kind === "module" && (part.power?.[which] ?? []).includes(name);
+  };
+  return [
+    ...(powers(own, "supply") ? (["supply", "switched-supply"] as const) : []),
+    ...(powers(own, "ground") ? (["ground", "switched-ground"] as const) : []),
+    ...(powers(far, "supply") ? (["output", "sensor-supply"] as const) : []),
+    ...(powers(far, "ground") ? (["output", "sensor-ground"] as const) : []),
+  ];
 }
 
 /** A contact is still a contact where its far side leads nowhere, or where nothing ever closes it. */

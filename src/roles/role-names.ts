@@ -14,6 +14,9 @@ export const ROLE_IN_WORDS: Readonly<Record<RoleName, string>> = {
   unused: "not used",
 };
 
+/** "A solid way" of "a solid way". */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** "a, b or c" */
 export function listOr(things: readonly string[]): string {
   if (things.length <= 1) return things[0] ?? "";

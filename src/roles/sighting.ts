@@ -6,6 +6,8 @@ export interface Sighting {
   /** `neighbour`: nothing but a wire to another module, or to another pin of the same one. */
   readonly of: "feed" | "ground" | "part" | "neighbour" | "untraced";
   readonly roles: readonly RoleName[];
+  /** Those of them that a module stated to be fed or grounded there adds. */
+  readonly stated?: readonly RoleName[];
   readonly side: "high" | "low" | null;
   readonly cube: Cube;
   readonly trail: Trail;

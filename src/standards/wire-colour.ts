@@ -58,10 +58,10 @@ export function parseColour(text: string): WireColour | null {
 
 /** Why a text can't be taken as a colour, and what to type instead. */
 export function whyNoColour(text: string): string {
-  const codes = readColours(text).map(formatColour);
-  if (codes.length < 2)
-    return `“${text}” is no colour code. Base first, then the tracer, as in BNBK.`;
-  return `“${text}” may be ${codes.slice(0, -1).join(", ")} or ${codes.at(-1)}. Say which it is.`;
+  const meant = readColours(text).map((one) => `${nameColour(one)} (${formatColour(one)})`);
+  if (meant.length < 2)
+    return `“${text}” is no colour code. Base first, then the tracer, as in BNBK; a shade that has no code belongs in the note.`;
+  return `“${text}” may be ${meant.slice(0, -1).join(", ")} or ${meant.at(-1)}. Say which it is.`;
 }
 
 function readIn(habit: readonly ColourWords[], words: readonly string[]): WireColour[] {

@@ -22,7 +22,11 @@ export function editKinds(job: Job): readonly EditKind[] {
   const switches = placesOf("switch").slice(1);
   const lamps = placesOf("lamp");
   const relays = placesOf("relay");
-  const idAt = (place: number | undefined) => job.diagram.parts[place ?? 0]?.id ?? "";
+  // a smaller job has fewer of them: it goes round
+  const placeIn = (places: readonly number[], n: number) => places[n % places.length] ?? 0;
+  const idOf = (places: readonly number[], n: number) =>
+    job.diagram.parts[placeIn(places, n)]?.id ?? "";
+  const wires = Math.floor(0.3 * job.diagram.wires.length);
   const plug = job.plugs.at(-1)?.id ?? "";
   return [
     [
@@ -35,7 +39,7 @@ export function editKinds(job: Job): readonly EditKind[] {
     [
       "a printed word typed",
       (draft, n) => {
-        const part = draft.diagram.parts[modules[3 * n] ?? 0];
+        const part = draft.diagram.parts[placeIn(modules, 3 * n)];
         if (part?.kind === "module" && part.pins[3]) part.pins[3].printed = `OUT ${n}`;
       },
     ],
@@ -49,34 +53,34 @@ export function editKinds(job: Job): readonly EditKind[] {
     [
       "a wire drawn between two outputs",
       (draft, n) => {
-        const module = idAt(modules[100 + n]);
+        const module = idOf(modules, 100 + n);
         draft.diagram.wires.push({ id: `N${n}`, from: `${module}:5`, to: `${module}:6` });
       },
     ],
     [
       "a wire drawn to ground",
       (draft, n) => {
-        const module = idAt(modules[200 + n]);
+        const module = idOf(modules, 200 + n);
         draft.diagram.wires.push({ id: `NG${n}`, from: `${module}:4`, to: "E1:1" });
       },
     ],
     [
       "a wire taken away",
       (draft, n) => {
-        draft.diagram.wires.splice(3000 + 40 * n, 1);
+        draft.diagram.wires.splice(wires + 40 * n, 1);
       },
     ],
     [
       "six wires taken away at once",
       (draft, n) => {
-        draft.diagram.wires.splice(3000 + 40 * n, 6);
+        draft.diagram.wires.splice(wires + 40 * n, 6);
       },
     ],
-    ["a lamp taken away with its wires", (draft, n) => takePart(draft, idAt(lamps[100 + 3 * n]))],
-    ["a relay taken away with its wires", (draft, n) => takePart(draft, idAt(relays[100 + 3 * n]))],
+    ["a lamp taken away with its wires", (draft, n) => takePart(draft, idOf(lamps, 100 + 3 * n))],
+    ["a relay taken away with its wires", (draft, n) => takePart(draft, idOf(relays, 100 + 3 * n))],
     [
       "a module taken away with its wires",
-      (draft, n) => takePart(draft, idAt(modules[150 + 3 * n])),
+      (draft, n) => takePart(draft, idOf(modules, 150 + 3 * n)),
     ],
     [
       "a lamp drawn with its wires",
@@ -84,7 +88,7 @@ export function editKinds(job: Job): readonly EditKind[] {
         const at = { sheet: "sheet1", at: [n, n] as [number, number], turn: 0 as const, unit: 3 };
         draft.diagram.parts.push({ id: `PN${n}`, kind: "lamp", watts: 21, ...at });
         draft.diagram.wires.push(
-          { id: `NP${n}`, from: `${idAt(modules[400 + n])}:5`, to: `PN${n}:1` },
+          { id: `NP${n}`, from: `${idOf(modules, 400 + n)}:5`, to: `PN${n}:1` },
           { id: `NQ${n}`, from: `PN${n}:2`, to: "E1:1" },
         );
       },
@@ -92,13 +96,13 @@ export function editKinds(job: Job): readonly EditKind[] {
     [
       "a pin tied to a cavity",
       (draft, n) => {
-        draft.links.push({ pin: `${idAt(modules[300 + n])}:1`, cavity: `${plug}:${n + 1}` });
+        draft.links.push({ pin: `${idOf(modules, 300 + n)}:1`, cavity: `${plug}:${n + 1}` });
       },
     ],
     [
       "a switch's rest changed",
       (draft, n) => {
-        const part = draft.diagram.parts[switches[5 * n] ?? 0];
+        const part = draft.diagram.parts[placeIn(switches, 5 * n)];
         if (part?.kind === "switch") part.rest = "on";
       },
     ],
@@ -106,9 +110,9 @@ export function editKinds(job: Job): readonly EditKind[] {
       "a reading taken",
       (draft, n) => {
         draft.machines[0]?.readings.push({
-          id: `R${n}`,
+          id: `NR${n}`,
           quantity: "volts",
-          red: `${idAt(modules[n])}:1`,
+          red: `${idOf(modules, n)}:1`,
           black: "chassis",
           value: 25,
           when: {},

@@ -73,7 +73,7 @@ test("on machines that make sense, what it says after each edit is what a fresh 
 });
 
 test("on jobs that make no sense either, any kind of edit", () => {
-  for (const seed of seeds(25, 1000)) {
+  for (const seed of seeds(14, 1000)) {
     const job = randomJob(seededRandom(seed), { parts: 14, wires: 18, plugs: 2, machines: 2 });
     follow(seed, job, 20, eitherEdit);
   }

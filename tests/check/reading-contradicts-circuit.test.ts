@@ -22,7 +22,7 @@ const job = (value: number, more: Parameters<typeof reading>[2] = {}) =>
 test("says what the circuit gives, what one fault could, and how to read again", () => {
   const [found] = findingsOf(RULE, job(-25.1));
   expect(found?.subjects).toEqual(["R1", "X1:1", "chassis"]);
-  expect(found?.message).toMatch(/-25\.1 V.*25\.2 V.*below -6\.00 V.*leads exchanged/);
+  expect(found?.message).toMatch(/−25\.1 V.*25\.2 V.*below −6\.00 V.*leads exchanged/);
 });
 
 test("speaks in place of the warning, never beside it", () => {

@@ -47,3 +47,12 @@ test("names a short with the fuse that it blows, and says so where none fits", (
   expect(near(25)).toMatch(/X1:3 touching X1:1/);
   expect(near(29)).toMatch(/No single fault that was tried/);
 });
+
+test("of more readings than anybody waits for it names no fault, and tells of each all the same", () => {
+  const readings = Array.from({ length: 230 }, (_, index) => reading(`R${index}`, 0));
+  const found = findingsOf(RULE, onMachine(matched(lampModule()), { readings }));
+  expect(found).toHaveLength(readings.length);
+  const isNamed = found.map(({ message }) => !message.includes("Something between these two"));
+  expect(isNamed.lastIndexOf(true)).toBe(199);
+  expect(isNamed.indexOf(false)).toBe(200);
+});

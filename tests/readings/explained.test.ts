@@ -104,10 +104,10 @@ test("no machine with one fault ever contradicts its drawing", () => {
         }
       }
     }),
-    { numRuns: 30 },
+    { numRuns: 18 },
   );
-  expect(tried).toBeGreaterThan(1000);
-  expect(odd).toBeGreaterThan(100);
+  expect(tried).toBeGreaterThan(500);
+  expect(odd).toBeGreaterThan(60);
   // and what the fault was is among what is tried, but for a few that lie off the way
   expect(named / odd).toBeGreaterThan(0.9);
   // nor is nothing ever told: many of these would, read with the leads exchanged

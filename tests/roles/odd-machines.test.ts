@@ -1,6 +1,6 @@
 /** Machines that are wired soundly but unusually: none of their right words may be contradicted. */
 import { describe, expect, test } from "vitest";
-import { checkJob } from "../../src/check/index.ts";
+import { checkJob, createChecker } from "../../src/check/index.ts";
 import { rolesOf } from "../../src/roles/index.ts";
 import { CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 
@@ -38,6 +38,16 @@ describe("batteries in series", () => {
       expect(role(circuit, "A1:2").fits).toEqual(["ground"]);
       expect(role(circuit, "A1:3").fits).toEqual(["supply"]);
     }
+  });
+
+  test("a relay on a minus that its own contact may raise is followed to an end", () => {
+    const circuit = new CircuitBuilder(12)
+      .part("battery", "G1")
+      .part("battery", "G2")
+      .part("relay", "K1")
+      .part("relay", "K2")
+      .wire("G1:+ G2:+", "K1:85 G1:-", "G1:+ K1:30", "K1:87a K2:86", "G1:- K2:30", "K2:87a K2:86");
+    expect(() => rules(circuit)).not.toThrow();
   });
 
   test("a lamp between two taps has its way back", () => {
@@ -158,4 +168,46 @@ test("relays that lock one another out in dozens are answered and not followed f
   }
   circuit.wire("K0:87 A1:3");
   expect(role(circuit, "A1:3").fits).toContain("input");
+});
+
+describe("a module that feeds another", () => {
+  const feeding = (power: boolean) =>
+    fed("12V OUT")
+      .part("module", "A2", {
+        pins: [
+          { id: "1", printed: "PWR" },
+          { id: "2", printed: "GND" },
+        ],
+        ...(power ? { power: { supply: ["1"], ground: ["2"] } } : {}),
+      })
+      .wire("A1:3 A2:1", "A2:2 GND1:1");
+
+  test("is said to be an output at the one and a feed at the other where that is stated", () => {
+    const circuit = feeding(true);
+    expect(role(circuit, "A1:3").fits).toEqual(["output", "sensor-supply", "signal"]);
+    expect(role(circuit, "A2:1").fits).toEqual(["supply", "switched-supply", "signal"]);
+    expect(rules(circuit)).not.toContain("printed-role-contradicted");
+  });
+
+  test("keeps its word where a load hangs on the line as well", () => {
+    const circuit = feeding(true).part("lamp", "P1").wire("A1:3 P1:1", "P1:2 GND1:1");
+    expect(rules(circuit)).not.toContain("printed-role-contradicted");
+  });
+
+  test("is a line between modules where nothing is stated", () => {
+    expect(role(feeding(false), "A1:3").fits).toEqual(["signal"]);
+  });
+
+  test("is looked at again when the other module's feed is stated later", () => {
+    const checker = createChecker("machine1");
+    const before = feeding(false).job;
+    const after = feeding(true).job;
+    const fits = (job: typeof before) =>
+      checker.check(job).roles.find(({ pin }) => pin === "A1:3")?.fits;
+    expect(fits(before)).toEqual(["signal"]);
+    const parts = before.diagram.parts.map((part) =>
+      part.id === "A2" ? (after.diagram.parts.find(({ id }) => id === "A2") ?? part) : part,
+    );
+    expect(fits({ ...before, diagram: { ...before.diagram, parts } })).toContain("output");
+  });
 });

@@ -196,7 +196,7 @@ test("a reading that fits two roles confirms neither", () => {
 test("what is found on the line of a cavity is on the sheet, with the cavities it concerns", () => {
   const { sheet } = sheetOf(sample("sweeper"));
   // R9: 13 V from splice SP2 to chassis, on the ground of cavities 4 and 5.
-  const onLine = sheet.warnings.find((one) => one.message.includes("SP2:1"));
+  const onLine = sheet.warnings.find((one) => one.message.startsWith("Voltage drop from SP2:1"));
   expect(onLine?.marks).toBe("4, 5");
   expect(sheet.unshown).toEqual({ notes: 0, elsewhere: 0 });
 });

@@ -10,7 +10,7 @@ import {
   type When,
   type Wire,
 } from "../../job/index.ts";
-import type { JudgedReading } from "../../readings/index.ts";
+import { GHOST_SHARE, type JudgedReading, UNRELATED_OHMS } from "../../readings/index.ts";
 
 /** All that is known of one plug on one machine. */
 export interface Evidence {
@@ -27,11 +27,6 @@ export interface Evidence {
   drawnAt(pin: PinRef): readonly Wire[];
 }
 
-/** Share of system voltage that a point which nothing holds may show, or that is more than was expected. */
-const GHOST = 0.25;
-/** Ω from which unrelated circuits count as open (US Army TM 5-3805-291-23-1). */
-const OPEN_OHMS = 5000;
-
 /** What a reading says of a prediction. */
 export type Fit = "agrees" | "hangs-free" | "differs" | "no-word";
 
@@ -39,7 +34,7 @@ export function fitOf(job: Job, { value }: Reading, judged: JudgedReading): Fit 
   if (judged.verdict === "inside") return "agrees";
   if (judged.verdict === "outside") return "differs";
   if (!judged.floating || value === "OL") return "no-word";
-  return Math.abs(value) > GHOST * job.systemVoltage ? "differs" : "hangs-free";
+  return Math.abs(value) > GHOST_SHARE * job.systemVoltage ? "differs" : "hangs-free";
 }
 
 /** Whether something is there that the prediction has not: more volts, volts the other way, a way of fewer ohms. */
@@ -47,9 +42,9 @@ export function isPresence(job: Job, { value, quantity }: Reading, judged: Judge
   if (value === "OL") return false;
   const { predicted, low, high } = judged;
   if (quantity === "ohms") {
-    return value < OPEN_OHMS && (predicted === "OL" || (low !== null && value < low));
+    return value < UNRELATED_OHMS && (predicted === "OL" || (low !== null && value < low));
   }
-  const small = GHOST * job.systemVoltage;
+  const small = GHOST_SHARE * job.systemVoltage;
   if (Math.abs(value) <= small) return false;
   if (low === null || high === null) return true;
   return Math.sign(value) > 0 ? value > high + small : value < low - small;

@@ -1,5 +1,5 @@
 import { cavityRef, type Probe, type Reading } from "../../job/index.ts";
-import { type JudgedReading, judgeReading, settle } from "../../readings/index.ts";
+import { judgeReading, settle } from "../../readings/index.ts";
 import { type Evidence, type Fit, fitOf, isParted, isSameColour } from "./evidence.ts";
 import { withExchangedWires } from "./exchanged-wires.ts";
 import { type Hypothesis, type Move, NOTHING_MOVED, reallyAt } from "./hypothesis.ts";
@@ -27,7 +27,7 @@ export const asDrawn = (evidence: Evidence): Tally =>
 /** What agrees if it is so. */
 export function tallyOf(evidence: Evidence, hypothesis: Hypothesis): Tally {
   const { job, readings } = evidence;
-  const fits = readings.map(({ reading }) => movedFit(evidence, hypothesis, reading));
+  const fits = readings.map((one) => movedFit(evidence, hypothesis, one));
   const onPaper = tallied(evidence, fits, hypothesis, false);
   const { mishap } = hypothesis;
   if (mishap.is !== "exchanged" || onPaper.differ === 0) return onPaper;
@@ -46,14 +46,20 @@ export function tallyOf(evidence: Evidence, hypothesis: Hypothesis): Tally {
   return loom.differ < onPaper.differ ? loom : onPaper;
 }
 
-function movedFit(evidence: Evidence, hypothesis: Hypothesis, reading: Reading): Fit {
+function movedFit(
+  evidence: Evidence,
+  hypothesis: Hypothesis,
+  { reading, judged }: Evidence["readings"][number],
+): Fit {
   const { job, machine, plug } = evidence;
   const red = reallyAt(plug.id, hypothesis, reading.red);
   const black = reallyAt(plug.id, hypothesis, reading.black);
   if (red === null || black === null) return "differs";
   if (isUntold(evidence, red) || isUntold(evidence, black)) return "no-word";
-  const judged: JudgedReading = judgeReading(job, machine.id, { ...reading, red, black });
-  return fitOf(job, reading, judged);
+  // an exchange leaves most readings of a large plug where they are
+  const isThere = red === reading.red && black === reading.black;
+  const there = isThere ? judged : judgeReading(job, machine.id, { ...reading, red, black });
+  return fitOf(job, reading, there);
 }
 
 /** A cavity of this plug that holds a wire, or not, of which nothing is drawn. */

@@ -38,7 +38,10 @@ export interface Judged {
 interface Known {
   readonly judged: Judged;
   readonly ground: object;
-  readonly links: readonly Link[];
+  /** Of each cavity and plug that the reading names. */
+  readonly links: readonly (readonly Link[] | undefined)[];
+  /** Of the plugs probed: a fault may lie in a cavity beside the one probed. */
+  readonly beside: readonly (readonly Link[] | undefined)[];
 }
 
 /** Fields of a machine that no prediction follows from; its changes are in its circuit. */
@@ -55,7 +58,8 @@ const NO_GROUND: ReadonlySet<string> = new Set([
 /**
  * Looks at the readings of the machine, and at all that a prediction follows from: the circuit with
  * every number in it, the plugs, the machine's first checks, and the links of the cavities and plugs
- * that the reading itself names.
+ * that the reading itself names. What could have caused a reading that is off follows from all links
+ * of the plugs probed besides.
  */
 export class JudgedReadings {
   private readonly last = new Last<readonly Judged[]>();
@@ -70,14 +74,20 @@ export class JudgedReadings {
     this.settleGround(job, machine, circuit);
     return this.last.of([readings, job.links, this.ground], (before) => {
       const all = readings.length === 0 ? NO_LINKS : job.links;
-      const linksOf = this.links.of([all], () => linksByName(all));
+      const linksOf = this.links.of([all], (known) => linksByName(all, known));
       const next: typeof this.known = new Map();
       const list = readings.map((reading) => {
-        const links = namesIn(reading).flatMap((name) => linksOf.get(name) ?? []);
+        const links = namesIn(reading).map((name) => linksOf.get(name));
+        const beside = [reading.red, reading.black].map((probe) => linksOf.get(ownerOf(probe)));
         const known = this.known.get(reading);
-        const isKept = known?.ground === this.ground && sameLinks(known.links, links);
-        const judged = isKept ? known.judged : judge(job, machine.id, reading);
-        next.set(reading, { judged, ground: this.ground, links });
+        const isKept = known?.ground === this.ground && sameList(known.links, links);
+        const isBeside = isKept && sameList(known.beside, beside);
+        const judged = isKept
+          ? isBeside
+            ? known.judged
+            : explainedAnew(job, machine.id, known.judged)
+          : judge(job, machine.id, reading);
+        next.set(reading, { judged, ground: this.ground, links, beside });
         return judged;
       });
       this.known = next;
@@ -132,17 +142,11 @@ export class JudgedReadings {
 function judge(job: Job, machine: Id, reading: Reading): Judged {
   const reasons = new Map<string, string | null>();
   const judged = judgeReading(job, machine, reading);
-  const isOff = judged.verdict === "outside" || judged.floating;
-  let explanation: Explanation | null | undefined;
   return {
     reading,
     judged,
     thing: thingRead(job, machine, reading),
-    explained: () => {
-      if (explanation === undefined)
-        explanation = isOff ? explainReading(job, machine, reading) : null;
-      return explanation;
-    },
+    explained: isOff(judged) ? explainer(job, machine, reading) : () => null,
     forbids: (role, cavity) => {
       const key = `${role} ${cavity}`;
       const known = reasons.get(key);
@@ -154,6 +158,21 @@ function judge(job: Job, machine: Id, reading: Reading): Judged {
   };
 }
 
+const isOff = ({ verdict, floating }: JudgedReading) => verdict === "outside" || floating;
+
+/** Worked out when it is asked for first. */
+function explainer(job: Job, machine: Id, reading: Reading): Judged["explained"] {
+  let explanation: Explanation | null | undefined;
+  return () => {
+    if (explanation === undefined) explanation = explainReading(job, machine, reading);
+    return explanation;
+  };
+}
+
+/** The same where no cause is asked for. */
+const explainedAnew = (job: Job, machine: Id, one: Judged): Judged =>
+  isOff(one.judged) ? { ...one, explained: explainer(job, machine, one.reading) } : one;
+
 /** Cavities and plugs that a reading names, by probing them or by having them off. */
 const namesIn = ({ red, black, when }: Reading): readonly string[] => [
   red,
@@ -164,13 +183,21 @@ const namesIn = ({ red, black, when }: Reading): readonly string[] => [
 
 const NO_LINKS: readonly Link[] = [];
 
-/** Links under their cavity and under their plug. */
-function linksByName(links: readonly Link[]): ReadonlyMap<string, readonly Link[]> {
+/** Links under their cavity and under their plug; the lists of before where they say the same. */
+function linksByName(
+  links: readonly Link[],
+  before: ReadonlyMap<string, readonly Link[]> | undefined,
+): ReadonlyMap<string, readonly Link[]> {
   const found = new Map<string, Link[]>();
   for (const link of links) {
     for (const name of [link.cavity, ownerOf(link.cavity)]) addTo(found, name, link);
   }
-  return found;
+  const kept = new Map<string, readonly Link[]>(found);
+  for (const [name, now] of found) {
+    const known = before?.get(name);
+    if (known && sameLinks(known, now)) kept.set(name, known);
+  }
+  return kept;
 }
 
 const sameLinks = (a: readonly Link[], b: readonly Link[]) =>

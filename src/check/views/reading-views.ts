@@ -4,6 +4,9 @@ import type { ReadingView } from "../rule.ts";
 import type { Judged } from "./judged-readings.ts";
 import { keepList, Last, Views } from "./keep.ts";
 
+/** Readings of a machine whose fault is looked for, at most: with more that are off nobody waits for it. */
+const MOST_EXPLAINED = 200;
+
 /** Looks at the judged readings, and at the roles of the cavities and pins that they were taken at. */
 export class ReadingViews {
   private readonly last = new Last<readonly ReadingView[]>();
@@ -16,7 +19,13 @@ export class ReadingViews {
       const there = roles.filter(
         ({ pin, cavity }) => probes.has(pin) || (cavity !== null && probes.has(cavity)),
       );
-      return keepList(before, this.views.of(all.map((one) => [one.reading, viewOf(one, there)])));
+      let left = MOST_EXPLAINED;
+      const viewed = all.map((one): [Reading, ReadingView] => {
+        const view = viewOf(one, there, left > 0);
+        if (view.explained !== null) left--;
+        return [one.reading, view];
+      });
+      return keepList(before, this.views.of(viewed));
     });
   }
 }
@@ -26,6 +35,7 @@ const NONE: readonly string[] = [];
 function viewOf(
   { reading, judged, thing, explained, forbids }: Judged,
   roles: readonly Role[],
+  isExplained: boolean,
 ): ReadingView {
   if (judged.verdict === "invalid")
     return { reading, judged, thing, explained: null, forbids: [], along: [] };
@@ -41,7 +51,14 @@ function viewOf(
     return why === null ? [] : [{ role, why }];
   });
   const along = at(reading.red) ?? at(reading.black) ?? NONE;
-  return { reading, judged, thing, explained: explained(), forbids: found, along };
+  return {
+    reading,
+    judged,
+    thing,
+    explained: isExplained ? explained() : null,
+    forbids: found,
+    along,
+  };
 }
 
 /** What was adopted, else all that the printed word may mean. */

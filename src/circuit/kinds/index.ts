@@ -23,6 +23,7 @@ import { switchKind } from "./switch.ts";
 import { DEFAULT_UNIT } from "./unit.ts";
 import { heater, horn, motor } from "./winding.ts";
 
+export { doesWork } from "./does-work.ts";
 export {
   type ElementFate,
   EXTRA_OHMS,

@@ -1,5 +1,12 @@
 import { type Part, type PinRef, pinRef } from "../../job/index.ts";
-import { type Element, elementsOf, pinsOf, type Terminal, terminalOf } from "../kinds/index.ts";
+import {
+  doesWork,
+  type Element,
+  elementsOf,
+  pinsOf,
+  type Terminal,
+  terminalOf,
+} from "../kinds/index.ts";
 import { chassisPlace, pageKey } from "../places.ts";
 
 /** How an element counts for those who only ask whether it conducts at all. */
@@ -89,9 +96,7 @@ export function createMember(
       return terminal ? [{ pin: pinNumber(name), terminal }] : [];
     }),
     coil: elements.find(({ element }) => element.law.is === "coil") ?? null,
-    loads: elements.flatMap(({ element: { law } }, index) =>
-      law.is === "load" || law.is === "coil" || law.is === "led" ? [index] : [],
-    ),
+    loads: elements.flatMap(({ element }, index) => (doesWork(element.law) ? [index] : [])),
     hasInlets: elements.some(({ inlets }) => inlets !== null),
     joinKey: joinKeyOf(part),
     page: part.kind === "offpage" ? (pageKey(part) ?? "") : null,

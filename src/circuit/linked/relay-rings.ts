@@ -10,9 +10,12 @@ import { PASSES } from "./member.ts";
  * lies there, or is fed from there by a converter. A relay is in a ring where the region of its
  * contact and that of its coil lead to each other. 1 at the number of each such relay's first pin.
  */
-export function relaysInRings(joined: Joined, { lies }: NetFacts): Uint8Array {
+export function relaysInRings(joined: Joined, { lies, source, ground }: NetFacts): Uint8Array {
   const { roster, netOf, size } = joined;
-  const isHard = (net: number) => ((lies[net] as number) & HARD) !== 0;
+  // a minus that stands on another battery's plus is neither feed nor ground: ways lead on over it
+  const isHard = (net: number) =>
+    ((lies[net] as number) & HARD) !== 0 &&
+    ((source[net] as number) >= 0 || (ground[net] as number) >= 0);
   const regionOf = regions(joined, isHard);
   const region = (pin: number) => {
     const net = netOf[pin] as number;

@@ -49,10 +49,12 @@ function layOut(job: Job, circuit: Circuit, wiring: Wiring, when: When): Layout 
     return loose[1] ? -1 : harness(to);
   });
   const cavityNodes = new Map<CavityRef, number>();
+  const matched = new Set(job.links.map(({ cavity }) => cavity));
   for (const plug of job.plugs) {
     for (const { mark } of plug.cavities) {
       const ref = cavityRef(plug.id, mark);
-      cavityNodes.set(ref, nodeAt(ref));
+      // of a cavity that no pin is matched to the drawing says nothing: it is not told as floating
+      if (matched.has(ref)) cavityNodes.set(ref, nodeAt(ref));
     }
   }
   return { graph, ends: branchEnds(wiring, graph), pinNodes, wireNodes, cavityNodes, halves };

@@ -12,6 +12,7 @@ export {
   LOW_LEVEL,
   type Settled,
 } from "./follow.ts";
+export { Groups } from "./groups.ts";
 export { influenceOf, influences } from "./influence.ts";
 export { type Conditions, FUSE_TIMES } from "./lower.ts";
 export { joinedSettings, type Settings, settingsOf } from "./net.ts";

@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from "react";
 import type { PlaceId } from "../../session/index.ts";
 import { DiagramList, PartDetails } from "../boards/diagram/index.ts";
 import { CavityDetails } from "../boards/plug/index.ts";
@@ -53,9 +54,15 @@ export function StationPanel({ station }: { station: PlaceId }) {
 export function Aside() {
   const station = useSelected((state) => state.station);
   const operating = useOperating();
+  const aside = useRef<HTMLElement>(null);
+  // Another panel begins at its top, wherever one had scrolled to in the one before.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: they say when, and are not read
+  useLayoutEffect(() => {
+    if (aside.current) aside.current.scrollTop = 0;
+  }, [station, operating]);
   if (operating) {
     return (
-      <aside className={styles.aside} aria-label="Beside the boards">
+      <aside ref={aside} className={styles.aside} aria-label="Beside the boards">
         <Boundary name="This panel">
           <OperatePanel />
         </Boundary>
@@ -63,7 +70,7 @@ export function Aside() {
     );
   }
   return (
-    <aside className={styles.aside} aria-label="Beside the boards">
+    <aside ref={aside} className={styles.aside} aria-label="Beside the boards">
       <Boundary key={station} name="This panel">
         <StationPanel station={station} />
       </Boundary>

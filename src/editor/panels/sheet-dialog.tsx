@@ -2,7 +2,7 @@ import { Download, Printer, Sheet as SheetIcon } from "lucide-react";
 import { useState } from "react";
 import type { PaperSize } from "../../sheet/index.ts";
 import { LabelledField } from "../app/commit-field.tsx";
-import { Button, Modal } from "../app/controls/index.ts";
+import { Button, FileLink, Modal } from "../app/controls/index.ts";
 import { fileNameFor } from "../app/file-transfer.ts";
 import { useSelected } from "../session-context.tsx";
 import { localTime } from "./local-time.ts";
@@ -91,8 +91,13 @@ export function SheetDialog({ onClose }: { onClose: () => void }) {
             mayBeEmpty
             onCommit={(preparedBy) => choose({ preparedBy })}
           />
-          <FileLink href={files?.pdfUrl} name={name(".pdf")} main>
-            <Download aria-hidden /> Save PDF
+          <FileLink
+            href={files?.pdfUrl}
+            name={name(".pdf")}
+            tone="primary"
+            icon={<Download aria-hidden />}
+          >
+            Save PDF
           </FileLink>
           <Button
             icon={<Printer aria-hidden />}
@@ -101,8 +106,8 @@ export function SheetDialog({ onClose }: { onClose: () => void }) {
           >
             Print
           </Button>
-          <FileLink href={files?.csvUrl} name={name(".csv")}>
-            <SheetIcon aria-hidden /> Save table (CSV)
+          <FileLink href={files?.csvUrl} name={name(".csv")} icon={<SheetIcon aria-hidden />}>
+            Save table (CSV)
           </FileLink>
         </div>
         <section
@@ -119,27 +124,5 @@ export function SheetDialog({ onClose }: { onClose: () => void }) {
         </section>
       </div>
     </Modal>
-  );
-}
-
-interface FileLinkProps {
-  /** Absent while the file is being made. */
-  href: string | undefined;
-  name: string;
-  main?: boolean;
-  children: React.ReactNode;
-}
-
-function FileLink({ href, name, main = false, children }: FileLinkProps) {
-  return (
-    <a
-      className={styles.file}
-      data-main={main}
-      href={href}
-      download={name}
-      aria-disabled={href === undefined}
-    >
-      {children}
-    </a>
   );
 }

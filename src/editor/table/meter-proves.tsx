@@ -1,7 +1,7 @@
 import { formatQuantity } from "../../base/index.ts";
 import type { Job } from "../../job/index.ts";
 import { wordsForSetup } from "../../readings/index.ts";
-import { type RuledOut, rolesInWords } from "../../roles/index.ts";
+import { capital, type RuledOut, rolesInWords } from "../../roles/index.ts";
 import type { PinRow } from "../../session/index.ts";
 import { useSelected, useSession } from "../session-context.tsx";
 import styles from "./row-details.module.css";
@@ -81,5 +81,3 @@ function wordsFor(job: Job, { evidence }: PinRow, id: string): string {
   const value = formatQuantity(reading.value, reading.quantity);
   return `reading ${id} (${value}; ${wordsForSetup(job, reading)})`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,7 +1,7 @@
 import { FUSE_TIMES } from "../../circuit/index.ts";
 import type { Id, Job, Reading } from "../../job/index.ts";
 import { judgeWith, takenAt } from "../judge-reading.ts";
-import { METER_ERROR } from "../meter.ts";
+import { GHOST_SHARE, METER_ERROR, UNRELATED_OHMS } from "../meter.ts";
 import { predictWith } from "../predict.ts";
 import type { Prediction } from "../prediction.ts";
 import { type Shared, sharedFor } from "../shared.ts";
@@ -17,14 +17,10 @@ const ENOUGH = 6;
 const MOST_TRIED = 80;
 /** Share of a value by which parts of a faulty machine may shift it (our own). */
 const SHIFT = 0.05;
-/** Share of system voltage that ghost volts at a point that nothing holds may show (our own). */
-const GHOST = 0.25;
 /** Volts of a point that nothing but the meter holds. */
 const NOTHING = 1e-6;
 /** Ω of leads, contacts and a few wires that may lie beside what a fault leaves (common practice, no source). */
 const JOINTS_OHMS = 1.5;
-/** Ω from which unrelated circuits count as open (US Army TM 5-3805-291-23-1). */
-const UNRELATED_OHMS = 5000;
 
 /**
  * What single fault could give a reading that lies off its prediction, or that none can. A reading
@@ -54,7 +50,7 @@ function isOff(shared: Shared, reading: Reading, { floating }: Prediction): bool
   const { verdict } = judgeWith(shared, reading);
   if (verdict === "outside") return true;
   const { value } = reading;
-  return floating && value !== "OL" && Math.abs(value) > GHOST * shared.job.systemVoltage;
+  return floating && value !== "OL" && Math.abs(value) > GHOST_SHARE * shared.job.systemVoltage;
 }
 
 /** Surely outside what one fault can give; `OL` never is. */
@@ -136,7 +132,7 @@ function fitOf(
   const full = shown.value ?? 0;
   // an open leaves the point to the meter alone: ghost volts
   const isLoose = mode === "open" || mode === "stuck-open";
-  const ghost = isLoose && Math.abs(full) < NOTHING ? GHOST * systemVoltage : 0;
+  const ghost = isLoose && Math.abs(full) < NOTHING ? GHOST_SHARE * systemVoltage : 0;
   // a good machine's own spread counts where the fault moves the reading little
   const spread = low !== null && high !== null ? (high - low) / 2 : 0;
   const slack = near(full, quantity) + ghost + Math.min(spread, Math.abs(full) * 0.3);

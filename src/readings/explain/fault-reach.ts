@@ -1,5 +1,5 @@
 import { addTo } from "../../base/index.ts";
-import { type Branch, circuitOf } from "../../circuit/index.ts";
+import { type Branch, circuitOf, Groups } from "../../circuit/index.ts";
 import type { Probe, When } from "../../job/index.ts";
 import { pinsOfCavity } from "../cavity-pins.ts";
 import { bandIn } from "../predict-volts.ts";
@@ -203,26 +203,15 @@ function healthyDrop(healthy: Healthy, upper: number, lower: number): number {
 
 /** Nodes that wires, fuses and contacts closed in this state join. */
 function solidlyTied({ wiring }: Healthy) {
-  const root = Int32Array.from({ length: wiring.nodeCount }, (_, node) => node);
-  const of = (node: number): number => {
-    let up = node;
-    while (root[up] !== up) up = root[up] as number;
-    let walk = node;
-    while (root[walk] !== up) {
-      const next = root[walk] as number;
-      root[walk] = up;
-      walk = next;
-    }
-    return up;
-  };
+  const groups = new Groups(wiring.nodeCount);
   for (const { a, b, owner, element, acts, closedIn, gate } of wiring.branches) {
     if (acts.is !== "ohmic" || gate !== null || owner === null) continue;
     const law = element?.law.is;
     const stands = wiring.positions.get(owner);
     const isClosed = law === "contact" && stands !== undefined && closedIn?.includes(stands);
-    if (element === null || law === "protection" || isClosed) root[of(a)] = of(b);
+    if (element === null || law === "protection" || isClosed) groups.join(a, b);
   }
-  return (a: number, b: number) => of(a) === of(b);
+  return (a: number, b: number) => groups.of(a) === groups.of(b);
 }
 
 /** Nodes of the wires, without any fuse or contact, at either side of a source. */

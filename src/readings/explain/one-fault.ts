@@ -1,7 +1,7 @@
 import { type Branch, circuitOf, SHORT_OHMS } from "../../circuit/index.ts";
 import type { Id, Job, Reading } from "../../job/index.ts";
 import { takenAt } from "../judge-reading.ts";
-import { METER_ERROR } from "../meter.ts";
+import { GHOST_SHARE, METER_ERROR, UNRELATED_OHMS } from "../meter.ts";
 import { predictWith } from "../predict.ts";
 import type { Prediction } from "../prediction.ts";
 import { sharedFor } from "../shared.ts";
@@ -19,14 +19,12 @@ const MOST_TRIED = 2000;
 const MOST_DRAWN = 1000;
 /** Ohms that a fault is tried with between nothing and all: a relay may drop out at any of them. */
 const SOME_OHMS = [0.3, 3, 30, 300, 3000] as const;
-/** Share of a value, and of system voltage, within which a faulty machine may show it (our own, cautious). */
+/** Share of a value within which a faulty machine may show it (our own, cautious). */
 const SLACK = 0.1;
-const GHOST = 0.25;
 /** Ω of the wires to where two lines touch (our own, cautious). */
 const WIRES_OHMS = 1;
-/** Ω of leads, contacts and wires beside what a fault leaves, and from which all is open. */
+/** Ω of leads, contacts and wires beside what a fault leaves. */
 const JOINTS_OHMS = 2;
-const OPEN_OHMS = 5000;
 
 /**
  * Whether one fault, whatever its ohms, may give all these readings of one machine together: each
@@ -102,7 +100,7 @@ function tryOut(job: Job, machine: Id, reading: Reading): Tried | null {
     value !== "OL" &&
     Math.abs(value) >
       Math.max(Math.abs(prediction.low ?? 0), Math.abs(prediction.high ?? 0)) +
-        GHOST * job.systemVoltage;
+        GHOST_SHARE * job.systemVoltage;
   return {
     reading,
     isPresence,
@@ -251,7 +249,7 @@ function isNear(
   const { share, digits } = METER_ERROR[quantity];
   if (quantity === "ohms") {
     const as = (one: number | "OL" | null) =>
-      one === "OL" || one === null ? OPEN_OHMS : Math.min(one, OPEN_OHMS);
+      one === "OL" || one === null ? UNRELATED_OHMS : Math.min(one, UNRELATED_OHMS);
     const read = as(value);
     const slack = read * (share + SLACK) + JOINTS_OHMS + digits;
     const all = shown.map(as);
@@ -260,7 +258,7 @@ function isNear(
   if (value === "OL") return false;
   const all = shown.map((one) => (one === null || one === "OL" ? 0 : one));
   // a line that nothing holds shows ghost volts
-  const ghost = shown.some((one) => one === null) ? GHOST * systemVoltage : 0;
+  const ghost = shown.some((one) => one === null) ? GHOST_SHARE * systemVoltage : 0;
   const slack =
     quantity === "amps"
       ? Math.abs(value) * (share + 3 * SLACK) + digits + own

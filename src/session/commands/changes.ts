@@ -16,7 +16,7 @@ function replaceable(session: Session): string | null {
 export const CHANGE_COMMANDS: readonly Command[] = [
   {
     id: "show-changes",
-    label: "Changes of this machine",
+    label: "Retrofits, repairs and options",
     canRun: (session) => session.get().dialog !== "changes",
     run: (session) => session.show({ dialog: "changes" }),
   },

@@ -1,5 +1,6 @@
 import {
   circuitOf,
+  doesWork,
   elementsOf,
   type PartState,
   restPosition,
@@ -48,10 +49,10 @@ type Usage = "switch" | "fuse" | "plug" | "load" | "other" | "none";
 function usageOf(part: Part, systemVoltage: number): Usage {
   if (part.kind === "switch") return "switch";
   if (part.kind === "module" || part.kind === "inline") return "plug";
-  const laws = elementsOf(part, systemVoltage).map(({ law }) => law.is);
+  const laws = elementsOf(part, systemVoltage).map(({ law }) => law);
   if (laws.length === 0) return "none";
-  if (laws.includes("protection")) return "fuse";
-  return laws.some((law) => law === "load" || law === "led" || law === "coil") ? "load" : "other";
+  if (laws.some(({ is }) => is === "protection")) return "fuse";
+  return laws.some(doesWork) ? "load" : "other";
 }
 
 /** One thing that can be done with a part now. */

@@ -19,7 +19,7 @@ const GHOST = "floating: a meter may show a ghost voltage";
 /** Volts as a meter would show them, without the noise below its last digit. */
 export function voltsWords(volts: number): string {
   const shown = Math.abs(volts) < 0.005 ? 0 : volts;
-  return `${shown.toFixed(Math.abs(shown) < 9.995 ? 2 : 1)} V`;
+  return `${shown.toFixed(Math.abs(shown) < 9.995 ? 2 : 1).replace("-", "−")} V`;
 }
 
 /** Three digits, as much as the drawing's values are worth. */

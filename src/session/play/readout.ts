@@ -21,7 +21,7 @@ export function readoutOf(job: Job, machine: Id, live: LiveState, ref: string): 
   const part = operablesOf(job, machine).byId.get(ref);
   if (part) return ofPart(job, part, live);
   const point = live.pins[ref] ?? live.cavities[ref];
-  if (!point) return null;
+  if (!point) return isCavity(job, ref) ? ofUnmatched(job, ref) : null;
   const says = [...besidesLine(point), ...amps(job, machine, live, ref)];
   return { title: placeTitle(job, ref), line: point.state, says };
 }
@@ -35,12 +35,19 @@ function amps(job: Job, machine: Id, live: LiveState, ref: string): readonly str
   return Math.abs(flow) < LEAST_AMPS ? [] : [`${ampsWords(flow)} in its wire`];
 }
 
+const isCavity = (job: Job, ref: string): boolean =>
+  !isFixedProbe(ref) && job.plugs.some(({ id }) => id === splitRef(ref).owner);
+
+const ofUnmatched = (job: Job, ref: string): Readout => ({
+  title: placeTitle(job, ref),
+  line: null,
+  says: ["no pin is matched to it, so the drawing does not say what is there"],
+});
+
 function placeTitle(job: Job, ref: string): string {
   if (isFixedProbe(ref)) return wordsForProbe(job, ref);
   const { owner, name } = splitRef(ref);
-  const isCavity = job.plugs.some((plug) => plug.id === owner);
-  if (!isCavity) return `${owner} pin ${name}`;
-  return `${owner} cavity ${name}`;
+  return isCavity(job, ref) ? `${owner} cavity ${name}` : `${owner} pin ${name}`;
 }
 
 function ofWire(job: Job, machine: Id, id: Id, point: PointState, amps: number): Readout {

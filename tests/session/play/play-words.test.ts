@@ -45,7 +45,7 @@ test("volts are shown as a meter shows them, without a negative nothing", () => 
   expect(voltsWords(-0.0001)).toBe("0.00 V");
   expect(voltsWords(0.126)).toBe("0.13 V");
   expect(voltsWords(25.04)).toBe("25.0 V");
-  expect(voltsWords(-12.6)).toBe("-12.6 V");
+  expect(voltsWords(-12.6)).toBe("−12.6 V");
 });
 
 test("a current says its size; its way is told by the ends it runs between", () => {

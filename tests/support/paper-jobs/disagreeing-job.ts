@@ -8,6 +8,8 @@ export interface DisagreeingJob {
   readonly name: string;
   /** `rule chief-subject` of everything that has to be found, sorted. */
   readonly expected: readonly string[];
+  /** The rules whose findings are compared; null: all of them. */
+  readonly rules: readonly string[] | null;
 }
 
 /** The same job with one disagreement put in; the kinds take turns with the seed. */
@@ -19,7 +21,13 @@ export function withOneDisagreement(paper: PaperJob, seed: number): DisagreeingJ
     const copy: PaperJob = { ...paper, job: structuredClone(paper.job) };
     const found = kind.inject(random, copy);
     if (found === null) continue;
-    return { paper: copy, name: kind.name, expected: [...found, ...undecided(copy)].sort() };
+    const expected = kind.rules ? found : [...found, ...undecided(copy)];
+    return {
+      paper: copy,
+      name: kind.name,
+      expected: expected.toSorted(),
+      rules: kind.rules ?? null,
+    };
   }
 }
 

@@ -66,10 +66,14 @@ const heldByOther = (holds: Plug["holds"]) =>
   holds === "pins" ? "sockets" : holds === "sockets" ? "pins" : null;
 
 /** In a small view beside another no verdict covers the mark: which cavity it is comes first. */
-const besideFacts = (facts: CavityFacts, crowded: boolean): CavityFacts => ({
+const besideFacts = (facts: CavityFacts): CavityFacts => ({ ...facts, verdict: null });
+
+/** What is drawn of a cavity where there is no room for more; what is read out stays whole. */
+const crowdedFacts = (facts: CavityFacts): CavityFacts => ({
   ...facts,
-  verdict: null,
-  ...(crowded ? { colour: null, colourFrom: null, pin: null } : {}),
+  colour: null,
+  colourFrom: null,
+  pin: null,
 });
 
 /** Pixels from cavity to cavity below which a small view has room for the marks alone. */
@@ -132,13 +136,10 @@ export function FaceCanvas(props: FaceCanvasProps) {
   const facts = useSteady(
     useMemo(() => {
       const all = cavityFacts(job, machine, plug.id, view, analysis, { red, black }, live);
-      return otherHalf
-        ? all.map(factsOfOtherHalf)
-        : beside
-          ? all.map((one) => besideFacts(one, crowded))
-          : all;
-    }, [job, machine, plug.id, view, analysis, red, black, live, otherHalf, beside, crowded]),
+      return otherHalf ? all.map(factsOfOtherHalf) : beside ? all.map(besideFacts) : all;
+    }, [job, machine, plug.id, view, analysis, red, black, live, otherHalf, beside]),
   );
+  const drawn = useMemo(() => (crowded ? facts.map(crowdedFacts) : facts), [facts, crowded]);
   const lit = useMemo(
     () => counterparts(job, analysis, selection).refs,
     [job, analysis, selection],
@@ -163,13 +164,13 @@ export function FaceCanvas(props: FaceCanvasProps) {
   const layouts = useMemo(
     () =>
       layOutFace(
-        facts.map((one) => ({
+        drawn.map((one) => ({
           facts: one,
           at: toBoard(camera, moved?.index === one.index ? moved.at : one.at),
         })),
         spacingPx,
       ),
-    [facts, moved, camera, spacingPx],
+    [drawn, moved, camera, spacingPx],
   );
 
   const lightOf = (one: CavityFacts): Light =>
@@ -308,7 +309,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
                 layout && (
                   <CavityShape
                     key={`${one.index} ${one.mark}`}
-                    facts={one}
+                    facts={drawn[index] ?? one}
                     at={at}
                     layout={layout}
                     light={lightOf(one)}

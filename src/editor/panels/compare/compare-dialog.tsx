@@ -1,7 +1,7 @@
 import { Download } from "lucide-react";
 import { useEffect, useRef, useState } from "react";
 import { type Comparison, comparisonCsv, isDifferent } from "../../../session/index.ts";
-import { Modal } from "../../app/controls/index.ts";
+import { FileLink, Modal } from "../../app/controls/index.ts";
 import { fileNameFor } from "../../app/file-transfer.ts";
 import { useAnswer, useSelected, useSession } from "../../session-context.tsx";
 import styles from "./compare-dialog.module.css";
@@ -90,12 +90,12 @@ function SaveTable({
     return () => URL.revokeObjectURL(url);
   }, [comparison, onlyDifferent]);
   return (
-    <a
-      className={styles.save}
+    <FileLink
       href={href}
-      download={fileNameFor(`${comparison.plug} machines compared`, ".csv")}
+      name={fileNameFor(`${comparison.plug} machines compared`, ".csv")}
+      icon={<Download aria-hidden />}
     >
-      <Download aria-hidden /> Save table (CSV)
-    </a>
+      Save table (CSV)
+    </FileLink>
   );
 }

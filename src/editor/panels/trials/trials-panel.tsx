@@ -1,5 +1,5 @@
 import { Hand } from "lucide-react";
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { commandNamed } from "../../../session/index.ts";
 import { CommandButton } from "../../app/command-button.tsx";
 import { Button } from "../../app/controls/index.ts";
@@ -21,6 +21,13 @@ export function TrialsPanel() {
   useEffect(() => {
     if (draft) setOpen(true);
   }, [draft]);
+  const body = useRef<HTMLDivElement>(null);
+  const wasBegun = useRef(draft !== null);
+  // Kept or discarded, its form is gone: the list of what is kept comes into view in its place.
+  useEffect(() => {
+    if (wasBegun.current && draft === null) body.current?.querySelector("button")?.focus();
+    wasBegun.current = draft !== null;
+  }, [draft]);
   if (!machine) return null;
   const { trials } = machine;
   return (
@@ -36,7 +43,7 @@ export function TrialsPanel() {
         </span>
       </summary>
       {open && (
-        <div className={styles.body}>
+        <div ref={body} className={styles.body}>
           {draft ? (
             <Begun machine={machine.id} />
           ) : (

@@ -8,6 +8,8 @@ export type Expected = readonly string[];
 /** One thing said twice and differently, put into a job that is right. */
 export interface Disagreement {
   readonly name: string;
+  /** The rules whose findings are compared; absent: all of them. */
+  readonly rules?: readonly string[];
   /**
    * Changes the job, which is the caller's own copy, and returns all that has to be found besides
    * the pins that are undecided anyway; null where the job has no place for it.

@@ -1,5 +1,6 @@
 import type { Disagreement } from "./disagreement.ts";
 import { FUSES } from "./fuses.ts";
+import { MISLAID } from "./mislaid.ts";
 import { PRINTED_WORDS } from "./printed-words.ts";
 import { INVALID_READINGS, READINGS } from "./readings.ts";
 import { TIES } from "./ties.ts";
@@ -17,4 +18,5 @@ export const DISAGREEMENTS: readonly Disagreement[] = [
   ...FUSES,
   ...INVALID_READINGS,
   ...READINGS,
+  ...MISLAID,
 ];

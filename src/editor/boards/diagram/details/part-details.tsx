@@ -1,6 +1,6 @@
 import { Copy, Replace, RotateCw, Trash2 } from "lucide-react";
 import { useState } from "react";
-import { elementsOf, kindOf } from "../../../../circuit/index.ts";
+import { doesWork, elementsOf, kindOf } from "../../../../circuit/index.ts";
 import { type Job, ownerOf, type Part, type Wire } from "../../../../job/index.ts";
 import {
   ALIGNMENTS,
@@ -112,9 +112,8 @@ const protects = (part: Part): boolean =>
   elementsOf(part, 12).some(({ law }) => law.is === "protection");
 
 /** Something that current does work in: there is a way to it and back. */
-const doesWork = (part: Part): boolean =>
-  part.kind !== "module" &&
-  elementsOf(part, 12).some(({ law }) => ["load", "led", "coil"].includes(law.is));
+const isLoad = (part: Part): boolean =>
+  part.kind !== "module" && elementsOf(part, 12).some(({ law }) => doesWork(law));
 
 function OnePart({ part }: { part: Part }) {
   const session = useSession();
@@ -157,7 +156,7 @@ function OnePart({ part }: { part: Part }) {
         />
         <KindFieldList part={part} />
         {protects(part) && <ConductorsPanel />}
-        {doesWork(part) && <DropAlong of={id} />}
+        {isLoad(part) && <DropAlong of={id} />}
         {part.kind === "switch" && <SwitchEditor part={part} />}
         {part.kind === "module" && <ModuleEditor part={part} />}
         {part.kind === "inline" && <InlineEditor part={part} />}
