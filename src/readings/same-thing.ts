@@ -1,4 +1,4 @@
-import { chassisPlace } from "../circuit/index.ts";
+import { chassisPlace, restPosition } from "../circuit/index.ts";
 import { type Id, type Job, ownerOf, type Part, type Probe, type Reading } from "../job/index.ts";
 import { batteriesOf, idsOff, pinsOfCavity } from "./cavity-pins.ts";
 import { takenAt } from "./judge-reading.ts";
@@ -42,7 +42,7 @@ export function thingRead(job: Job, machine: Id, reading: Reading): ThingRead {
 const sorted = (ids: readonly Id[] = []): readonly Id[] => [...new Set(ids)].sort();
 
 const restOf = (part: Part | undefined): string | undefined =>
-  part?.kind === "switch" ? (part.rest ?? part.positions[0]) : undefined;
+  part?.kind === "switch" ? restPosition(part) : undefined;
 
 function pointOf(shared: Shared, { quantity, when }: Reading, probe: Probe): string {
   const { job, parts } = shared;

@@ -59,8 +59,7 @@ function addLoads({ diagram: { parts, wires } }: Job): void {
     [`${battery}:+`, "P90:1"],
     ["P90:2", `${battery}:-`],
   ] as const;
-  for (const [at, [from, to]] of ends.entries())
-    wires.push({ id: `W9${at}`, from, to });
+  for (const [at, [from, to]] of ends.entries()) wires.push({ id: `W9${at}`, from, to });
 }
 
 test("what it says after each edit is what a fresh check says", () => {

@@ -52,9 +52,8 @@ test("one that is marked as empty joins nothing", () => {
 });
 
 test("ohms on a live circuit stay refused there", () => {
-  expect(
-    predict(untied(ohms), MACHINE, { ...ohms, black: "X1:1", when: {} }).invalid,
-  ).not.toBeNull();
+  const live = { ...ohms, red: "X1:1", black: "X1:6", when: { switches: { S1: "run" } } };
+  expect(predict(untied(ohms), MACHINE, live).invalid).not.toBeNull();
 });
 
 test("while the drawing is operated it is not told as floating", () => {

@@ -6,7 +6,7 @@ import { type Hypothesis, type Move, NOTHING_MOVED, reallyAt } from "./hypothesi
 
 /** How much agrees. */
 export interface Tally {
-  /** What each reading says, in the order of the evidence. */
+  /** What each reading says, in the order of the evidence; a row off or a turned face, up to the first that differs. */
   readonly fits: readonly Fit[];
   readonly agree: number;
   readonly differ: number;
@@ -27,9 +27,15 @@ export const asDrawn = (evidence: Evidence): Tally =>
 /** What agrees if it is so. */
 export function tallyOf(evidence: Evidence, hypothesis: Hypothesis): Tally {
   const { job, readings } = evidence;
-  const fits = readings.map((one) => movedFit(evidence, hypothesis, one));
-  const onPaper = tallied(evidence, fits, hypothesis, false);
   const { mishap } = hypothesis;
+  const fits: Fit[] = [];
+  for (const one of readings) {
+    const fit = movedFit(evidence, hypothesis, one);
+    fits.push(fit);
+    // out of the question; of an exchange the loom may still agree
+    if (fit === "differs" && mishap.is !== "exchanged") break;
+  }
+  const onPaper = tallied(evidence, fits, hypothesis, false);
   if (mishap.is !== "exchanged" || onPaper.differ === 0) return onPaper;
   const [a, b] = [evidence.pinAt.get(mishap.a), evidence.pinAt.get(mishap.b)];
   // with the module plugged in it matters to the module which wire it gets

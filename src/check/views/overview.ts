@@ -1,4 +1,5 @@
 import { flat } from "../../base/index.ts";
+import type { CavityRef } from "../../job/index.ts";
 import type { Role } from "../../roles/index.ts";
 import type { Views } from "../rule.ts";
 import { FuseViews } from "./fuse-views.ts";
@@ -11,7 +12,7 @@ import { MisprintedViews } from "./misprinted-views.ts";
 import { ModuleViews } from "./module-views.ts";
 import type { Now } from "./now.ts";
 import { PageLineViews } from "./page-line-views.ts";
-import { PaperModules } from "./paper-modules.ts";
+import { type PaperModule, PaperModules } from "./paper-modules.ts";
 import { PartViews } from "./part-views.ts";
 import { PlugViews } from "./plug-views.ts";
 import { ReadingViews } from "./reading-views.ts";
@@ -48,19 +49,19 @@ export class Lookover {
   private readonly readings = new ReadingViews();
   private readonly allReadings = new Last<AllViews["readings"]>();
   private readonly roles = new Last<readonly Role[]>();
+  private readonly cavities = new Last<ReadonlySet<CavityRef>>();
 
   over(now: Now): Overview {
     const { links } = now.job;
     const paper = this.paper.of(now);
     const judged = this.judged.of(now);
-    const cavities = new Set(
-      judged.length === 0
-        ? []
-        : paper.flatMap((one) => one.paper.flatMap(({ cavity }) => cavity ?? [])),
+    const isMeasured = judged.length > 0;
+    const cavities = this.cavities.of([isMeasured && paper], () =>
+      isMeasured ? cavitiesOn(paper) : new Set(),
     );
     const modules = this.modules.of(paper, this.judged.evidenceAt(now, judged, cavities));
     const roles = this.roles.of([modules], () => flat(modules.map((module) => module.roles)));
-    const readings = this.readings.of(judged, roles);
+    const readings = this.readings.of(judged, modules, links);
     const plugs = this.plugs.of(now);
     const wires = this.wires.of(now);
     const { standing: ground } = this.judged;
@@ -84,4 +85,11 @@ export class Lookover {
       },
     };
   }
+}
+
+function cavitiesOn(paper: readonly PaperModule[]): ReadonlySet<CavityRef> {
+  const found = new Set<CavityRef>();
+  for (const { paper: roles } of paper)
+    for (const { cavity } of roles) if (cavity !== null) found.add(cavity);
+  return found;
 }

@@ -1,23 +1,43 @@
-import type { Reading, RoleName } from "../../job/index.ts";
+import { addTo } from "../../base/index.ts";
+import {
+  type CavityRef,
+  type Id,
+  type Job,
+  ownerOf,
+  type PinRef,
+  type Probe,
+  type Reading,
+  type RoleName,
+} from "../../job/index.ts";
 import { type Role, standingRole } from "../../roles/index.ts";
-import type { ReadingView } from "../rule.ts";
+import type { ModuleView, ReadingView } from "../rule.ts";
 import type { Judged } from "./judged-readings.ts";
 import { keepList, Last, Views } from "./keep.ts";
 
 /** Readings of a machine whose fault is looked for, at most: with more that are off nobody waits for it. */
-const MOST_EXPLAINED = 200;
+const MOST_EXPLAINED = 100;
 
 /** Looks at the judged readings, and at the roles of the cavities and pins that they were taken at. */
 export class ReadingViews {
   private readonly last = new Last<readonly ReadingView[]>();
   private readonly views = new Views<Reading, ReadingView>();
+  private readonly tied = new Last<ReadonlyMap<CavityRef, readonly PinRef[]>>();
 
-  of(all: readonly Judged[], roles: readonly Role[]): readonly ReadingView[] {
-    return this.last.of([all, roles], (before) => {
+  of(
+    all: readonly Judged[],
+    modules: readonly ModuleView[],
+    links: Job["links"],
+  ): readonly ReadingView[] {
+    return this.last.of([all, modules, links], (before) => {
       if (all.length === 0) return keepList(before, []);
       const probes = new Set(all.flatMap(({ reading }) => [reading.red, reading.black]));
-      const there = roles.filter(
-        ({ pin, cavity }) => probes.has(pin) || (cavity !== null && probes.has(cavity)),
+      const owners = this.ownersAt(probes, links);
+      const there = modules.flatMap(({ module, roles }) =>
+        owners.has(module.id)
+          ? roles.filter(
+              ({ pin, cavity }) => probes.has(pin) || (cavity !== null && probes.has(cavity)),
+            )
+          : [],
       );
       let left = MOST_EXPLAINED;
       const viewed = all.map((one): [Reading, ReadingView] => {
@@ -27,6 +47,18 @@ export class ReadingViews {
       });
       return keepList(before, this.views.of(viewed));
     });
+  }
+
+  /** What the probes lie on: most readings are taken at a few modules of many. */
+  private ownersAt(probes: ReadonlySet<Probe>, links: Job["links"]): ReadonlySet<Id> {
+    const tied = this.tied.of([links], () => {
+      const pins = new Map<CavityRef, PinRef[]>();
+      for (const { cavity, pin } of links) addTo(pins, cavity, pin);
+      return pins;
+    });
+    return new Set(
+      [...probes].flatMap((probe) => [probe, ...(tied.get(probe) ?? [])].map(ownerOf)),
+    );
   }
 }
 

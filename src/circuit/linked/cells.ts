@@ -72,8 +72,10 @@ function compareNet(
   net: number,
   changed: (net: number, cell: number) => void,
 ): void {
-  const [old, now] = [before.joined, after.joined];
-  const [oldFacts, facts] = [before.facts, after.facts];
+  const old = before.joined;
+  const now = after.joined;
+  const oldFacts = before.facts;
+  const facts = after.facts;
   const sameWays = haveSameWays(old, now, net);
   if (!sameWays) changed(net, CELL.ways);
   // On a bus branches come and go all the time, and what feeds it stays.
@@ -109,17 +111,31 @@ function haveSameRootward(
   net: number,
   sameWays: boolean,
 ): boolean {
-  const [old, now] = [before.joined, after.joined];
-  const [was, is] = [before[field], after[field]];
+  if (!sameWays) return haveSameAllowed(before, after, field, net);
+  const was = before[field];
+  const is = after[field];
+  const { start, list } = after.joined.ways;
+  const end = start[net + 1] as number;
+  for (let at = start[net] as number; at < end; at++) {
+    const way = list[at] as number;
+    if (was[way] !== is[way]) return false;
+  }
+  return true;
+}
+
+/** The same where ways have come or gone; apart, so that what is asked of every net makes no garbage. */
+function haveSameAllowed(
+  before: Linked,
+  after: Linked,
+  field: "rootwardIn" | "rootwardOut",
+  net: number,
+): boolean {
+  const old = before.joined;
+  const now = after.joined;
+  const was = before[field];
+  const is = after[field];
   const { start, list } = now.ways;
   const end = start[net + 1] as number;
-  if (sameWays) {
-    for (let at = start[net] as number; at < end; at++) {
-      const way = list[at] as number;
-      if (was[way] !== is[way]) return false;
-    }
-    return true;
-  }
   let oldAt = old.ways.start[net] as number;
   const oldEnd = old.ways.start[net + 1] as number;
   const skip = () => {

