@@ -32,7 +32,7 @@ test("a second machine is compared from the keyboard, its colour set, undone, an
   const typed = page.getByRole("textbox", { name: "or type it" });
   await typed.fill("bl");
   await typed.press("Enter");
-  await expect(page.getByRole("alert")).toContainText("BK or BU");
+  await expect(page.getByRole("alert")).toContainText("black (BK) or blue (BU)");
   await typed.fill("WHT/RED");
   await typed.press("Enter");
   await page.keyboard.press("Escape");

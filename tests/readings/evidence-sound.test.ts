@@ -142,7 +142,7 @@ test("no reading of a machine with nothing added ever rules out what the pin is"
         }
       }
     }),
-    { numRuns: 60 },
+    { numRuns: 30 },
   );
   expect(shown).toBeGreaterThan(50);
   expect(faulted).toBeGreaterThan(10);
@@ -177,7 +177,7 @@ test("a reading worth taking that comes out as it should rules out nothing that 
         }
       }
     }),
-    { numRuns: 40 },
+    { numRuns: 20 },
   );
   expect(offered).toBeGreaterThan(100);
 }, 300_000);

@@ -10,10 +10,12 @@ import type { PlugView } from "../rule.ts";
 import { keepList, Last, Views } from "./keep.ts";
 import type { Now } from "./now.ts";
 
-type Tied = Omit<PlugView, "bare"> & {
+interface Tied {
   /** Pins that are tied to a cavity with nothing in it. */
   readonly closed: readonly PinRef[];
-};
+  /** As it is where none of them is bare. */
+  readonly view: PlugView;
+}
 
 /** Looks at plugs and links, and at the drawing where a pin is tied to a cavity with nothing in it. */
 export class PlugViews {
@@ -28,10 +30,10 @@ export class PlugViews {
         const pin = network.pin(ref);
         return pin !== undefined && network.wiresAt(pin).length === 0;
       };
-      const views = tied.map(({ closed, ...view }): [Id, PlugView] => [
-        view.plug.id,
-        { ...view, bare: closed.filter(isBare) },
-      ]);
+      const views = tied.map(({ closed, view }): [Id, PlugView] => {
+        const bare = closed.filter(isBare);
+        return [view.plug.id, bare.length === 0 ? view : { ...view, bare }];
+      });
       return keepList(before, this.views.of(views));
     });
   }
@@ -45,6 +47,6 @@ function tiesOf(plugs: Job["plugs"], links: Job["links"]): readonly Tied[] {
     const closed = plug.cavities.flatMap(({ empty, blocked }, index) =>
       empty || blocked ? (pins[index] ?? []) : [],
     );
-    return { plug, pins, inUse: inUse.has(plug.id), closed };
+    return { closed, view: { plug, pins, inUse: inUse.has(plug.id), bare: [] } };
   });
 }

@@ -101,7 +101,8 @@ function hopsOf(wires: readonly MemberWire[], joins: readonly number[], size: nu
     hop(to, from, number);
   }
   for (let at = 0; at < joins.length; at += 2) {
-    const [a, b] = [joins[at] as number, joins[at + 1] as number];
+    const a = joins[at] as number;
+    const b = joins[at + 1] as number;
     hop(a, b, -1);
     hop(b, a, -1);
   }
@@ -124,7 +125,8 @@ function netsOf(pins: Int32Array, hops: Lists): Int32Array {
     for (let at = start[pin] as number; at < (start[pin + 1] as number); at += 2) {
       const other = list[at] as number;
       if (other < pin) continue;
-      const [a, b] = [rootOf(pin), rootOf(other)];
+      const a = rootOf(pin);
+      const b = rootOf(other);
       // The lowest number stands for all of them.
       if (a < b) net[b] = a;
       else net[a] = b;

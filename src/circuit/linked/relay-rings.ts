@@ -27,28 +27,44 @@ export function relaysInRings(joined: Joined, { lies, source, ground }: NetFacts
     froms.push(from);
     tos.push(to);
   };
-  const relays: { pin: number; contacts: number[]; coils: number[] }[] = [];
-  for (const { firstPin, elements, coil } of roster.commanded) {
-    const contacts: number[] = [];
+  for (const { elements, coil } of roster.commanded) {
     for (const { a, b, passes, inlets } of elements) {
-      if (passes === PASSES.relay) contacts.push(region(a), region(b));
-      if (!inlets) continue;
-      for (const from of [region(a), region(b)])
-        for (const inlet of inlets) if (inlet >= 0) lead(from, region(inlet));
+      const from = region(a);
+      const other = region(b);
+      if (passes === PASSES.relay && coil) {
+        const [to, minus] = [region(coil.a), region(coil.b)];
+        lead(from, to);
+        lead(from, minus);
+        lead(other, to);
+        lead(other, minus);
+      }
+      for (const inlet of inlets ?? []) {
+        if (inlet < 0) continue;
+        lead(from, region(inlet));
+        lead(other, region(inlet));
+      }
     }
-    if (!coil) continue;
-    const coils = [region(coil.a), region(coil.b)];
-    relays.push({ pin: firstPin, contacts, coils });
-    for (const from of new Set(contacts)) for (const to of coils) lead(from, to);
   }
   const ringOf = stronglyConnected(
     gather(size, Int32Array.from(froms), Int32Array.from(tos)),
     froms,
   );
+  const ringAt = (pin: number): number => {
+    const one = region(pin);
+    return one < 0 ? -1 : (ringOf[one] as number);
+  };
   const inRings = new Uint8Array(size);
-  for (const { pin, contacts, coils } of relays) {
-    const isOfCoil = (ring: number) => coils.some((one) => one >= 0 && ringOf[one] === ring);
-    if (contacts.some((one) => one >= 0 && isOfCoil(ringOf[one] as number))) inRings[pin] = 1;
+  for (const { firstPin, elements, coil } of roster.commanded) {
+    if (!coil) continue;
+    const [plus, minus] = [ringAt(coil.a), ringAt(coil.b)];
+    const isOfCoil = (pin: number) => {
+      const ring = ringAt(pin);
+      return ring >= 0 && (ring === plus || ring === minus);
+    };
+    if (
+      elements.some(({ a, b, passes }) => passes === PASSES.relay && (isOfCoil(a) || isOfCoil(b)))
+    )
+      inRings[firstPin] = 1;
   }
   return inRings;
 }
