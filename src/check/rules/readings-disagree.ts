@@ -12,7 +12,7 @@ const LEAST: Readonly<Record<Reading["quantity"], number>> = {
   ohms: 1,
   amps: 0.1,
 };
-/** Volts by which what a meter shows may wander where nothing holds the point (from memory). */
+/** Volts by which what a meter shows may wander where nothing is known to hold the point (from memory). */
 const GHOST_VOLTS = 5;
 /** From here up damp and fingers decide what an ohmmeter shows, OL included (from memory). */
 const NO_WAY_OHMS = 1e6;
@@ -70,8 +70,12 @@ function differ(one: ReadingView, two: ReadingView, like: ReadingView): boolean 
   const [a, b] = [valueLike(one, like), valueLike(two, like)];
   if (quantity === "ohms" && isNoWay(a) && isNoWay(b)) return false;
   if (a === "OL" || b === "OL") return a !== b;
-  const least = one.judged.floating && quantity !== "ohms" ? GHOST_VOLTS : LEAST[quantity];
+  const isVolts = quantity === "volts" || quantity === "drop";
+  const least = isVolts && !isHeld(one) ? GHOST_VOLTS : LEAST[quantity];
   return Math.abs(a - b) > Math.max(least, SHARE * Math.max(Math.abs(a), Math.abs(b)));
 }
+
+/** Of a point that nobody can predict, too, nobody knows that anything holds it. */
+const isHeld = ({ judged }: ReadingView) => !judged.floating && judged.predicted !== null;
 
 const isNoWay = (value: number | "OL") => value === "OL" || value >= NO_WAY_OHMS;
