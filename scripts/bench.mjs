@@ -12,7 +12,7 @@ import { runNode } from "./support/run.mjs";
 /**
  * @typedef {{ what: string, median: number, against?: string, ratio?: number, note?: string }} Row
  * @typedef {{ columns: string[], lines: string[][] }} Grid
- * @typedef {{ title: string, about: string, rows: Row[] | Grid }} Result
+ * @typedef {{ title: string, about: string, rows: Row[] | Grid | Grid[] }} Result
  */
 
 const FOLDER = "tests/bench";
@@ -54,12 +54,18 @@ const milliseconds = (ms) => `${ms < 10 ? ms.toFixed(2) : ms.toFixed(0)} ms`;
 /** @param {readonly string[]} cells */
 const line = (cells) => `| ${cells.join(" | ")} |`;
 
+/** @param {Result["rows"]} rows @returns {rows is Grid[]} */
+const areGrids = (rows) => Array.isArray(rows) && rows.some((row) => "columns" in row);
+
+/** @param {Grid} grid */
+const gridLines = ({ columns, lines }) => [columns, columns.map(() => "---"), ...lines].map(line);
+
 /** @param {Result} result */
 function table({ title, about, rows }) {
-  if (!Array.isArray(rows)) {
-    const rule = rows.columns.map(() => "---");
-    const grid = [rows.columns, rule, ...rows.lines].map(line);
-    return [`## ${title}`, "", about, "", ...grid, ""].join("\n");
+  if (!Array.isArray(rows) || areGrids(rows)) {
+    const grids = Array.isArray(rows) ? rows : [rows];
+    const all = grids.flatMap((grid) => [...gridLines(grid), ""]);
+    return [`## ${title}`, "", about, "", ...all].join("\n");
   }
   const lines = rows.map(({ what, median, against, ratio, note }) => {
     const held = against === undefined ? "the reference" : `${ratio?.toFixed(2)} × ${against}`;

@@ -15,3 +15,22 @@ export function addTo<K, T>(map: Map<K, T[]>, key: K, one: T): void {
   if (list) list.push(one);
   else map.set(key, [one]);
 }
+
+/** Where two lists differ: from the same place in both up to a place in the one and one in the other. */
+export interface Stretch {
+  readonly from: number;
+  readonly before: number;
+  readonly now: number;
+}
+
+/** The shortest stretch outside of which two lists hold the same things; objects by identity. */
+export function stretchOfChange(before: readonly unknown[], now: readonly unknown[]): Stretch {
+  const least = Math.min(before.length, now.length);
+  let from = 0;
+  while (from < least && before[from] === now[from]) from++;
+  let behind = 0;
+  const most = least - from;
+  while (behind < most && before[before.length - 1 - behind] === now[now.length - 1 - behind])
+    behind++;
+  return { from, before: before.length - behind, now: now.length - behind };
+}

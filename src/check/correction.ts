@@ -23,8 +23,13 @@ export type Correction =
       readonly a: string;
       readonly b: string;
     }
-  /** The face was drawn from the other side than it says. */
-  | { readonly does: "flip-face"; readonly plug: Id }
+  /**
+   * The face was drawn from the other side than it says. What was noted on this machine at its
+   * cavities was found by where they lie, and goes where it belongs.
+   */
+  | { readonly does: "flip-face"; readonly plug: Id; readonly moves: readonly NoteMove[] }
+  /** What was noted on this machine at some cavities of the plug was found at others: readings, and wires looked at. */
+  | { readonly does: "move-notes"; readonly plug: Id; readonly moves: readonly NoteMove[] }
   /** `place` counts the plug's cavities from 0: a mark given twice does not tell which. */
   | {
       readonly does: "correct-mark";
@@ -44,10 +49,24 @@ export type Correction =
   /** The line at each of these pins goes on and is not traced. */
   | { readonly does: "mark-as-going-on"; readonly pins: readonly PinRef[] }
   /** Each printed word goes to the pin where it fits. */
-  | { readonly does: "move-words"; readonly module: Id; readonly moves: readonly WordMove[] };
+  | { readonly does: "move-words"; readonly module: Id; readonly moves: readonly WordMove[] }
+  /** The same between the pins of two modules. */
+  | { readonly does: "move-words-across"; readonly moves: readonly PinWordMove[] };
+
+/** From the mark that something was noted at to the one where it was found; all of a list at once. */
+export interface NoteMove {
+  readonly from: string;
+  readonly to: string;
+}
 
 export interface WordMove {
   readonly from: PinId;
   readonly to: PinId;
+  readonly word: string;
+}
+
+export interface PinWordMove {
+  readonly from: PinRef;
+  readonly to: PinRef;
   readonly word: string;
 }

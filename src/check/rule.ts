@@ -14,6 +14,7 @@ import type {
 import type { Explanation, JudgedReading, ThingRead } from "../readings/index.ts";
 import type { Role } from "../roles/index.ts";
 import type { Finding, Severity } from "./finding.ts";
+import type { MarksSay } from "./mislaid/by-marks.ts";
 import type { Mislaid } from "./mislaid/mislaid.ts";
 
 /** A part of the circuit beside how many wires come to each of its pins. */
@@ -133,7 +134,10 @@ export interface ReadingView {
 /** A plug at which something may have been mistaken for something else. */
 export interface MislaidView {
   readonly plug: Plug;
-  readonly mislaid: Mislaid;
+  /** What readings and colours say; null where nothing. */
+  readonly mislaid: Mislaid | null;
+  /** What the marks say by themselves; null where nothing. */
+  readonly marks: MarksSay | null;
   /** What settles what is not certain, in sentences; empty where all is. */
   readonly settles: string;
 }

@@ -5,7 +5,7 @@ import type { Finding, Severity } from "./finding.ts";
 import { Findings } from "./findings.ts";
 import { SetAsideMarks } from "./set-aside.ts";
 import { Last } from "./views/keep.ts";
-import { Lookover } from "./views/overview.ts";
+import { Lookover, type Now, type Overview } from "./views/overview.ts";
 
 export interface CheckResult {
   readonly machine: Id;
@@ -33,6 +33,23 @@ const NO_MACHINE: Machine = { id: "", name: "no machine", wires: [], readings: [
  */
 export interface Checker {
   check(job: Job): CheckResult;
+  /**
+   * Checks all but the readings, which may take long on a large machine: what follows from them
+   * stands as it was last, and `goOn` looks at it again.
+   */
+  begin(job: Job): CheckedSoFar;
+  /** Goes on with the job that was begun last, by one small step; null while there is no news. */
+  goOn(): CheckedSoFar | null;
+}
+
+/** What is known of a job before all is. */
+export interface CheckedSoFar {
+  readonly result: CheckResult;
+  /**
+   * Ids of the readings that are being looked at again, and of plugs where cavities may have been
+   * mistaken; empty where the result is whole. See `isLookedAtAgain`.
+   */
+  readonly again: readonly Id[];
 }
 
 /** A checker for the machine of this id; of a job without it the diagram alone is checked. */
@@ -43,21 +60,36 @@ export function createChecker(machineId: Id): Checker {
   const marks = new SetAsideMarks();
   const circuit = new Last<Circuit>();
   const result = new Last<CheckResult>();
+  let begun: Now | null = null;
+  const take = (job: Job): Now => {
+    const machine = job.machines.find((one) => one.id === machineId) ?? NO_MACHINE;
+    const { parts, wires } = job.diagram;
+    const now = circuit.of([parts, wires, machine.changes], () => circuitOf(job, machine.id));
+    network.update(now, job.systemVoltage);
+    return { job, machine, circuit: now, network };
+  };
+  const told = ({ job, machine }: Now, { views, roles }: Overview): CheckResult => {
+    const found = marks.on(findings.of(views), job, machine.id);
+    return result.of([roles, ...found], () => ({
+      machine: machine.id,
+      roles,
+      findings: found,
+      summary: summaryOf(found),
+    }));
+  };
+  const soFar = (now: Now): CheckedSoFar => {
+    const overview = lookover.soFar(now);
+    begun = overview.again.length > 0 ? now : null;
+    return { result: told(now, overview), again: overview.again };
+  };
   return {
     check(job) {
-      const machine = job.machines.find((one) => one.id === machineId) ?? NO_MACHINE;
-      const { parts, wires } = job.diagram;
-      const now = circuit.of([parts, wires, machine.changes], () => circuitOf(job, machine.id));
-      network.update(now, job.systemVoltage);
-      const { views, roles } = lookover.over({ job, machine, circuit: now, network });
-      const found = marks.on(findings.of(views), job, machine.id);
-      return result.of([roles, ...found], () => ({
-        machine: machine.id,
-        roles,
-        findings: found,
-        summary: summaryOf(found),
-      }));
+      begun = null;
+      const now = take(job);
+      return told(now, lookover.over(now));
     },
+    begin: (job) => soFar(take(job)),
+    goOn: () => (begun && lookover.step(begun) ? soFar(begun) : null),
   };
 }
 

@@ -1,3 +1,4 @@
+import { Groups } from "../base/index.ts";
 import { type Id, type Part, type PinRef, pinRef, type Wire } from "../job/index.ts";
 import { type Element, elementsOf, pinsOf, type Terminal, terminalOf } from "./kinds/index.ts";
 import type { Circuit } from "./machine-circuit.ts";
@@ -57,38 +58,27 @@ function unseenJoinKey(part: Part): string | null {
   return key === null ? null : `page ${key}`;
 }
 
-function findRoot(parent: Map<PinRef, PinRef>, pin: PinRef): PinRef {
-  let root = pin;
-  for (let up = parent.get(root); up !== undefined && up !== root; up = parent.get(root)) root = up;
-  let walk = pin;
-  while (walk !== root) {
-    const next = parent.get(walk) ?? root;
-    parent.set(walk, root);
-    walk = next;
-  }
-  return root;
-}
-
 /** Merges wires, chassis places and page ends into nets and hangs every part element between them. */
 export function buildNetwork(circuit: Circuit, systemVoltage: number): Network {
   const parts = new Map(circuit.parts.map((part) => [part.id, part]));
   const wires = new Map(circuit.wires.map((wire) => [wire.id, wire]));
-  const parent = new Map<PinRef, PinRef>();
+  const numberOf = new Map<PinRef, number>();
   const hops = new Map<PinRef, Hop[]>();
   for (const part of circuit.parts) {
     for (const pin of pinsOf(part)) {
       const ref = pinRef(part.id, pin.id);
-      parent.set(ref, ref);
+      if (!numberOf.has(ref)) numberOf.set(ref, numberOf.size);
       hops.set(ref, []);
     }
   }
+  const together = new Groups(numberOf.size);
   const join = (a: PinRef, b: PinRef, wire: Id | null) => {
-    if (!parent.has(a) || !parent.has(b)) return;
+    const numberA = numberOf.get(a);
+    const numberB = numberOf.get(b);
+    if (numberA === undefined || numberB === undefined) return;
     hops.get(a)?.push({ to: b, wire });
     hops.get(b)?.push({ to: a, wire });
-    const rootA = findRoot(parent, a);
-    const rootB = findRoot(parent, b);
-    if (rootA !== rootB) parent.set(rootB, rootA);
+    together.join(numberB, numberA);
   };
   for (const wire of circuit.wires) join(wire.from, wire.to, wire.id);
 
@@ -115,12 +105,12 @@ export function buildNetwork(circuit: Circuit, systemVoltage: number): Network {
   }
 
   const netOf = new Map<PinRef, NetId>();
-  const idOfRoot = new Map<PinRef, NetId>();
+  const idOfRoot = new Map<number, NetId>();
   const nets: { pins: PinRef[]; terminals: PinTerminal[]; ways: Way[] }[] = [];
   for (const part of circuit.parts) {
     for (const pin of pinsOf(part)) {
       const ref = pinRef(part.id, pin.id);
-      const root = findRoot(parent, ref);
+      const root = together.of(numberOf.get(ref) ?? 0);
       let id = idOfRoot.get(root);
       if (id === undefined) {
         id = nets.length;

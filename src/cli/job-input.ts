@@ -1,5 +1,6 @@
 import { describeIssue, fail, type Issue, ok, type Result } from "../base/index.ts";
 import type { Id, Job, JobFile, Machine } from "../job/index.ts";
+import { settle } from "../readings/index.ts";
 import { readJobPath } from "../store/files.ts";
 import { plain } from "./format/plain.ts";
 
@@ -30,7 +31,8 @@ export async function readWithMachines(
   if (!read.ok) return read;
   const { job } = read.value;
   const machines = machinesOf(job, wanted);
-  return machines.ok ? ok({ job, machines: machines.value }) : machines;
+  // no command changes a job: what is solved for one reading serves all the others
+  return machines.ok ? ok({ job: settle(job), machines: machines.value }) : machines;
 }
 
 /** The machine that `--machine` names, or every machine of the job. */

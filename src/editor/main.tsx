@@ -8,7 +8,6 @@ import {
   keepOperating,
   keepSaved,
 } from "../session/index.ts";
-import { pouchJobStore } from "../store/pouch.ts";
 import { App } from "./app/app.tsx";
 import { createJobDesk, NO_JOB } from "./app/job-desk.ts";
 import { JobDeskProvider } from "./app/job-desk-context.tsx";
@@ -18,6 +17,7 @@ import { JobStoreProvider } from "./store-context.tsx";
 import { ThemeProvider } from "./theme/theme.tsx";
 import { openAnalysis } from "./workers/open-analysis.ts";
 import { openPlay } from "./workers/open-play.ts";
+import { openStore } from "./workers/open-store.ts";
 import "./theme/fonts.css";
 import "./theme/tokens.css";
 import "./theme/base.css";
@@ -26,7 +26,7 @@ const root = document.getElementById("root");
 if (!root) throw new Error("the page has no #root");
 
 const session = createSession(NO_JOB, newJob("New job", 24));
-const store = pouchJobStore();
+const { store, readFile } = openStore();
 const saving = keepSaved(session, store, {
   now: () => new Date().toISOString(),
   wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
@@ -38,7 +38,7 @@ keepOperating(session, openPlay, {
 keepAnalysed(session, openAnalysis);
 // A thread of its own: a long question keeps no check waiting, and can be broken off.
 keepAnswering(session, openAnalysis);
-const desk = createJobDesk(session, store, saving);
+const desk = createJobDesk(session, store, saving, readFile);
 
 // A tab can be killed without a word once it is hidden: this is the last sure moment to save.
 const leave = () => {

@@ -17,7 +17,7 @@ export {
   whenSchema,
 } from "./schema/job.ts";
 export { CONTROLS, PART_KINDS, partSchema } from "./schema/parts.ts";
-export { ROLE_NAMES } from "./schema/shared.ts";
+export { LARGEST_NUMBER, ROLE_NAMES, SMALLEST_NUMBER } from "./schema/shared.ts";
 export type * from "./types.ts";
 export { referenceIssues } from "./validate.ts";
 export { writeJobText, writePintruth } from "./write.ts";

@@ -1,5 +1,5 @@
 import { strFromU8, strToU8 } from "fflate";
-import { fail, ok, type Result } from "../base/index.ts";
+import { fail, type Issue, ok, type Result } from "../base/index.ts";
 import { imageUsesOf, safeFile } from "./images.ts";
 import { guardText, guardValue } from "./json-guard.ts";
 import { LIMITS } from "./limits.ts";
@@ -102,9 +102,16 @@ function withPoles(job: Job): Job {
 
 /**
  * A job whose shape is right but whose references nobody has looked at yet: for jobs that this
- * program stored itself.
+ * program stored itself. It may have kept a number that a file may no longer hold: that keeps
+ * nobody from their work.
  */
 export function readStoredJobText(text: string): Result<Job> {
+  const read = readShape(text);
+  return read.ok ? ok(read.value.job) : read;
+}
+
+/** A job whose shape is right, with its numbers that nothing on a machine comes near. */
+function readShape(text: string): Result<{ job: Job; outOfBounds: readonly Issue[] }> {
   const parsed = parseGuarded(text);
   if (!parsed.ok) return parsed;
   const versioned = checkedVersion(parsed.value);
@@ -112,17 +119,21 @@ export function readStoredJobText(text: string): Result<Job> {
   const migrated = migrate(versioned.value);
   if (!migrated.ok) return migrated;
   const issues = schemaIssues(migrated.value);
-  if (issues.length > 0) return { ok: false, issues };
+  const outOfBounds = issues.filter(({ code }) => code === "number-out-of-bounds");
+  // Past the limit of faults there may be others that were not looked for.
+  const isAll = outOfBounds.length === issues.length && issues.length < LIMITS.issues;
+  if (!isAll) return { ok: false, issues };
   // The value as parsed, not as rebuilt by the schema: unknown fields and their order stay.
-  return ok(withPoles(migrated.value as unknown as Job));
+  return ok({ job: withPoles(migrated.value as unknown as Job), outOfBounds });
 }
 
 /** A job from the text of its JSON: the shape, the version and every reference checked. */
 export function readJobText(text: string): Result<Job> {
-  const job = readStoredJobText(text);
-  if (!job.ok) return job;
-  const issues = referenceIssues(job.value);
-  return issues.length > 0 ? { ok: false, issues } : job;
+  const read = readShape(text);
+  if (!read.ok) return read;
+  const { job, outOfBounds } = read.value;
+  const issues = [...outOfBounds, ...referenceIssues(job)];
+  return issues.length > 0 ? { ok: false, issues } : ok(job);
 }
 
 function readJobBytes(bytes: Uint8Array): Result<Job> {

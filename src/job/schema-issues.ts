@@ -3,6 +3,7 @@ import type { Issue } from "../base/index.ts";
 import { pathText } from "./json-guard.ts";
 import { LIMITS } from "./limits.ts";
 import { jobSchema } from "./schema/job.ts";
+import { OUT_OF_BOUNDS } from "./schema/shared.ts";
 import { issue, quoted } from "./wording.ts";
 
 type Path = readonly PropertyKey[];
@@ -100,7 +101,9 @@ function inOurWords(found: z.core.$ZodIssue, root: unknown, path: Path): Issue {
         ? issue("not-one-of", at, owner, field, shown, found.options.map(inWords))
         : issue("wrong-type", at, owner, field, shown, anyOf(found));
     default:
-      return issue("not-allowed", at, owner, field, shown, found.message);
+      return OUT_OF_BOUNDS.has(found.message)
+        ? issue("number-out-of-bounds", at, owner, field, shown, found.message)
+        : issue("not-allowed", at, owner, field, shown, found.message);
   }
 }
 

@@ -57,6 +57,8 @@ const WORDING = {
     `"${field}" of ${owner} is ${found} but must be one of ${several(choices)}: choose one`,
   "not-allowed": (owner: string, field: string, found: string, why: string) =>
     `"${field}" of ${owner} is ${found}: ${why}`,
+  "number-out-of-bounds": (owner: string, field: string, found: string, why: string) =>
+    `"${field}" of ${owner} is ${found}, which ${why}`,
 
   "duplicate-id": (id: string, first: string, second: string) =>
     `the id ${quoted(id)} belongs to ${first} and to ${second}: give one of them another id`,

@@ -6,4 +6,6 @@ export * from "./order.ts";
 export * from "./outline.ts";
 export * from "./photo.ts";
 export * from "./photo-fill.ts";
+export * from "./title.ts";
+export * from "./turn.ts";
 export * from "./view.ts";

@@ -9,7 +9,7 @@ import {
   type Wiring,
 } from "../circuit/index.ts";
 import type { Edge, Limits } from "./limits.ts";
-import { joinedRanges, type Ranges, rangesOf } from "./ranges.ts";
+import { joinedRanges, type Ranges, rangesOf, rangesOfHeld } from "./ranges.ts";
 
 /**
  * The band of a healthy machine. Every wire, contact, winding, battery and filament may lie anywhere
@@ -126,8 +126,8 @@ export function voltsBand(
 ): readonly [low: number, high: number] | null {
   const start = transfer(middle, red, black);
   if (!start) return null;
-  const own = rangesOf(wiring.branches, limits);
-  const ranges = extra.length === 0 ? own : joinedRanges(own, rangesOf(extra, limits));
+  const own = rangesOf(wiring, limits);
+  const ranges = extra.length === 0 ? own : joinedRanges(own, rangesOfHeld(extra, limits));
   const across = (point: OperatingPoint) =>
     (point.volts[red] as number) - (point.volts[black] as number);
   // what lies beyond a diode that blocks in the middle may count at an edge
@@ -161,7 +161,7 @@ export function ohmsBand(
   red: number,
   black: number,
 ): readonly [low: number, high: number] | null {
-  const ranges = rangesOf(wiring.branches, limits);
+  const ranges = rangesOf(wiring, limits);
   const { low, high, slides } = ranges;
   const ohmsAt = (edge: Edge, wiper: Edge | 0): number | null => {
     const { ohms, cold, volts } = edge > 0 ? high : low;

@@ -1,3 +1,4 @@
+import { addTo } from "../base/index.ts";
 import {
   type CavityRef,
   type Id,
@@ -12,8 +13,26 @@ import {
 import type { Shared } from "./shared.ts";
 
 /** The pins that a cavity is tied to. */
-export const pinsOfCavity = (job: Job, cavity: CavityRef): readonly PinRef[] =>
-  job.links.filter((link) => link.cavity === cavity).map((link) => link.pin);
+export const pinsOfCavity = ({ links }: Job, cavity: CavityRef): readonly PinRef[] =>
+  (Object.isFrozen(links) ? tiesOf(links) : tiesIn(links)).get(cavity) ?? NO_PINS;
+
+const NO_PINS: readonly PinRef[] = [];
+
+type Ties = ReadonlyMap<CavityRef, readonly PinRef[]>;
+
+const kept = new WeakMap<Job["links"], Ties>();
+
+function tiesOf(links: Job["links"]): Ties {
+  const ties = kept.get(links) ?? tiesIn(links);
+  kept.set(links, ties);
+  return ties;
+}
+
+function tiesIn(links: Job["links"]): Ties {
+  const ties = new Map<CavityRef, PinRef[]>();
+  for (const { cavity, pin } of links) addTo(ties, cavity, pin);
+  return ties;
+}
 
 /** Whether a probe is a cavity that no pin is matched to and that nobody has marked as empty or blocked. */
 export function isUnmatched(job: Job, probe: Probe): boolean {
@@ -33,9 +52,7 @@ export function isUnmatched(job: Job, probe: Probe): boolean {
 /** Modules that must be unplugged before the harness at a cavity can be metered. */
 export function modulesAt({ job, parts }: Shared, cavity: CavityRef): readonly Id[] {
   const owners = new Set(pinsOfCavity(job, cavity).map(ownerOf));
-  return [...parts.values()]
-    .filter((part) => part.kind === "module" && owners.has(part.id))
-    .map(({ id }) => id);
+  return [...owners].filter((id) => parts.get(id)?.kind === "module");
 }
 
 /** Ids of all parts and plugs that are unplugged or taken out in a state. */

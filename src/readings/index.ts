@@ -14,7 +14,7 @@ export {
 } from "./first-checks.ts";
 export { judgeReading } from "./judge-reading.ts";
 export { GHOST_SHARE, UNRELATED_OHMS } from "./meter.ts";
-export { type MeterEvidence, meterEvidence } from "./meter-evidence.ts";
+export { evidenceOf, type MeterEvidence, meterEvidence } from "./meter-evidence.ts";
 export { type MeterProof, meterProof } from "./meter-proof.ts";
 export { type Moves, movesOf, partsById, stateMoves } from "./moves.ts";
 export { predict } from "./predict.ts";
@@ -25,9 +25,9 @@ export type {
   ReadingSetup,
   ReadingVerdict,
 } from "./prediction.ts";
-export { presenceContradicts } from "./rule-out.ts";
+export { presenceContradicts, type RulesOut, rulesOut } from "./rule-out.ts";
 export { type ThingRead, thingRead } from "./same-thing.ts";
 export * from "./setup-words.ts";
-export { settle } from "./shared.ts";
+export { settle, settledCopy } from "./shared.ts";
 export { stepsTo, type TrialMoves, trialMoves } from "./trial-moves.ts";
 export { type TrialOutcome, type TrialState, trialOutcome } from "./trial-outcome.ts";

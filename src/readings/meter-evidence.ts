@@ -1,8 +1,7 @@
 import { type CavityRef, type Id, type Job, ROLE_NAMES, type RoleName } from "../job/index.ts";
 import type { RuledOut } from "../roles/index.ts";
 import type { Presence } from "./presence.ts";
-import { ruledOutBy } from "./rule-out.ts";
-import { sharedFor } from "./shared.ts";
+import { type RulesOut, rulesOut } from "./rule-out.ts";
 
 /** What the readings of one machine allow a cavity to be. */
 export interface MeterEvidence {
@@ -22,14 +21,19 @@ export interface MeterEvidence {
  */
 export function meterEvidence(job: Job, machine: Id, cavity: CavityRef): MeterEvidence {
   const readings = job.machines.find((one) => one.id === machine)?.readings ?? [];
-  const shared = sharedFor(job, machine);
+  return evidenceOf(
+    readings.flatMap((reading) => {
+      const found = rulesOut(job, machine, reading, cavity);
+      return found ? [{ id: reading.id, ...found }] : [];
+    }),
+  );
+}
+
+/** The same of readings that all show something present there, with what each rules out. */
+export function evidenceOf(shown: readonly (RulesOut & { readonly id: Id })[]): MeterEvidence {
   const confirmedBy: Id[] = [];
   const kinds = new Set<Presence["is"]>();
   const out = new Map<RoleName, { by: Id[]; why: string }>();
-  const shown = readings.flatMap((reading) => {
-    const found = ruledOutBy(shared, reading, cavity);
-    return found ? [{ id: reading.id, ...found }] : [];
-  });
   for (const { id, presence } of shown) {
     kinds.add(presence.is);
     confirmedBy.push(id);

@@ -3,15 +3,15 @@ import type { Branch, Unknown, Wiring } from "../circuit/index.ts";
 /** Amps that a module of which nothing is said may draw for itself (common practice). */
 const OWN_AMPS = 2;
 
-const ofWiring = new WeakMap<Wiring, Map<Unknown, number>>();
+const kept = new WeakMap<readonly Branch[], Map<Unknown, number>>();
 
 /**
  * Amps that may run through a module of which nothing is said: its own, and those of the loads that
  * are drawn to its pins and that it may have switched on.
  */
 export function moduleAmps(wiring: Wiring, module: Unknown): number {
-  const known = ofWiring.get(wiring) ?? new Map<Unknown, number>();
-  ofWiring.set(wiring, known);
+  const known = kept.get(wiring.branches) ?? new Map<Unknown, number>();
+  kept.set(wiring.branches, known);
   const before = known.get(module);
   if (before !== undefined) return before;
   const branchesAt = neighbours(wiring);

@@ -1,4 +1,11 @@
-import { elementsOf, held, influences, type Side, transfer } from "../circuit/index.ts";
+import {
+  type Branch,
+  elementsOf,
+  held,
+  influences,
+  type Side,
+  transfer,
+} from "../circuit/index.ts";
 import { isFixedProbe, ownerOf } from "../job/index.ts";
 import { ohmsBand } from "./band.ts";
 import { idsOff, modulesAt } from "./cavity-pins.ts";
@@ -48,10 +55,9 @@ export function predictOhms(shared: Shared, setup: ReadingSetup): Prediction {
   const caution = pluggedIn(shared, setup);
   const ohms = seen ? ohmsOf(seen, placed) : Number.POSITIVE_INFINITY;
   if (ohms > MOST_OHMS) {
-    const junctions = settled.branches.filter(
-      ({ acts }, index) => acts.is === "junction" || Number.isFinite(dead.ohms[index]),
-    );
-    return !tied(junctions, red, black)
+    const mayConduct = ({ acts }: Branch, index: number) =>
+      acts.is === "junction" || Number.isFinite(dead.ohms[index]);
+    return !tied(settled.branches, mayConduct, red, black)
       ? withCaution(openReading(), caution)
       : uncertainReading(
           "The way leads through a diode: an ohmmeter can't tell, use its diode range.",

@@ -70,7 +70,8 @@ function metered(shared: Shared, setup: ReadingSetup, bare: Bench, placed: Place
   const depends = influences(doubts.point, doubts.unknowns, red, black);
   if (depends.length > 0) return uncertain(depends);
   if (!seen || ohmsOf(seen, placed) > STIFF) {
-    if (!seen && !tied(reachable(bare), red, black)) return floatingReading();
+    if (!seen && !tied(bare.settled.branches, mayConductIn(bare), red, black))
+      return floatingReading();
     return heldIn(shared, setup, { red: setup.red, black: setup.black, acts: VOLTMETER });
   }
   const volts = clean(
@@ -91,10 +92,10 @@ const uncertain = (depends: readonly { readonly what: string }[]): Prediction =>
   uncertainReading(dependsSentence(depends.map(({ what }) => what)));
 
 /** Branches that conduct, and diodes that would if a meter drew through them. */
-const reachable = ({ settled }: Bench): readonly Branch[] =>
-  settled.branches.filter(
-    ({ acts }, index) => acts.is === "junction" || Number.isFinite(settled.point.ohms[index]),
-  );
+const mayConductIn =
+  ({ settled: { point } }: Bench) =>
+  ({ acts }: Branch, index: number): boolean =>
+    acts.is === "junction" || Number.isFinite(point.ohms[index]);
 
 /** With the instrument in its place as part of the circuit. */
 function heldIn(shared: Shared, setup: ReadingSetup, instrument: Between): Prediction {
@@ -106,10 +107,10 @@ function heldIn(shared: Shared, setup: ReadingSetup, instrument: Between): Predi
   const doubts = uncertainIn(bench);
   const depends = influences(doubts.point, doubts.unknowns, red, black);
   if (depends.length > 0) return uncertain(depends);
-  const others = settled.branches.filter(
-    (_, index) => index < wiring.branches.length && Number.isFinite(settled.point.ohms[index]),
-  );
-  if (setup.with !== "test-lamp" && !tied(others, red, black)) return floatingReading();
+  const isAnother = (_: Branch, index: number) =>
+    index < wiring.branches.length && Number.isFinite(settled.point.ohms[index]);
+  if (setup.with !== "test-lamp" && !tied(settled.branches, isAnother, red, black))
+    return floatingReading();
   const volts = clean(between(settled.point, red, black) ?? 0, "volts");
   const healthy = shared.healthy(setup.when, bench);
   const nodes = place(healthy, setup);

@@ -80,12 +80,14 @@ function lampWay(job: Job, volts: number): number {
  * for any other place, and where several batteries make it both. On a machine with its plus earthed
  * chassis is plus.
  */
-function sideOf({ network, parts }: Shared, probe: Probe): "plus" | "minus" | null {
+function sideOf(shared: Shared, probe: Probe): "plus" | "minus" | null {
+  const { parts } = shared;
   if (probe === "battery+") return "plus";
   if (probe === "battery-") return "minus";
   const isPost = ({ kind }: Part) => kind === "ground" || kind === "battery";
-  const part = probe === "chassis" ? frame(parts) : parts.get(ownerOf(probe));
+  const part = probe === "chassis" ? frame(shared) : parts.get(ownerOf(probe));
   if (!part || !isPost(part)) return null;
+  const { network } = shared;
   const net = network.netOf.get(probe === "chassis" ? pinRef(part.id, "1") : probe);
   const terminals = net === undefined ? [] : (network.nets[net]?.terminals ?? []);
   const has = (sought: Terminal) => terminals.some(({ terminal }) => terminal === sought);
@@ -93,7 +95,9 @@ function sideOf({ network, parts }: Shared, probe: Probe): "plus" | "minus" | nu
   return has("battery-minus") || has("chassis") ? "minus" : null;
 }
 
-const frame = (parts: Shared["parts"]): Part | undefined =>
-  [...parts.values()].find(
-    (part) => part.kind === "ground" && chassisPlace(part) === CHASSIS_PLACE,
-  );
+const frame = ({ parts, once }: Shared): Part | undefined =>
+  once("frame", () => ({
+    part: [...parts.values()].find(
+      (part) => part.kind === "ground" && chassisPlace(part) === CHASSIS_PLACE,
+    ),
+  })).part;

@@ -1,4 +1,10 @@
-import { type Branch, joinedSettings, type Settings, settingsOf } from "../circuit/index.ts";
+import {
+  type Branch,
+  joinedSettings,
+  type Settings,
+  settingsOf,
+  type Wiring,
+} from "../circuit/index.ts";
 import { atEdge, type Limits } from "./limits.ts";
 
 /** Within what each branch of a healthy machine may lie, by its index. */
@@ -20,20 +26,27 @@ export interface Slide {
   readonly rising: boolean;
 }
 
-const kept = new WeakMap<readonly Branch[], WeakMap<Limits, Ranges>>();
+type Values = Pick<Ranges, "low" | "high" | "junction" | "slides">;
 
-/** Kept per list and limits: the branches are the same wherever the switches stand. */
-export function rangesOf(branches: readonly Branch[], limits: Limits): Ranges {
-  const ofBranches = kept.get(branches) ?? new WeakMap<Limits, Ranges>();
-  kept.set(branches, ofBranches);
-  const found = ofBranches.get(limits) ?? makeRanges(branches, limits);
+const kept = new WeakMap<readonly Branch[], WeakMap<Limits, Values>>();
+
+/** Of a whole machine: worked out once for all that act alike, wherever the switches stand and whatever is out. */
+export function rangesOf({ net: { a, b, like } }: Pick<Wiring, "net">, limits: Limits): Ranges {
+  const ofBranches = kept.get(like) ?? new WeakMap<Limits, Values>();
+  kept.set(like, ofBranches);
+  const found = ofBranches.get(limits) ?? valuesOf(like, limits);
   ofBranches.set(limits, found);
-  return found;
+  return { a, b, ...found };
 }
 
-const makeRanges = (branches: readonly Branch[], limits: Limits): Ranges => ({
+/** Of a few branches that are held between the probes. */
+export const rangesOfHeld = (branches: readonly Branch[], limits: Limits): Ranges => ({
   a: Int32Array.from(branches, ({ a }) => a),
   b: Int32Array.from(branches, ({ b }) => b),
+  ...valuesOf(branches, limits),
+});
+
+const valuesOf = (branches: readonly Branch[], limits: Limits): Values => ({
   low: settingsOf(branches, (branch) => atEdge(branch, { ohms: -1, volts: -1 }, limits)),
   high: settingsOf(branches, (branch) => atEdge(branch, { ohms: 1, volts: 1 }, limits)),
   junction: Uint8Array.from(branches, ({ acts }) => (acts.is === "junction" ? 1 : 0)),

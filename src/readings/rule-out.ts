@@ -42,6 +42,14 @@ export function ruledOutBy(shared: Shared, reading: Reading, cavity: CavityRef):
   return { presence, ...(presence.is === "feed" ? byFeed : byReturn)(shared, presence, reading) };
 }
 
+/** The same of a reading of a job. */
+export const rulesOut = (
+  job: Job,
+  machine: Id,
+  reading: Reading,
+  cavity: CavityRef,
+): RulesOut | null => ruledOutBy(sharedFor(job, machine), reading, cavity);
+
 type Out = Omit<RulesOut, "presence">;
 
 function byFeed(shared: Shared, { cavity, ohmsAtMost, other }: Presence): Out {

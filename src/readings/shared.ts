@@ -163,6 +163,22 @@ export function settle(job: Job): Job {
 }
 
 /**
+ * The job itself where nothing of its circuit can be changed in place, else a copy of it whose circuit
+ * can't, so that what is solved for one reading serves all the others.
+ */
+export function settledCopy(job: Job): Job {
+  if (circuitThings(job).every(Object.isFrozen)) return job;
+  const { diagram, links, plugs } = job;
+  const { parts, wires } = diagram;
+  return settle({
+    ...job,
+    diagram: { ...diagram, parts: [...parts], wires: [...wires] },
+    links: [...links],
+    plugs: [...plugs],
+  });
+}
+
+/**
  * The same for every reading of a machine for as long as its circuit stays the same object: while
  * somebody enters readings nothing that was worked out before needs working out again. A job that
  * may still be changed in place gets a fresh one at each call.

@@ -1,3 +1,4 @@
+import { Groups } from "../base/index.ts";
 import type { OperatingPoint, Settled } from "../circuit/index.ts";
 import type { Shared } from "./shared.ts";
 
@@ -32,15 +33,7 @@ export function solidWays(
 ): SolidWays {
   let found = waysAt.get(point);
   if (found) return found;
-  const up = Int32Array.from(point.volts, (_, node) => node);
-  const rootOf = (node: number): number => {
-    let at = node;
-    while (up[at] !== at) {
-      up[at] = up[up[at] as number] as number;
-      at = up[at] as number;
-    }
-    return at;
-  };
+  const joined = new Groups(point.volts.length);
   const pluses: number[] = [];
   branches.forEach(({ a, b, owner, element, acts }, index) => {
     if (!Number.isFinite(point.ohms[index]) || owner === null) return;
@@ -50,12 +43,12 @@ export function solidWays(
       return;
     }
     if (element !== null && !JOINTS.has(element.law.is)) return;
-    up[rootOf(a)] = rootOf(b);
+    joined.join(a, b);
   });
-  const fed = new Set(pluses.map(rootOf));
+  const fed = new Set(pluses.map((node) => joined.of(node)));
   found = {
-    joins: (a, b) => rootOf(a) === rootOf(b),
-    isFed: (node) => fed.has(rootOf(node)),
+    joins: (a, b) => joined.of(a) === joined.of(b),
+    isFed: (node) => fed.has(joined.of(node)),
   };
   waysAt.set(point, found);
   return found;

@@ -1,22 +1,16 @@
-import { addTo } from "../base/index.ts";
+import { Groups } from "../base/index.ts";
 import type { Branch } from "../circuit/index.ts";
 
-/** Whether a way leads from one node to the other along these branches. */
-export function tied(branches: readonly Branch[], red: number, black: number): boolean {
-  const ways = new Map<number, number[]>();
-  for (const { a, b } of branches) {
-    addTo(ways, a, b);
-    addTo(ways, b, a);
-  }
-  const seen = new Set([red]);
-  const stack = [red];
-  for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
-    if (node === black) return true;
-    for (const next of ways.get(node) ?? []) {
-      if (seen.has(next)) continue;
-      seen.add(next);
-      stack.push(next);
-    }
-  }
-  return false;
+/** Whether a way leads from one node to the other along those of these branches that count. */
+export function tied(
+  branches: readonly Branch[],
+  counts: (branch: Branch, index: number) => boolean,
+  red: number,
+  black: number,
+): boolean {
+  const most = branches.reduce((node, { a, b }) => Math.max(node, a, b), Math.max(red, black));
+  const groups = new Groups(most + 1);
+  for (const [index, branch] of branches.entries())
+    if (counts(branch, index)) groups.join(branch.a, branch.b);
+  return groups.of(red) === groups.of(black);
 }

@@ -22,6 +22,8 @@ export interface PinRole {
   readonly trail: Trail | null;
   /** The search met its bound: any role is left possible. */
   readonly bounded: boolean;
+  /** No wire is drawn at any pin of the module yet: nothing is known of it. */
+  readonly untraced?: boolean;
 }
 
 export interface ModuleRoles {
@@ -33,6 +35,9 @@ export interface ModuleRoles {
 /** What the circuit allows each pin of a module to be, with only that module taken out. */
 export function inferRoles(sight: Sight, module: PartOf<"module">): ModuleRoles {
   const explorer = createExplorer(sight, module.id);
+  if (!module.pins.some((pin) => sight.isWired(refOf(module, pin.id)))) {
+    return { explorer, module, pins: module.pins.map((pin) => untraced(refOf(module, pin.id))) };
+  }
   const views = module.pins.map((pin) => lookOut(explorer, module, refOf(module, pin.id)));
   const fedPins = new Set(views.filter((view) => view.fed.some(isPlainlyFed)).map((v) => v.pin));
   const groundPins = new Set(
@@ -50,6 +55,17 @@ export function inferRoles(sight: Sight, module: PartOf<"module">): ModuleRoles 
   );
   return { explorer, module, pins };
 }
+
+/** Where nothing at all is drawn yet, a pin without a wire is no sign that it is not used. */
+const untraced = (pin: PinRef): PinRole => ({
+  pin,
+  fits: ROLE_NAMES,
+  side: null,
+  sightings: [],
+  trail: null,
+  bounded: false,
+  untraced: true,
+});
 
 function decide(
   view: View,

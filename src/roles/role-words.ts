@@ -1,4 +1,4 @@
-import type { RoleName } from "../job/index.ts";
+import { ROLE_NAMES, type RoleName } from "../job/index.ts";
 import type { Role } from "./role.ts";
 import { listOr, ROLE_IN_WORDS } from "./role-names.ts";
 
@@ -16,6 +16,10 @@ const SIDE_WORDS: Readonly<
 /** Roles that can be listed before the list says no more than "it could be anything". */
 const MOST_LISTED = 4;
 
+/** No wire is drawn at any pin of its module yet: then alone every role fits, `unused` too. */
+export const isUntraced = ({ fits }: Pick<Role, "fits">): boolean =>
+  fits.length === ROLE_NAMES.length;
+
 /**
  * What the circuit says of a pin, in one phrase: `output, grounds the load`; where several roles
  * fit, `permanent feed or input`.
@@ -23,6 +27,7 @@ const MOST_LISTED = 4;
 export function wordsForCircuit(role: Pick<Role, "circuitRole" | "circuitSide" | "fits">): string {
   const { circuitRole, circuitSide, fits } = role;
   if (circuitRole === "undecided") {
+    if (isUntraced(role)) return "undecided, no wire traced at this module yet";
     if (fits.length > MOST_LISTED) return "undecided, not traced to its end";
     return listOr(fits.map(wordsForRole));
   }

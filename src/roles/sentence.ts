@@ -1,7 +1,10 @@
 import { type Cube, type Explorer, kindOf, positionsOfBits } from "../circuit/index.ts";
-import type { Id, Part } from "../job/index.ts";
+import { type Id, ownerOf, type Part } from "../job/index.ts";
 import type { PinRole } from "./infer.ts";
 import { listAnd, ROLE_IN_WORDS, rolesInWords } from "./role-names.ts";
+import { isUntraced } from "./role-words.ts";
+
+const TRACE_ON = "Trace it, or mark that it goes on and is not traced.";
 
 /** Words before and behind the name of the place that a walk starts from. */
 export type WalkWords = readonly [before: string, behind: string];
@@ -10,12 +13,14 @@ export type WalkWords = readonly [before: string, behind: string];
 export function walkInWords(explorer: Explorer, role: PinRole, ids: readonly Id[]): WalkWords {
   const { sight } = explorer;
   const chief = role.sightings[0];
+  if (role.untraced)
+    return [`No wire is traced at module ${ownerOf(role.pin)} yet: `, " may be anything."];
   if (role.bounded)
     return ["From ", " there are more ways through the circuit than can be followed."];
   if (!chief)
     return sight.isWired(role.pin)
       ? ["The line from ", " leads to nothing."]
-      : ["Nothing is wired to ", "."];
+      : ["No wire is drawn at ", "."];
   const parts = ids.map((id) => sight.part(id)).filter((part) => part !== undefined);
   const last = parts.at(-1);
   const passed = parts.slice(0, -1);
@@ -38,7 +43,9 @@ export function pinSentence(
   from: string,
   word: { readonly text: string | null; readonly contradicted: boolean },
 ): string {
-  return `${before}${from}${behind} ${conclusion(role, word)}`;
+  const said = `${before}${from}${behind}`;
+  if (isUntraced(role)) return word.text === null ? said : `${said} The diagram says ${word.text}.`;
+  return `${said} ${conclusion(role, word)}`;
 }
 
 function endInWords(part: Part | undefined): string {
@@ -82,8 +89,10 @@ function conclusion(
       : `That can be ${rolesInWords(role.fits)}`;
   const side = role.side && role.fits.length === 1 ? ` (${sideInWords(role)})` : "";
   if (word.text === null) return `${what}${side}.`;
+  // While somebody is still tracing, a word beside a bare pin asks for its wire.
+  const advice = role.fits[0] === "unused" ? ` ${TRACE_ON}` : "";
   return word.contradicted
-    ? `${what}${side}, and the diagram calls it ${word.text}.`
+    ? `${what}${side}, and the diagram calls it ${word.text}.${advice}`
     : `${what}${side}; the diagram says ${word.text}.`;
 }
 

@@ -1,8 +1,8 @@
-import type { CheckResult } from "../check/index.ts";
+import type { CheckedSoFar, CheckResult } from "../check/index.ts";
 import { EMPTY_HISTORY, type Id, type Job } from "../job/index.ts";
 import { analysisOf, keepAnalysis, knownAnalysis } from "./analysis.ts";
 import { createAnalysisLine } from "./analysis-line.ts";
-import { type OpenAnalysis, resultFrom } from "./analysis-server.ts";
+import { type OpenAnalysis, type ResultChange, resultFrom } from "./analysis-server.ts";
 import { isLarge } from "./large-job.ts";
 import type { Session } from "./session.ts";
 import type { SessionState } from "./state.ts";
@@ -13,6 +13,11 @@ export interface Shown {
   readonly result: CheckResult;
   /** False while a newer one is on its way. */
   readonly current: boolean;
+  /**
+   * What of a current one is being looked at again and stands as it was before: readings and plugs by
+   * id, as `isLookedAtAgain` takes them. Empty where the result is whole.
+   */
+  readonly again: readonly Id[];
 }
 
 /** Where the screens read roles and findings, whoever works them out. */
@@ -46,7 +51,10 @@ interface Answer {
   readonly key: string;
   readonly job: Job;
   readonly result: CheckResult;
+  readonly again: readonly Id[];
 }
+
+const NOTHING: readonly Id[] = [];
 
 function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
   const listeners = new Set<() => void>();
@@ -58,6 +66,8 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
   let failed = open === null;
   /** The last results of the far side. */
   let results = new Map<Id, CheckResult>();
+  /** The job that the far side was last asked to begin with, by machine. */
+  let sent = new Map<Id, Job>();
   let busy = false;
   /** The latest answer of each machine, whose key is the job's that it is of. */
   let answers = new Map<Id, Answer>();
@@ -66,14 +76,21 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
 
   const isBeside = ({ job }: SessionState) => !failed && isLarge(job);
 
-  /** The machine at hand first; then, so that going over to it holds nothing up, each other one once. */
-  const toAsk = ({ job, machine }: SessionState): Id | null => {
-    if (!knownAnalysis(job, machine)) return machine;
-    const others = job.machines.slice(0, MOST_AHEAD).map(({ id }) => id);
-    return others.find((id) => id !== machine && !answers.has(id)) ?? null;
+  /** Whether the far side has begun with this very job and machine and is not at the end of it. */
+  const isBegun = ({ job }: SessionState, machine: Id): boolean => {
+    const answer = answers.get(machine);
+    return answer?.job === job && answer.again.length > 0 && sent.get(machine) === job;
   };
 
-  /** Works out beside the screen what is not known yet and not under way. */
+  /** The machine at hand first; then, so that going over to it holds nothing up, each other one once. */
+  const toAsk = (state: SessionState): Id | null => {
+    const { job, machine } = state;
+    if (!knownAnalysis(job, machine)) return machine;
+    const others = job.machines.slice(0, MOST_AHEAD).map(({ id }) => id);
+    return others.find((id) => id !== machine && (!answers.has(id) || isBegun(state, id))) ?? null;
+  };
+
+  /** Works out beside the screen what is not known yet and not under way, the newest job first. */
   const ask = () => {
     const state = session.get();
     if (busy || !isBeside(state)) return;
@@ -81,10 +98,15 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
     const machine = toAsk(state);
     if (machine === null) return;
     busy = true;
-    send(job, machine)
-      .then((result) => {
-        keepAnalysis(job, result, machine);
-        if (session.get().key === key) answers.set(machine, { key, job, result });
+    let isNews = true;
+    const asked = isBegun(state, machine) ? goOn(job, machine) : send(job, machine);
+    asked
+      .then((found) => {
+        isNews = found !== null;
+        if (found === null) return;
+        const { result, again } = found;
+        if (again.length === 0) keepAnalysis(job, result, machine);
+        if (session.get().key === key) answers.set(machine, { key, job, result, again });
       })
       .catch(() => {
         failed = true;
@@ -92,24 +114,42 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
       })
       .finally(() => {
         busy = false;
-        shown = null;
+        if (isNews) shown = null;
         ask();
-        tell();
+        if (isNews) tell();
       });
   };
 
-  const send = async (job: Job, machine: Id): Promise<CheckResult> => {
-    if (!line) throw new Error("there is no place beside the screen");
-    const change = await line.ask(
+  const send = async (job: Job, machine: Id): Promise<CheckedSoFar> => {
+    const change = await lineOf().ask(
       job,
-      (port, changes) => port.check(changes, machine),
+      (port, changes) => {
+        sent.set(machine, job);
+        return port.check(changes, machine);
+      },
       () => {
         results = new Map();
+        sent = new Map();
       },
     );
+    return take(machine, change);
+  };
+
+  /** One more step with the job that was sent last. */
+  const goOn = async (job: Job, machine: Id): Promise<CheckedSoFar | null> => {
+    const change = await lineOf().ask(job, (port) => port.goOn(machine));
+    return change && take(machine, change);
+  };
+
+  const lineOf = () => {
+    if (!line) throw new Error("there is no place beside the screen");
+    return line;
+  };
+
+  const take = (machine: Id, change: ResultChange): CheckedSoFar => {
     const result = resultFrom(results.get(machine) ?? null, change);
     results.set(machine, result);
-    return result;
+    return { result, again: change.again };
   };
 
   session.subscribe(() => {
@@ -129,19 +169,18 @@ function createDesk(session: Session, open: OpenAnalysis | null): AnalysisDesk {
   const find = (): Shown => {
     const state = session.get();
     const { job, machine, key } = state;
+    const whole = (result: CheckResult): Shown => {
+      answers.set(machine, { key, job, result, again: NOTHING });
+      return { result, current: true, again: NOTHING };
+    };
     const known = knownAnalysis(job, machine);
-    if (known) {
-      answers.set(machine, { key, job, result: known });
-      return { result: known, current: true };
-    }
+    if (known) return whole(known);
     const older = answers.get(machine);
     if (isBeside(state) && older) {
       ask();
-      return { result: older.result, current: false };
+      return { result: older.result, current: older.job === job, again: older.again };
     }
-    const result = analysisOf(job, machine);
-    answers.set(machine, { key, job, result });
-    return { result, current: true };
+    return whole(analysisOf(job, machine));
   };
 
   return {

@@ -44,7 +44,7 @@ export function createAnalysisLine(open: OpenAnalysis): AnalysisLine {
 }
 
 /** Whether most of a document comes from the other, so that the changes are the shorter message. */
-function isOffspring(before: Job, now: Job): boolean {
+export function isOffspring(before: Job, now: Job): boolean {
   const kept = new Set<object>(before.diagram.parts);
   const { parts } = now.diagram;
   const same = parts.reduce((count, part) => count + (kept.has(part) ? 1 : 0), 0);

@@ -1,5 +1,11 @@
 import { freeze } from "immer";
-import { type Checker, type CheckResult, createChecker, type Finding } from "../check/index.ts";
+import {
+  type CheckedSoFar,
+  type Checker,
+  type CheckResult,
+  createChecker,
+  type Finding,
+} from "../check/index.ts";
 import type { Id, Job } from "../job/index.ts";
 import type { Role } from "../roles/index.ts";
 import { type Change, fromRuns, type Runs, runsFrom, withChanges } from "./analysis-feed.ts";
@@ -11,14 +17,21 @@ export interface ResultChange {
   readonly roles: Runs<Role>;
   readonly findings: Runs<Finding>;
   readonly summary: CheckResult["summary"];
+  /** What is being looked at again: see `CheckedSoFar`. */
+  readonly again: readonly Id[];
 }
 
 /** Checks a job elsewhere and answers for it, fed with the whole of it once and then with what changed. */
 export interface AnalysisPort {
   /** Takes a job to begin with and forgets any other. */
   begin(job: Job): Promise<void>;
-  /** Takes what changed since, and says how the result for the machine did. */
+  /**
+   * Takes what changed since, and says how the result for the machine did, readings left to be looked
+   * at again.
+   */
   check(changes: readonly Change[], machine: Id): Promise<ResultChange>;
+  /** Looks at readings again, one small step at a time, and says how the result did; null where it did not yet. */
+  goOn(machine: Id): Promise<ResultChange | null>;
   /** Takes what changed since, and answers a question about the machine. */
   answer<Q extends Question>(
     changes: readonly Change[],
@@ -54,19 +67,28 @@ export function createAnalysisServer() {
       const now = withNews(changes);
       const one = watched.get(machine) ?? { checker: createChecker(machine), sent: NOTHING };
       watched.set(machine, one);
-      const { sent } = one;
-      const result = one.checker.check(now);
-      one.sent = result;
-      return {
-        machine: result.machine,
-        roles: runsFrom(sent.roles, result.roles),
-        findings: runsFrom(sent.findings, result.findings),
-        summary: result.summary,
-      };
+      return changeTo(one, one.checker.begin(now));
+    },
+    goOn(machine: Id): ResultChange | null {
+      const one = watched.get(machine);
+      const found = one?.checker.goOn();
+      return one && found ? changeTo(one, found) : null;
     },
     answer<Q extends Question>(changes: readonly Change[], machine: Id, question: Q): AnswerTo<Q> {
       return answerTo(withNews(changes), machine, question);
     },
+  };
+}
+
+function changeTo(one: Watched, { result, again }: CheckedSoFar): ResultChange {
+  const { sent } = one;
+  one.sent = result;
+  return {
+    machine: result.machine,
+    roles: runsFrom(sent.roles, result.roles),
+    findings: runsFrom(sent.findings, result.findings),
+    summary: result.summary,
+    again,
   };
 }
 

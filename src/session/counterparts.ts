@@ -1,4 +1,4 @@
-import { addTo } from "../base/index.ts";
+import { addTo, keptOf } from "../base/index.ts";
 import type { CheckResult, Finding } from "../check/index.ts";
 import { pinsOf } from "../circuit/index.ts";
 import { type Id, type Job, type Part, pinRef, type Reading, type Wire } from "../job/index.ts";
@@ -16,37 +16,59 @@ export interface Counterparts {
 export const findingKey = (finding: Finding): string =>
   `finding:${finding.rule}:${finding.subjects.join(",")}`;
 
+/** What is looked up of a job, each thing when it is first asked for. */
 interface JobIndex {
-  readonly parts: ReadonlyMap<Id, Part>;
-  readonly wires: ReadonlyMap<Id, Wire>;
-  readonly wiresAt: ReadonlyMap<string, readonly Id[]>;
+  part(id: Id): Part | undefined;
+  wire(id: Id): Wire | undefined;
+  wiresAt(pin: string): readonly Id[];
   /** From a pin to its cavities and from a cavity to its pins. */
-  readonly tied: ReadonlyMap<string, readonly string[]>;
+  tied(ref: string): readonly string[];
 }
 
-const indices = new WeakMap<Job, JobIndex>();
+const partsById = keptOf(
+  (parts: Job["diagram"]["parts"]) => new Map(parts.map((one) => [one.id, one])),
+);
+const wiresById = keptOf(
+  (wires: Job["diagram"]["wires"]) => new Map(wires.map((one) => [one.id, one])),
+);
+const wiresByEnd = keptOf((wires: Job["diagram"]["wires"]) => {
+  const ends = new Map<string, Id[]>();
+  for (const { id, from, to } of wires) {
+    addTo(ends, from, id);
+    addTo(ends, to, id);
+  }
+  return ends;
+});
+const tiesOf = keptOf((links: Job["links"]) => {
+  const ties = new Map<string, string[]>();
+  for (const { pin, cavity } of links) {
+    addTo(ties, pin, cavity);
+    addTo(ties, cavity, pin);
+  }
+  return ties;
+});
 
-function indexOf(job: Job): JobIndex {
-  const known = indices.get(job);
-  if (known) return known;
-  const wiresAt = new Map<string, string[]>();
-  for (const wire of job.diagram.wires) {
-    addTo(wiresAt, wire.from, wire.id);
-    addTo(wiresAt, wire.to, wire.id);
-  }
-  const tied = new Map<string, string[]>();
-  for (const link of job.links) {
-    addTo(tied, link.pin, link.cavity);
-    addTo(tied, link.cavity, link.pin);
-  }
-  const index: JobIndex = {
-    parts: new Map(job.diagram.parts.map((part) => [part.id, part])),
-    wires: new Map(job.diagram.wires.map((wire) => [wire.id, wire])),
-    wiresAt,
-    tied,
-  };
-  indices.set(job, index);
-  return index;
+const NONE: readonly string[] = [];
+
+/** Of so few things each is found sooner than all are sorted, which every edit would have done again. */
+const FEW = 8;
+
+function indexOf({ diagram: { parts, wires }, links }: Job, asked: number): JobIndex {
+  const tied = (ref: string) => tiesOf(links).get(ref) ?? NONE;
+  return asked <= FEW
+    ? {
+        part: (id) => parts.find((one) => one.id === id),
+        wire: (id) => wires.find((one) => one.id === id),
+        wiresAt: (pin) =>
+          wires.filter(({ from, to }) => from === pin || to === pin).map(({ id }) => id),
+        tied,
+      }
+    : {
+        part: (id) => partsById(parts).get(id),
+        wire: (id) => wiresById(wires).get(id),
+        wiresAt: (pin) => wiresByEnd(wires).get(pin) ?? NONE,
+        tied,
+      };
 }
 
 /** Everything that lights up when `selection` is chosen; its first member is the chief one. */
@@ -55,7 +77,7 @@ export function counterparts(
   analysis: CheckResult,
   selection: readonly string[],
 ): Counterparts {
-  const index = indexOf(drawnJob(job, analysis.machine));
+  const index = indexOf(drawnJob(job, analysis.machine), selection.length);
   const readings = job.machines.find((one) => one.id === analysis.machine)?.readings ?? [];
   const refs = new Set<string>();
   let path: readonly string[] = [];
@@ -79,7 +101,7 @@ export function findingWithKey(analysis: CheckResult, key: string): Finding | nu
 function ofFinding(index: JobIndex, finding: Finding): Counterparts {
   const refs = new Set([findingKey(finding), ...finding.subjects]);
   for (const subject of finding.subjects) {
-    for (const other of index.tied.get(subject) ?? []) refs.add(other);
+    for (const other of index.tied(subject)) refs.add(other);
   }
   return { refs, path: finding.because ?? [] };
 }
@@ -103,7 +125,7 @@ function ofThing(
     }
   }
   // A finding lights up for the thing itself and what it is tied to, not for everything nearby.
-  const named = new Set([key, ...(index.tied.get(key) ?? [])]);
+  const named = new Set([key, ...index.tied(key)]);
   for (const finding of analysis.findings) {
     if (finding.subjects.some((subject) => named.has(subject))) refs.add(findingKey(finding));
   }
@@ -112,8 +134,8 @@ function ofThing(
 
 /** The pin, cavity, wires and pins that physically belong to a chosen thing. */
 function addPhysical(index: JobIndex, refs: Set<string>, key: string) {
-  const wire = index.wires.get(key);
-  const part = index.parts.get(key);
+  const wire = index.wire(key);
+  const part = index.part(key);
   if (wire) {
     addWithTies(index, refs, wire.from);
     addWithTies(index, refs, wire.to);
@@ -121,18 +143,18 @@ function addPhysical(index: JobIndex, refs: Set<string>, key: string) {
     for (const pin of pinsOf(part)) addWithTies(index, refs, pinRef(part.id, pin.id));
   } else {
     addWithTies(index, refs, key);
-    for (const ref of [key, ...(index.tied.get(key) ?? [])]) {
-      for (const id of index.wiresAt.get(ref) ?? []) refs.add(id);
+    for (const ref of [key, ...index.tied(key)]) {
+      for (const id of index.wiresAt(ref)) refs.add(id);
     }
   }
 }
 
 function addWithTies(index: JobIndex, refs: Set<string>, ref: string) {
   refs.add(ref);
-  for (const other of index.tied.get(ref) ?? []) refs.add(other);
+  for (const other of index.tied(ref)) refs.add(other);
 }
 
 function pathOf(index: JobIndex, analysis: CheckResult, key: string): readonly string[] {
-  const candidates = [key, ...(index.tied.get(key) ?? [])];
+  const candidates = [key, ...index.tied(key)];
   return analysis.roles.find((role) => candidates.includes(role.pin))?.because ?? [];
 }

@@ -1,4 +1,4 @@
-import { sameList } from "../base/index.ts";
+import { keptOf, sameList } from "../base/index.ts";
 import type { Finding, Severity } from "../check/index.ts";
 import { findingKey } from "./counterparts.ts";
 
@@ -21,7 +21,7 @@ export function orderFindings(
   before: readonly string[],
 ): readonly OrderedFinding[] {
   const places = new Map(before.map((key, place) => [key, place]));
-  const list = findings.map((finding) => ({ key: findingKey(finding), finding }));
+  const list = findings.map(named);
   const isNew = ({ key }: OrderedFinding) => !places.has(key);
   // Sorting is stable: new ones stay in the order of the check.
   return list.sort((a, b) => {
@@ -31,6 +31,9 @@ export function orderFindings(
     return (places.get(a.key) ?? 0) - (places.get(b.key) ?? 0);
   });
 }
+
+/** The same object for the same finding: what shows it need not look again. */
+const named = keptOf((finding: Finding): OrderedFinding => ({ key: findingKey(finding), finding }));
 
 /** The keys to hand in next time: those shown now, and those gone, each at its old place. */
 export function rememberOrder(

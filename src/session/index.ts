@@ -1,5 +1,7 @@
 export { analysisOf } from "./analysis.ts";
 export * from "./analysis-desk.ts";
+export { type Change, changesFrom, withChanges } from "./analysis-feed.ts";
+export { isOffspring } from "./analysis-line.ts";
 export { type AnalysisPort, createAnalysisServer, type OpenAnalysis } from "./analysis-server.ts";
 export * from "./changes/index.ts";
 export * from "./commands/index.ts";
@@ -11,6 +13,7 @@ export * from "./diagram/index.ts";
 export * from "./finding-order.ts";
 export { forgetThings } from "./forget.ts";
 export * from "./job-key.ts";
+export { markRuns } from "./mark-runs.ts";
 export * from "./match.ts";
 export * from "./persistence.ts";
 export * from "./pin-rows.ts";

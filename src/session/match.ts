@@ -1,10 +1,13 @@
+import { keptOf } from "../base/index.ts";
 import {
   type CavityRef,
   cavityRef,
   type Id,
   type Job,
   type Link,
+  type Part,
   type PinRef,
+  type Plug,
   pinRef,
 } from "../job/index.ts";
 
@@ -41,36 +44,20 @@ export function matchables(job: Job): {
   readonly pins: ReadonlySet<PinRef>;
   readonly cavities: ReadonlySet<CavityRef>;
 } {
-  const { parts } = job.diagram;
-  return {
-    pins: kept(pinsIn, parts, () =>
-      parts.flatMap((part) =>
-        part.kind === "module" ? part.pins.map((pin) => pinRef(part.id, pin.id)) : [],
-      ),
-    ),
-    cavities: kept(cavitiesIn, job.plugs, () =>
-      job.plugs.flatMap((plug) => plug.cavities.map((cavity) => cavityRef(plug.id, cavity.mark))),
-    ),
-  };
+  return { pins: pinsIn(job.diagram.parts), cavities: cavitiesIn(job.plugs) };
 }
 
 /** Several screens ask for these at each edit, of the same lists. */
-const pinsIn = new WeakMap<object, ReadonlySet<string>>();
-const cavitiesIn = new WeakMap<object, ReadonlySet<string>>();
+const pinsIn = keptOf((parts: readonly Part[]) => new Set(parts.flatMap(pinRefsOf)));
+const cavitiesIn = keptOf((plugs: readonly Plug[]) => new Set(plugs.flatMap(cavityRefsOf)));
 
-function kept(
-  known: WeakMap<object, ReadonlySet<string>>,
-  list: object,
-  find: () => readonly string[],
-): ReadonlySet<string> {
-  let found = known.get(list);
-  if (!found) {
-    found = new Set(find());
-    // A list that may still be changed in place may hold something else the next time.
-    if (Object.isFrozen(list)) known.set(list, found);
-  }
-  return found;
-}
+const pinRefsOf = keptOf((part: Part): readonly PinRef[] =>
+  part.kind === "module" ? part.pins.map((pin) => pinRef(part.id, pin.id)) : [],
+);
+
+const cavityRefsOf = keptOf((plug: Plug): readonly CavityRef[] =>
+  plug.cavities.map((cavity) => cavityRef(plug.id, cavity.mark)),
+);
 
 const sameMark = (mark: string) => mark.trim().toUpperCase();
 

@@ -1,3 +1,4 @@
+import { keptOf } from "../base/index.ts";
 import type { CheckResult } from "../check/index.ts";
 import {
   type CavityRef,
@@ -26,8 +27,9 @@ import {
   cavityState,
   type MeterPicture,
   meterPicture,
+  rolesByPin,
   type WireFact,
-  wiresByPin,
+  wiresAtPins,
 } from "../sheet/index.ts";
 import { sameColour } from "../standards/index.ts";
 import { drawnJob } from "./changes/drawn-job.ts";
@@ -156,18 +158,19 @@ function loosePinRows(
   analysis: CheckResult,
   pictureOf: PictureOf,
 ): PinRow[] {
-  const tied = new Set(job.links.map((link) => link.pin));
-  const wires = wiresByPin(job, machine.id);
-  const roles = new Map(analysis.roles.map((role) => [role.pin, role]));
-  return modulesOfPlug(drawnJob(job, machine.id), plug).flatMap((module) =>
-    module.pins
-      .map((pin) => pinRef(module.id, pin.id))
-      .filter((ref) => !tied.has(ref))
-      .map((ref) =>
-        loosePinRow(job, machine, ref, roles.get(ref) ?? null, wires.get(ref) ?? [], pictureOf),
-      ),
+  const tied = tiedPins(job.links);
+  const loose = modulesOfPlug(drawnJob(job, machine.id), plug).flatMap((module) =>
+    module.pins.map((pin) => pinRef(module.id, pin.id)).filter((ref) => !tied.has(ref)),
+  );
+  if (loose.length === 0) return [];
+  const wires = wiresAtPins(job, machine.id, new Set(loose));
+  const roles = rolesByPin(analysis.roles);
+  return loose.map((ref) =>
+    loosePinRow(job, machine, ref, roles.get(ref) ?? null, wires.get(ref) ?? [], pictureOf),
   );
 }
+
+const tiedPins = keptOf((links: Job["links"]) => new Set(links.map(({ pin }) => pin)));
 
 type Module = Extract<Part, { kind: "module" }>;
 

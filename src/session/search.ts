@@ -1,6 +1,16 @@
+import { keptOf } from "../base/index.ts";
 import type { CheckResult } from "../check/index.ts";
 import { pinsOf } from "../circuit/index.ts";
-import { type Colour, cavityRef, type Job, type Part, pinRef, type Reading } from "../job/index.ts";
+import {
+  type Colour,
+  cavityRef,
+  type Id,
+  type Job,
+  type Part,
+  pinRef,
+  type Reading,
+  type Wire,
+} from "../job/index.ts";
 import { type ColourCode, IEC_60757 } from "../standards/index.ts";
 import { drawnJob } from "./changes/drawn-job.ts";
 import { findingKey } from "./counterparts.ts";
@@ -106,26 +116,14 @@ function entry(
 function entriesOf(job: Job, analysis: CheckResult): readonly Entry[] {
   const machine = job.machines.find((one) => one.id === analysis.machine);
   const { parts, wires } = drawnJob(job, analysis.machine).diagram;
+  const seen = new Map(machine?.wires.toReversed().map((wire) => [wire.cavity, wire]));
   return [
     ...parts.flatMap(partEntries),
-    ...wires.map((wire) =>
-      entry(
-        {
-          ref: wire.id,
-          kind: "wire",
-          title: wire.number ? `${wire.id} · ${wire.number}` : wire.id,
-          detail: [colourText(wire.colour), `${wire.from} to ${wire.to}`]
-            .filter(Boolean)
-            .join(" · "),
-        },
-        [wire.id, wire.number],
-        [...colourWords(wire.colour), wire.from, wire.to],
-      ),
-    ),
+    ...wires.map(wireEntry),
     ...job.plugs.flatMap((plug) =>
       plug.cavities.map((cavity) => {
         const ref = cavityRef(plug.id, cavity.mark);
-        const wire = machine?.wires.find((one) => one.cavity === ref);
+        const wire = seen.get(ref);
         return entry(
           {
             ref,
@@ -154,7 +152,37 @@ function entriesOf(job: Job, analysis: CheckResult): readonly Entry[] {
   ];
 }
 
-function partEntries(part: Part): readonly Entry[] {
+/** Things of the diagram made ready in one go: a millisecond or two. */
+const AT_ONCE = 400;
+
+/**
+ * Makes ready what a search will ask for, some of it at each step, so that the first letter typed
+ * need not wait for all of a large job.
+ */
+export function* readySearch(job: Job, machine: Id): Generator<void> {
+  const { parts, wires } = drawnJob(job, machine).diagram;
+  for (let from = 0; from < Math.max(parts.length, wires.length); from += AT_ONCE) {
+    parts.slice(from, from + AT_ONCE).forEach(partEntries);
+    wires.slice(from, from + AT_ONCE).forEach(wireEntry);
+    yield;
+  }
+}
+
+const wireEntry = keptOf(
+  (wire: Wire): Entry =>
+    entry(
+      {
+        ref: wire.id,
+        kind: "wire",
+        title: wire.number ? `${wire.id} · ${wire.number}` : wire.id,
+        detail: [colourText(wire.colour), `${wire.from} to ${wire.to}`].filter(Boolean).join(" · "),
+      },
+      [wire.id, wire.number],
+      [...colourWords(wire.colour), wire.from, wire.to],
+    ),
+);
+
+const partEntries = keptOf((part: Part): readonly Entry[] => {
   const printed = new Map(
     part.kind === "module" ? part.pins.map((pin) => [pin.id, pin] as const) : [],
   );
@@ -173,7 +201,7 @@ function partEntries(part: Part): readonly Entry[] {
     );
   });
   return [whole, ...pins];
-}
+});
 
 const UNITS = { volts: "V", drop: "V", ohms: "Ω", amps: "A" } as const;
 

@@ -1,6 +1,15 @@
+import { keptOf } from "../base/index.ts";
 import type { CheckResult } from "../check/index.ts";
-import { type Job, type Machine, ownerOf } from "../job/index.ts";
+import {
+  type CavityRef,
+  cavityRef,
+  type Job,
+  type Machine,
+  ownerOf,
+  type Plug,
+} from "../job/index.ts";
 import { meterProof } from "../readings/index.ts";
+import { isUntraced } from "../roles/index.ts";
 import { matchables } from "./match.ts";
 import type { StationId } from "./state.ts";
 
@@ -63,7 +72,7 @@ function diagramStation(job: Job): Station {
 
 function plugStation(job: Job): Station {
   const base = { id: "plug", title: "Plug" } as const;
-  const cavities = job.plugs.flatMap((plug) => plug.cavities).length;
+  const cavities = job.plugs.reduce((sum, plug) => sum + plug.cavities.length, 0);
   if (cavities === 0) {
     return {
       ...base,
@@ -102,21 +111,27 @@ export function leftOver(job: Job): {
   readonly cavities: readonly string[];
 } {
   const { pins } = matchables(job);
-  const tied = new Set(job.links.flatMap((one) => [one.pin, one.cavity]));
-  const cavities = job.plugs.flatMap((plug) =>
-    plug.cavities
-      .filter((cavity) => !cavity.empty && !cavity.blocked)
-      .map((cavity) => `${plug.id}:${cavity.mark}`),
-  );
+  const tied = tiedIn(job.links);
   return {
     pins: [...pins].filter((pin) => !tied.has(pin)),
-    cavities: cavities.filter((cavity) => !tied.has(cavity)),
+    cavities: job.plugs.flatMap(wiredIn).filter((cavity) => !tied.has(cavity)),
   };
 }
 
+const tiedIn = keptOf(
+  (links: Job["links"]) => new Set(links.flatMap(({ pin, cavity }) => [pin, cavity])),
+);
+
+const wiredIn = keptOf((plug: Plug): readonly CavityRef[] =>
+  plug.cavities
+    .filter((cavity) => !cavity.empty && !cavity.blocked)
+    .map((cavity) => cavityRef(plug.id, cavity.mark)),
+);
+
 function checkStation(job: Job, { roles, findings, summary }: CheckResult): Station {
   const base = { id: "check", title: "Check" } as const;
-  if (roles.length === 0) {
+  // Before the first wire of a module nothing is held against anything.
+  if (summary.contradictions === 0 && roles.every(isUntraced)) {
     const next = lacksPins(job) ?? "Trace the wires";
     return { ...base, state: "lacking", has: "nothing to check yet", next };
   }
@@ -165,6 +180,10 @@ function proveStation(job: Job, { roles }: CheckResult, machine: Machine | undef
     : { ...base, state: "done", has, next: null };
 }
 
+const pluggedIn = keptOf((links: Job["links"]) => [
+  ...new Set(links.map(({ cavity }) => ownerOf(cavity))),
+]);
+
 /** A station has one line: of more plugs than this only the number is told. */
 const MOST_NAMED = 3;
 
@@ -174,7 +193,7 @@ function sheetStation(job: Job, { roles }: CheckResult): Station {
   if (tied.length === 0) {
     return { ...base, state: "lacking", has: "nothing to print yet", next: "Match the plug first" };
   }
-  const plugs = [...new Set(job.links.map((one) => ownerOf(one.cavity)))];
+  const plugs = pluggedIn(job.links);
   return {
     ...base,
     state: "started",

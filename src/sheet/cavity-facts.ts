@@ -1,4 +1,4 @@
-import { addTo } from "../base/index.ts";
+import { addTo, keptOf } from "../base/index.ts";
 import type { CheckResult } from "../check/index.ts";
 import { circuitOf } from "../circuit/index.ts";
 import {
@@ -47,14 +47,21 @@ export function cavityFacts(
   job: Job,
   machine: Machine,
   plug: Plug,
-  check: CheckResult,
+  check: Pick<CheckResult, "roles">,
 ): CavityFacts[] {
-  const wiresAt = wiresByPin(job, machine.id);
-  const roles = new Map(check.roles.map((role) => [role.pin, role]));
-  return plug.cavities.map((cavity) => {
-    const ref = cavityRef(plug.id, cavity.mark);
-    const pins = job.links.filter((link) => link.cavity === ref).map((link) => link.pin);
-    const machineWire = machine.wires.find((wire) => wire.cavity === ref) ?? null;
+  const pinsIn = pinsByCavity(job.links);
+  const seenIn = wiresByCavity(machine.wires);
+  const refs = plug.cavities.map((cavity) => cavityRef(plug.id, cavity.mark));
+  const wiresAt = wiresAtPins(
+    job,
+    machine.id,
+    new Set(refs.flatMap((ref) => pinsIn.get(ref) ?? [])),
+  );
+  const roles = rolesByPin(check.roles);
+  return plug.cavities.map((cavity, place) => {
+    const ref = refs[place] ?? "";
+    const pins = pinsIn.get(ref) ?? NO_PINS;
+    const machineWire = seenIn.get(ref) ?? null;
     const diagramWires = pins.flatMap((pin) => wiresAt.get(pin) ?? []);
     const first = <T>(pick: (wire: Wire) => T | undefined): T | null => {
       for (const wire of diagramWires) {
@@ -76,6 +83,28 @@ export function cavityFacts(
       readings: machine.readings.filter((reading) => touches(reading, ref, pins)),
     };
   });
+}
+
+const NO_PINS: readonly PinRef[] = [];
+
+const pinsByCavity = keptOf((links: Job["links"]) => {
+  const pins = new Map<CavityRef, PinRef[]>();
+  for (const { cavity, pin } of links) addTo(pins, cavity, pin);
+  return pins;
+});
+
+/** The first that was noted of each cavity. */
+const wiresByCavity = keptOf(
+  (wires: Machine["wires"]) => new Map(wires.toReversed().map((wire) => [wire.cavity, wire])),
+);
+
+const rolesKnown = new WeakMap<readonly Role[], ReadonlyMap<PinRef, Role>>();
+
+/** What the check says of each pin; a list of roles is never changed in place. */
+export function rolesByPin(roles: readonly Role[]): ReadonlyMap<PinRef, Role> {
+  const known = rolesKnown.get(roles) ?? new Map(roles.map((role) => [role.pin, role]));
+  rolesKnown.set(roles, known);
+  return known;
 }
 
 /** How a cavity is used; `untied`: no pin of the diagram is matched to it yet. */
@@ -106,6 +135,17 @@ export function wiresByPin(job: Job, machine: Id): WiresByPin {
   }
   // A list that may still grow can't be followed.
   if (Object.isFrozen(wires)) sorted.set(wires, byPin);
+  return byPin;
+}
+
+/** The wire ends on some pins, found without sorting all the others: most edits change the list. */
+export function wiresAtPins(job: Job, machine: Id, pins: ReadonlySet<PinRef>): WiresByPin {
+  const byPin = new Map<PinRef, Wire[]>();
+  for (const wire of circuitOf(job, machine).wires) {
+    const { from, to } = wire;
+    if (pins.has(from)) addTo(byPin, from, wire);
+    if (to !== from && pins.has(to)) addTo(byPin, to, wire);
+  }
   return byPin;
 }
 

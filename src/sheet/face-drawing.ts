@@ -3,6 +3,7 @@ import type { PlugKey, PlugOutline } from "../job/index.ts";
 import { type FaceView, outlineBox, type SeenCavity, spacingOf } from "../plug/index.ts";
 import type { SheetRow } from "./model.ts";
 import { centredText, drawing, element, INK, wireSwatch } from "./svg.ts";
+import { plain } from "./text.ts";
 
 export interface FaceDrawing {
   readonly svg: string;
@@ -130,14 +131,15 @@ function cavityDrawing(
   });
   const code = row?.colourCode ?? "";
   const word = unused ? state : code === "" ? "–" : code;
+  const mark = plain(seen.mark);
   const wordSize = fitted(word, spacing * 0.2, spacing * 0.62);
   const wide = spacing * 0.52;
   const high = spacing * 0.13;
   return [
     ring,
     state === "blocked" ? cross(x, y, radius * 0.7, 0.8, "#8a8a86") : "",
-    centredText(x, y - spacing * 0.08, seen.mark, {
-      size: fitted(seen.mark, spacing * 0.34, spacing * 0.66),
+    centredText(x, y - spacing * 0.08, mark, {
+      size: fitted(mark, spacing * 0.34, spacing * 0.66),
       bold: true,
       fill: unused ? SOFT : INK,
     }),

@@ -1,7 +1,7 @@
 import { type CheckResult, checkJob } from "../check/index.ts";
 import { type Circuit, circuitOf } from "../circuit/index.ts";
 import { type Id, type Job, type Machine, ownerOf, type Plug } from "../job/index.ts";
-import { NEUTRAL_PLACES_NOTE, viewFrom } from "../plug/index.ts";
+import { NEUTRAL_PLACES_NOTE, plugTitle, viewFrom } from "../plug/index.ts";
 import { meterProof, USUAL_CAUTIONS, WHO_COMES_FIRST } from "../readings/index.ts";
 import { longDay } from "./evidence.ts";
 import type { PaperSize, SheetModel, SheetRow } from "./model.ts";
@@ -36,7 +36,7 @@ export function sheetModel(job: Job, machineId: Id, options: SheetOptions): Shee
   const rows = sheetRows(job, machine, plug, check);
   return {
     size: options.size,
-    heading: plug.name ? `Plug ${plug.id} · ${plug.name}` : `Plug ${plug.id}`,
+    heading: `Plug ${plugTitle(plug)}`,
     modules: modulesOf(circuitOf(job, machineId), rows),
     job: job.title,
     systemVoltage: job.systemVoltage,

@@ -1,7 +1,8 @@
 /**
  * Amps that an insulated, stranded copper conductor may carry, other than in short surges:
  * 33 CFR 183.425, table 5 (US public domain), for boats under 50 V, at 30 °C around it. No rule
- * binds other machines to it, but it is published whole and free for anybody to check.
+ * binds other machines to it, but it is published whole and free for anybody to check: every column
+ * was read against the code's text as two public copies of it print it.
  */
 
 /** What the insulation stands, °C, as the columns of the table have it. */
@@ -30,14 +31,16 @@ export const CFR_183_425_TABLE_5: readonly (readonly [awg: number, amps: readonl
 /**
  * Factors in an engine space (50 °C), note 1 of the table, in the order of `INSULATIONS`. That of
  * 105 °C is printed in a public copy of the rule; those of 60, 75 and 90 °C are the same as in a
- * public table for 46 to 50 °C (US national code 310.15(B)(2)(a)); those of 80, 125 and 200 °C are
- * from memory.
+ * public table for 46 to 50 °C (US national code 310.15(B)(2)(a)). Those of 80, 125 and 200 °C are
+ * from memory: the text of the note was not to be had. What the national code works its table out
+ * by, √((rating − 50) / (rating − 30)), makes 0.77 and 0.89 of the first two, and 0.94 of the third.
  */
 const ENGINE_SPACE: readonly number[] = [0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1];
 
 /**
  * Factors for conductors that carry current side by side in one bundle, sheath or duct, note 2 of
- * the table (from memory). The rule itself asks for them only from 50 V on (33 CFR 183.435(b)).
+ * the table, as printed after the US Coast Guard's Electrical System Compliance Guideline, table F.
+ * The rule itself asks for them only from 50 V on (33 CFR 183.435(b)).
  */
 const BUNDLED: readonly (readonly [from: number, factor: number])[] = [
   [25, 0.4],

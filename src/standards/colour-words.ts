@@ -14,7 +14,7 @@ const named = (words: Readonly<Record<string, ColourCode | readonly ColourCode[]
 /** The letters of IEC 60757. */
 export const STANDARD_LETTERS: ColourWords = new Map(COLOUR_CODES.map((code) => [code, [code]]));
 
-/** Colours by name. That purple is violet and slate is grey is common practice, no source. */
+/** Colours by name. Purple and slate are what BS AU 7 calls violet and grey. */
 export const COLOUR_NAMES: ColourWords = new Map<string, readonly ColourCode[]>([
   ...COLOUR_CODES.map((code): [string, ColourCode[]] => [
     IEC_60757[code].name.toUpperCase(),
@@ -56,7 +56,10 @@ export const ENGLISH_LETTERS: ColourWords = named({
   GR: ["GN", "GY"],
 });
 
-/** German letters as on DIN 47100 cables and older German wiring diagrams (from memory). */
+/**
+ * German letters of DIN 47002 (withdrawn in 2002), as cables to DIN 47100 and older German wiring
+ * diagrams have them; LI for lila is that of DIN 72551.
+ */
 export const GERMAN_LETTERS: ColourWords = named({
   SW: "BK",
   BR: "BN",
@@ -70,4 +73,5 @@ export const GERMAN_LETTERS: ColourWords = named({
   GR: "GY",
   WS: "WH",
   RS: "PK",
+  TK: "TQ",
 });

@@ -46,3 +46,23 @@ export function gaugeNotThinner(mm2: number, gauges: readonly number[]): number 
 
 /** `18`, `4/0`: as gauges are written. */
 export const gaugeName = (awg: number): string => (awg > 0 ? String(awg) : `${1 - awg}/0`);
+
+/**
+ * Whether a conductor of so many mm² may be what somebody else calls by a gauge: where one mapping has
+ * it so, or the size lies between what they have and the gauge's own area (ASTM B258). Of a gauge that
+ * neither mapping has, nothing is known but its area: up to two gauges either way are let pass.
+ */
+export function mayBeGauge(mm2: number, awg: number): boolean {
+  const mapped = (Object.keys(GAUGE_MAPPINGS) as GaugeMapping[]).flatMap(
+    (mapping) => areaInMapping(awg, mapping) ?? [],
+  );
+  const sizes =
+    mapped.length > 0
+      ? [...mapped, gaugeArea(awg)]
+      : [gaugeArea(awg + LET_PASS), gaugeArea(awg - LET_PASS)];
+  return mm2 >= Math.min(...sizes) - ROUNDED && mm2 <= Math.max(...sizes) + ROUNDED;
+}
+
+const LET_PASS = 2;
+/** mm²: sizes are written with two decimals at most. */
+const ROUNDED = 0.005;

@@ -8,6 +8,7 @@ export * from "./din-72552.ts";
 export * from "./gauge-mapping.ts";
 export * from "./iec-60757.ts";
 export * from "./iec-81346.ts";
+export * from "./letter-direction.ts";
 export * from "./trailer-plugs.ts";
 export * from "./voltage-drop.ts";
 export * from "./wire-colour.ts";

@@ -22,7 +22,7 @@ export interface Bench {
   readonly title: string;
   /** What is measured and what the reference is, for the page of results. */
   readonly about: string;
-  run(): Promise<readonly Row[] | Grid>;
+  run(): Promise<readonly Row[] | Grid | readonly Grid[]>;
 }
 
 export function median(values: readonly number[]): number {

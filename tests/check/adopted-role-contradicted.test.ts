@@ -6,19 +6,15 @@ import {
   lampModule,
   matched,
   onMachine,
-  pageExamples,
   reading,
+  testExamplesOfPage,
 } from "../support/check-example.ts";
 
 const RULE = "adopted-role-contradicted";
 
 const adopting = (job: Job, ...adopted: NonNullable<Job["adopted"]>): Job => ({ ...job, adopted });
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("names both roles and the path, and offers the circuit's role or none", () => {
   const job = adopting(lampModule({ "1": "OUT" }).job, { pin: "A1:1", role: "ground" });

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { seededRandom } from "../../src/base/index.ts";
 import { checkJob, createChecker } from "../../src/check/index.ts";
 import { applyEdit, EMPTY_HISTORY, type Job, type Versioned } from "../../src/job/index.ts";
-import { findingsOf, pageExamples } from "../support/check-example.ts";
+import { findingsOf, testExamplesOfPage } from "../support/check-example.ts";
 import { fourWays, measuredAs, ohms, volts } from "../support/four-way-plug.ts";
 import { mislaidJob } from "../support/mislaid-job.ts";
 
@@ -12,11 +12,7 @@ const SEED = Number(process.env.PINTRUTH_SEED ?? 20261126);
 const RULE = "cavities-swapped";
 const CERTAIN = [RULE, "face-mirrored", "row-off-by-one"];
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 const exchanged = [volts("1", 0.01), volts("3", 25.1), volts("2", 0.01), ohms("4", 20.3)];
 
@@ -26,7 +22,14 @@ test("says which two, how much agrees, and offers to exchange them", () => {
   expect(found?.message).toMatch(
     /cavities 1 and 3 of plug X1 are exchanged \(4 readings and 3 colours agree; as drawn 2 readings and 2 colours do not\)/,
   );
-  expect(found?.corrections).toEqual([{ does: "exchange-cavities", plug: "X1", a: "1", b: "3" }]);
+  const moves = [
+    { from: "1", to: "3" },
+    { from: "3", to: "1" },
+  ];
+  expect(found?.corrections).toEqual([
+    { does: "exchange-cavities", plug: "X1", a: "1", b: "3" },
+    { does: "move-notes", plug: "X1", moves },
+  ]);
 });
 
 test("nothing is left to say once what is tied to the two is exchanged", () => {
@@ -67,6 +70,12 @@ test("with the module plugged in, its pins get each other's wire", () => {
   expect(found?.message).toMatch(/cavities 1 and 3 .*5 readings agree; .* exchange the two wires/);
   // what is tied to them is right then: exchanging it would leave the valve unexplained
   expect(found?.corrections).toBeUndefined();
+  // at the valve itself: it must get the half of it too, and is not dead as drawn
+  const atValve = (value: number) => ({ ...plugged, id: "valve", red: "Y1:1", value });
+  const told = (value: number) =>
+    findingsOf(RULE, measuredAs([...exchanged, plugged, atValve(value)], {}, circuit));
+  expect(told(12.6)).toHaveLength(1);
+  expect(told(0)).toEqual([]);
 });
 
 test("edit by edit it says what a fresh check says, and stays the same object while nothing of it changes", () => {

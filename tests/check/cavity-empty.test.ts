@@ -1,14 +1,10 @@
 import { expect, test } from "vitest";
 import { createChecker } from "../../src/check/index.ts";
-import { findingsOf, lampModule, matched, pageExamples } from "../support/check-example.ts";
+import { findingsOf, lampModule, matched, testExamplesOfPage } from "../support/check-example.ts";
 
 const RULE = "cavity-empty";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("tells a blocked cavity from an empty one", () => {
   const cavities = [{ mark: "1", blocked: true }, { mark: "2", empty: true }, { mark: "3" }];

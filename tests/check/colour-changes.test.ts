@@ -7,16 +7,12 @@ import {
   type Job,
   type Versioned,
 } from "../../src/job/index.ts";
-import { findingsOf, pageExamples } from "../support/check-example.ts";
+import { findingsOf, testExamplesOfPage } from "../support/check-example.ts";
 import { type CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 
 const RULE = "colour-changes";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 /** A lamp that its fuse feeds by way of `joint`; the wire before it is red, that behind it blue. */
 function lampBehind(

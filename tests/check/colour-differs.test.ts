@@ -5,16 +5,12 @@ import {
   lampModule,
   matched,
   onMachine,
-  pageExamples,
+  testExamplesOfPage,
 } from "../support/check-example.ts";
 
 const RULE = "colour-differs";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 const drawnIn = (colour: Colour) => {
   const circuit = matched(lampModule());

@@ -1,14 +1,10 @@
 import { expect, test } from "vitest";
-import { findingsOf, lampModule, pageExamples } from "../support/check-example.ts";
+import { findingsOf, lampModule, testExamplesOfPage } from "../support/check-example.ts";
 import { withBattery } from "../support/circuit-builder.ts";
 
 const RULE = "dead-short";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("names the position and the path", () => {
   const circuit = lampModule().contact("S2", "operator").wire("F1:2 S2:1", "S2:2 GND2:1");

@@ -1,13 +1,9 @@
 import { expect, test } from "vitest";
-import { findingsOf, lampModule, matched, pageExamples } from "../support/check-example.ts";
+import { findingsOf, lampModule, matched, testExamplesOfPage } from "../support/check-example.ts";
 
 const RULE = "duplicate-mark";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("counts the cavities with the mark", () => {
   const cavities = [{ mark: "C" }, { mark: "C" }, { mark: "C" }, { mark: "D" }];

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { seededRandom } from "../../src/base/index.ts";
 import { circuitOf, solveCircuit } from "../../src/circuit/index.ts";
 import type { Job } from "../../src/job/index.ts";
-import { findingsOf, pageExamples } from "../support/check-example.ts";
+import { findingsOf, testExamplesOfPage } from "../support/check-example.ts";
 import { type CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 import { loadedMachine } from "../support/healthy-machine.ts";
 import { randomMachine } from "../support/random-machine.ts";
@@ -10,11 +10,7 @@ import { randomMachine } from "../support/random-machine.ts";
 const RULE = "fuse-below-load";
 const SEED = Number(process.env.PINTRUTH_SEED ?? 20260301);
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 const fused = (amps: number) =>
   withBattery(12)

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Conductors, Wire } from "../../src/job/index.ts";
-import { findingsOf, pageExamples } from "../support/check-example.ts";
+import { findingsOf, testExamplesOfPage } from "../support/check-example.ts";
 import { type CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 
 const RULE = "fuse-exceeds-wire";
@@ -24,11 +24,7 @@ const lamp = (amps: number) =>
 
 const with105: Conductors = { table: "33-cfr-183.425", insulation: 105 };
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("without a choice only what no column allows is told, and how to choose", () => {
   // AWG 18: 25 A at 200 °C, so 37.5 A at 150 %

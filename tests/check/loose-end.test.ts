@@ -1,14 +1,10 @@
 import { expect, test } from "vitest";
-import { findingsOf, pageExamples } from "../support/check-example.ts";
+import { findingsOf, testExamplesOfPage } from "../support/check-example.ts";
 import { withBattery } from "../support/circuit-builder.ts";
 
 const RULE = "loose-end";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("a wire that ends at a splice with nothing else on it", () => {
   const circuit = withBattery().part("splice", "SP1").wire("G1:+ SP1:1");

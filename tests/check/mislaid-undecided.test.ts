@@ -4,7 +4,14 @@ import { checkJob } from "../../src/check/index.ts";
 import { exchange } from "../../src/check/mislaid/hypotheses.ts";
 import { NOTHING_MOVED } from "../../src/check/mislaid/hypothesis.ts";
 import { separatingReading } from "../../src/check/mislaid/separating-reading.ts";
-import { findingsOf, matched, onMachine, pageExamples, reading } from "../support/check-example.ts";
+import type { Job } from "../../src/job/index.ts";
+import {
+  findingsOf,
+  matched,
+  onMachine,
+  reading,
+  testExamplesOfPage,
+} from "../support/check-example.ts";
 import { withBattery } from "../support/circuit-builder.ts";
 import { fourWays, measuredAs, ohms, volts } from "../support/four-way-plug.ts";
 import { mislaidJob } from "../support/mislaid-job.ts";
@@ -14,11 +21,7 @@ const SEED = Number(process.env.PINTRUTH_SEED ?? 20261130);
 
 const RULE = "mislaid-undecided";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 const outer = [volts("1", 0.01), volts("4", 25.1), ohms("1", 20.3)];
 
@@ -115,3 +118,112 @@ test("a plug of 200 cavities, each read, one of them off, is looked at to an end
   expect(told.map(({ subjects: [first] }) => first)).toEqual(["R4"]);
   expect(findingsOf(RULE, job).length).toBeLessThanOrEqual(1);
 }, 120_000);
+
+/** Nine letters round a plug from its key at the top, as STANAG 4007 has them on its outer ring. */
+function lettered(holds: "pins" | "sockets", side: "mating" | "wire", turn: 1 | -1) {
+  const circuit = fourWays();
+  const marks = ["A", "B", "C", "D", "E", "F", "H", "J", "K"];
+  circuit.job.plugs.push({
+    id: "X2",
+    side,
+    holds,
+    keys: [{ kind: "key", at: [0, -12], width: 2, height: 2 }],
+    outline: { shape: "circle", at: [0, 0], radius: 12 },
+    cavities: marks.map((mark, step) => {
+      const angle = (turn * step * 2 * Math.PI) / marks.length;
+      return { mark, at: [9 * Math.sin(angle), -9 * Math.cos(angle)] };
+    }),
+  });
+  return circuit;
+}
+
+test("letters that run the other way than published for pins or sockets are told, and no more than a note", () => {
+  // US Army TM 9-2350-311-20-1, 2-13.1: from the key or groove clockwise on male connectors,
+  // counterclockwise on female ones, seen where they mate; seen from the wires the other way
+  const cases = [
+    { holds: "pins", side: "mating", turn: 1, isAsPublished: true },
+    { holds: "pins", side: "mating", turn: -1, isAsPublished: false },
+    { holds: "pins", side: "wire", turn: -1, isAsPublished: true },
+    { holds: "pins", side: "wire", turn: 1, isAsPublished: false },
+    { holds: "sockets", side: "mating", turn: -1, isAsPublished: true },
+    { holds: "sockets", side: "mating", turn: 1, isAsPublished: false },
+    { holds: "sockets", side: "wire", turn: 1, isAsPublished: true },
+    { holds: "sockets", side: "wire", turn: -1, isAsPublished: false },
+  ] as const;
+  for (const { holds, side, turn, isAsPublished } of cases) {
+    const job = measuredAs([], {}, lettered(holds, side, turn));
+    const found = findingsOf(RULE, job);
+    expect(found.map(({ subjects }) => subjects)).toEqual(isAsPublished ? [] : [["X2"]]);
+    expect(findingsOf("face-mirrored", job)).toEqual([]);
+    if (!isAsPublished)
+      expect(found[0]?.message).toMatch(/TM 9-2350-311-20-1.*Read a mark moulded/);
+  }
+});
+
+test("letters say nothing without a key, without what the plug holds, in a neutral drawing, or beside numbers", () => {
+  const silent = (change: (plug: Job["plugs"][number]) => void) => {
+    const circuit = lettered("pins", "mating", -1);
+    const plug = circuit.job.plugs[1];
+    if (plug) change(plug);
+    expect(findingsOf(RULE, measuredAs([], {}, circuit))).toEqual([]);
+  };
+  silent((plug) => {
+    plug.keys = [];
+  });
+  silent((plug) => {
+    delete plug.holds;
+  });
+  silent((plug) => {
+    plug.neutral = true;
+  });
+  silent((plug) => {
+    for (const [index, cavity] of plug.cavities.entries()) cavity.mark = String(index + 1);
+  });
+  // the key elsewhere than at A: marked in a way of its own
+  silent((plug) => {
+    if (plug.keys?.[0]) plug.keys[0].at = [12, 0];
+  });
+});
+
+/** ISO 1724 as its published table has its colours, found at these marks; 1 to 6 round 7. */
+function published(colours: Readonly<Record<string, string>>, name = "ISO 1724 rear") {
+  const circuit = fourWays();
+  circuit.job.plugs.push({
+    id: "X2",
+    name,
+    side: "wire",
+    cavities: ["1", "2", "3", "4", "5", "6", "7"].map((mark, step) => {
+      const angle = (step * Math.PI) / 3;
+      return {
+        mark,
+        at: mark === "7" ? [0, 0] : [9 * Math.sin(angle), -9 * Math.cos(angle)],
+      };
+    }),
+  });
+  const job = measuredAs([], {}, circuit);
+  for (const [mark, base] of Object.entries(colours))
+    job.machines[0]?.wires.push({ cavity: `X2:${mark}`, colour: { base: base as "RD" } });
+  return job;
+}
+
+test("colours that stand at the images of a published table's marks are told", () => {
+  // ISO 1724 (12N): 2 BU, 3 WH, 5 BN, 6 RD; turned over about the upright, 2 and 6, 3 and 5 change
+  const turned = { "2": "RD", "3": "BN", "5": "WH", "6": "BU" };
+  const [found] = findingsOf(RULE, published(turned));
+  expect(found?.subjects).toEqual(["X2"]);
+  expect(found?.message).toMatch(/^4 colours found at plug X2 stand where ISO 1724 has them if/);
+  expect(findingsOf(RULE, published({ "2": "BU", "3": "WH", "5": "BN", "6": "RD" }))).toEqual([]);
+  expect(findingsOf(RULE, published({ ...turned, "5": "GN" }))).toEqual([]);
+  expect(findingsOf(RULE, published({ "2": "RD", "3": "BN" }))).toEqual([]);
+  expect(findingsOf(RULE, published(turned, "rear plug"))).toEqual([]);
+});
+
+test("colours that fit the drawing only from the other side are a hint of it, with what settles it", () => {
+  const [found] = findingsOf(RULE, measuredAs([], { "1": "BU", "4": "RD", "2": "YE", "3": "BK" }));
+  expect(found?.message).toMatch(
+    /^The colours found at plug X1 fit the drawing if the face of plug X1 was read from its other side \(4 colours agree; as drawn 4 colours do not\)/,
+  );
+  expect(found?.message).toMatch(/What settles it: /);
+  const [off] = findingsOf(RULE, measuredAs([], { "2": "RD", "3": "BK", "4": "YE" }));
+  expect(off?.message).toMatch(/what was noted at 2 belongs to 1 \(3 colours agree/);
+});

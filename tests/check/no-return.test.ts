@@ -1,14 +1,10 @@
 import { expect, test } from "vitest";
-import { findingsOf, pageExamples } from "../support/check-example.ts";
+import { findingsOf, testExamplesOfPage } from "../support/check-example.ts";
 import { withBattery } from "../support/circuit-builder.ts";
 
 const RULE = "no-return";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("both ends fed and none grounded is no way back", () => {
   const circuit = withBattery().part("lamp", "P1").wire("G1:+ P1:1", "G1:+ P1:2");

@@ -1,14 +1,10 @@
 import { expect, test } from "vitest";
-import { findingsOf, pageExamples } from "../support/check-example.ts";
+import { findingsOf, testExamplesOfPage } from "../support/check-example.ts";
 import { withBattery } from "../support/circuit-builder.ts";
 
 const RULE = "no-supply";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("feed and return in positions that exclude each other feed nothing", () => {
   const circuit = withBattery()

@@ -4,16 +4,12 @@ import {
   lampModule,
   matched,
   onMachine,
-  pageExamples,
+  testExamplesOfPage,
 } from "../support/check-example.ts";
 
 const RULE = "number-differs";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("case and surrounding spaces make no difference, digits do", () => {
   const numbered = (here: string) => {

@@ -1,13 +1,9 @@
 import { expect, test } from "vitest";
-import { findingsOf, lampModule, matched, pageExamples } from "../support/check-example.ts";
+import { findingsOf, lampModule, matched, testExamplesOfPage } from "../support/check-example.ts";
 
 const RULE = "pin-without-cavity";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("names the pin and its word", () => {
   const job = matched(lampModule({ "3": "OUT" }), undefined, [["A1:1", "X1:1"]]).job;

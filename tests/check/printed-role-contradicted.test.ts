@@ -1,13 +1,9 @@
 import { expect, test } from "vitest";
-import { findingsOf, lampModule, pageExamples } from "../support/check-example.ts";
+import { findingsOf, lampModule, testExamplesOfPage } from "../support/check-example.ts";
 
 const RULE = "printed-role-contradicted";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("names the pin, the path and both words", () => {
   const [found, ...more] = findingsOf(RULE, lampModule({ "1": "GND", "3": "OUT" }).job);
@@ -40,4 +36,15 @@ test("a word that the user taught this job counts before the lexicon", () => {
   expect(findingsOf(RULE, job)).toHaveLength(1);
   job.words = [{ printed: "out", role: "supply" }];
   expect(findingsOf(RULE, job)).toEqual([]);
+});
+
+test("a word at a pin without a wire may be one whose wire is not drawn yet: it can be marked so", () => {
+  const circuit = lampModule();
+  const module = circuit.job.diagram.parts.find((part) => part.id === "A1");
+  if (module?.kind !== "module") throw new Error("no module");
+  module.pins.push({ id: "4", printed: "OUT" });
+  const [found, ...more] = findingsOf(RULE, circuit.job);
+  expect(more).toEqual([]);
+  expect(found?.message).toMatch(/^No wire is drawn at pin A1:4\./);
+  expect(found?.corrections?.[0]).toEqual({ does: "mark-as-going-on", pins: ["A1:4"] });
 });

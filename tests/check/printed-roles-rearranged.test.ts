@@ -2,16 +2,12 @@ import { describe, expect, test } from "vitest";
 import type { Finding } from "../../src/check/index.ts";
 import { checkJob, createChecker } from "../../src/check/index.ts";
 import type { Job } from "../../src/job/index.ts";
-import { findingsOf, lampModule, pageExamples } from "../support/check-example.ts";
+import { findingsOf, lampModule, testExamplesOfPage } from "../support/check-example.ts";
 import { type CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 
 const RULE = "printed-roles-rearranged";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("gives the pin that each word of a rotation belongs to", () => {
   const [found] = findingsOf(RULE, lampModule({ "1": "OUT", "2": "PWR", "3": "GND" }).job);
@@ -184,7 +180,41 @@ describe("across modules", () => {
     expect(more).toEqual([]);
     expect(one?.subjects).toEqual(["A1", "A2", "A1:2", "A2:5"]);
     expect(one?.message).toContain("A word of module A1 and one of module A2 are exchanged");
+    expect(one?.message).toContain(
+      "GND belongs to A1:2 (stands at A2:5) and OUT belongs to A2:5 (stands at A1:2)",
+    );
+    expect(one?.corrections).toEqual([
+      {
+        does: "move-words-across",
+        moves: [
+          { from: "A1:2", to: "A2:5", word: "OUT" },
+          { from: "A2:5", to: "A1:2", word: "GND" },
+        ],
+      },
+    ]);
+  });
+
+  test("two wrong words of each, each of which fits at one pin of the other alone", () => {
+    const [one, ...more] = findingsOf(
+      RULE,
+      both(RIGHT.with(1, "OUT").with(3, "PWR"), RIGHT.with(0, "IN").with(4, "GND")),
+    );
+    expect(more).toEqual([]);
+    expect(one?.message).toContain("Words of modules A1 and A2 are exchanged: each fits where");
     expect(one?.message).toContain("GND belongs to A1:2 (stands at A2:5)");
+    expect(one?.message).toContain("IN belongs to A1:4 (stands at A2:1)");
+    expect(one?.corrections).toHaveLength(1);
+  });
+
+  test("where the wrong words fit in more than one way, says which are sure and offers no correction", () => {
+    // RUN is said of key feeds, inputs and outputs (common practice, no source), STOP of the last two
+    const [one] = findingsOf(
+      RULE,
+      both(RIGHT.with(1, "RUN").with(0, "STOP"), RIGHT.with(3, "GND").with(4, "PWR")),
+    );
+    expect(one?.message).toContain("The wrong words of modules A1 and A2 may be one another's");
+    expect(one?.message).toContain("Sure: PWR belongs to A1:1 and GND belongs to A1:2.");
+    expect(one?.message).toContain("Not sure: A2:4 takes STOP or RUN and A2:5 takes STOP or RUN.");
     expect(one?.corrections).toBeUndefined();
   });
 
@@ -201,6 +231,8 @@ describe("across modules", () => {
     expect(more).toEqual([]);
     expect(one?.message).toContain("The words of modules A1 and A2 are exchanged");
     expect(one?.message).toContain("LAMP SW belongs to A1:3 (stands at A2:3)");
+    // PWR and B+ mean the same, and so do GND and GROUND: whichever stands where, no pin means another
+    expect(one?.corrections).toHaveLength(1);
   });
 
   test("silent where the one module has nothing wrong, or the exchange leaves a wrong word", () => {

@@ -4,17 +4,13 @@ import {
   lampModule,
   matched,
   onMachine,
-  pageExamples,
   reading,
+  testExamplesOfPage,
 } from "../support/check-example.ts";
 
 const RULE = "reading-contradicts-circuit";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 const job = (value: number, more: Parameters<typeof reading>[2] = {}) =>
   onMachine(matched(lampModule()), { readings: [reading("R1", value, more)] });

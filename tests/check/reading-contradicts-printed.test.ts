@@ -5,18 +5,14 @@ import {
   lampModule,
   matched,
   onMachine,
-  pageExamples,
   reading,
+  testExamplesOfPage,
 } from "../support/check-example.ts";
 import { CircuitBuilder } from "../support/circuit-builder.ts";
 
 const RULE = "reading-contradicts-printed";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 const withReading = (printed: Readonly<Record<string, string>>, one: Reading) =>
   onMachine(matched(lampModule(printed)), { readings: [one] });

@@ -5,17 +5,13 @@ import {
   lampModule,
   matched,
   onMachine,
-  pageExamples,
   reading,
+  testExamplesOfPage,
 } from "../support/check-example.ts";
 
 const RULE = "reading-not-valid";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 const judged = (one: Reading) =>
   findingsOf(RULE, onMachine(matched(lampModule()), { readings: [one] }));

@@ -5,18 +5,14 @@ import {
   lampModule,
   matched,
   onMachine,
-  pageExamples,
   reading,
+  testExamplesOfPage,
 } from "../support/check-example.ts";
 import type { CircuitBuilder } from "../support/circuit-builder.ts";
 
 const RULE = "readings-disagree";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 const pair = (a: Reading, b: Reading) =>
   findingsOf(RULE, onMachine(matched(lampModule()), { readings: [a, b] }));

@@ -1,14 +1,10 @@
 import { expect, test } from "vitest";
-import { findingsOf, lampModule, pageExamples } from "../support/check-example.ts";
+import { findingsOf, lampModule, testExamplesOfPage } from "../support/check-example.ts";
 import { withBattery } from "../support/circuit-builder.ts";
 
 const RULE = "role-undecided";
 
-test("the page's examples: it speaks, and it is silent", () => {
-  const { speaks, silent } = pageExamples(RULE);
-  expect(findingsOf(RULE, speaks)).not.toEqual([]);
-  expect(findingsOf(RULE, silent)).toEqual([]);
-});
+testExamplesOfPage(RULE);
 
 test("names the roles and the reading that separates them", () => {
   const circuit = lampModule().part("ground", "GND3");
@@ -24,4 +20,11 @@ test("names the roles and the reading that separates them", () => {
 test("says that an untraced line is to be traced", () => {
   const circuit = withBattery().module("A1", { "1": null }).part("offpage", "X9").wire("A1:1 X9:1");
   expect(findingsOf(RULE, circuit.job)[0]?.message).toContain("not traced to its end");
+});
+
+test("a module without any wire yet is one note, not one a pin", () => {
+  const circuit = withBattery().module("A1", { "1": "PWR", "2": "GND", "3": null });
+  const found = findingsOf(RULE, circuit.job);
+  expect(found.map((one) => one.subjects)).toEqual([["A1"]]);
+  expect(found[0]?.message).toContain("No wire is traced at module A1 yet");
 });

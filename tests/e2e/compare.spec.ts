@@ -35,9 +35,13 @@ test("a second machine is compared from the keyboard, its colour set, undone, an
   await expect(page.getByRole("alert")).toContainText("black (BK) or blue (BU)");
   await typed.fill("WHT/RED");
   await typed.press("Enter");
+  const noted = page.getByRole("dialog", { name: "Wire in cavity 2 of Machine 2" });
+  await noted.getByLabel("Printed number").fill("77");
+  await noted.getByLabel("Size").fill("2.5");
+  await noted.getByLabel("Size").press("Enter");
   await page.keyboard.press("Escape");
   await expect(dialog(page)).toBeVisible();
-  await expect(wire(page, "2", "Machine 2")).toContainText("WHRD");
+  await expect(wire(page, "2", "Machine 2")).toContainText("WHRD 77 2.5 mm²");
   await expect(row(page, "2")).toContainText("machines differ: colours");
 
   await dialog(page).getByRole("checkbox", { name: "Differences only" }).check();
@@ -51,12 +55,12 @@ test("a second machine is compared from the keyboard, its colour set, undone, an
 
   await page.keyboard.press("Escape");
   await expect(dialog(page)).toBeHidden();
-  await page.keyboard.press("Control+z");
+  for (let steps = 0; steps < 3; steps++) await page.keyboard.press("Control+z");
   await page.keyboard.press("c");
   await expect(wire(page, "2", "Machine 2")).toContainText("not noted");
 });
 
-test("on a phone the table scrolls under its cavities, and a tap sets a colour", async ({
+test("on a phone the table scrolls under its cavities, and a tap notes a wire", async ({
   browser,
 }) => {
   const context = await browser.newContext({

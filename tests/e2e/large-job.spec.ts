@@ -157,3 +157,25 @@ test("the solver is asked beside the screen, and nothing is kept before its warn
   await page.getByRole("button", { name: "Keep this reading" }).click();
   await expect(page.getByRole("region", { name: "Readings" }).getByText("12.30 V")).toBeVisible();
 });
+
+test("a thread of its own keeps it, and what was typed last is there though the page was left at once", async ({
+  page,
+}) => {
+  await openLarge(page);
+  expect(page.workers().some((worker) => /store-worker/.test(worker.url()))).toBe(true);
+  await page.getByRole("button", { name: "Printed word of A10:1: PWR. Change it" }).click();
+  await page.getByRole("textbox", { name: "Printed word of A10:1" }).fill("GND");
+  // No pause: the save is on its way at most.
+  await page.reload();
+  await expect(wrong(page)).toBeVisible();
+  // Saved in peace, it is there as well, and nothing is made double.
+  await page.getByRole("button", { name: "Printed word of A10:1: GND, wrong. Change it" }).click();
+  await page.getByRole("textbox", { name: "Printed word of A10:1" }).fill("LAMP");
+  await page.keyboard.press("Enter");
+  await expect(page.getByText("Saved", { exact: true })).toBeVisible();
+  await page.reload();
+  const kept = page.getByRole("button", { name: /^Printed word of A10:1: LAMP/ });
+  await expect(kept).toBeVisible();
+  await page.getByRole("button", { name: "Jobs" }).click();
+  await expect(page.getByText("other window")).toHaveCount(0);
+});

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { strToU8 } from "fflate";
 import { describe, expect, test } from "vitest";
-import { readJobFile, readJobText, writeJobText } from "../../src/job/index.ts";
+import { readJobFile, readJobText, readStoredJobText, writeJobText } from "../../src/job/index.ts";
 import { CLIMBING } from "./climbing-paths.ts";
 import { ofBytes, ofText, timed } from "./refusal.ts";
 import { looseJob, smallJob } from "./small-job.ts";
@@ -148,6 +148,30 @@ describe("keys that reach a prototype", () => {
 test("a number that overflows is refused with its place, in unknown fields too", () => {
   const text = JSON.stringify({ ...smallJob(), extra: [0, 12345] }).replace("12345", "1e999");
   expect(ofText(text)).toMatchObject({ code: "number-too-large", path: "extra[1]" });
+});
+
+describe("a number that nothing on a machine comes near", () => {
+  const withVolts = (volts: number) => {
+    const job = looseJob();
+    const placed = { sheet: job.diagram.sheets[0].id, at: [0, 0], turn: 0 };
+    job.diagram.parts.push({ kind: "battery", id: "G99", ...placed, volts });
+    return JSON.stringify(job);
+  };
+
+  test.each([1e308, 1e13, 1e-320])("%d V is refused in a file, and named", (volts) => {
+    const found = ofText(withVolts(volts));
+    expect(found).toMatchObject({ code: "number-out-of-bounds" });
+    expect(found?.message).toMatch(/^"volts" of part G99 is .*, which /);
+  });
+
+  test("the bounds themselves and nothing at all are numbers like any other", () => {
+    for (const volts of [1e12, 1e-12, 0]) expect(readJobText(withVolts(volts)).ok).toBe(true);
+  });
+
+  test("keeps nobody from a job that the program stored itself", () => {
+    expect(readStoredJobText(withVolts(1e308)).ok).toBe(true);
+    expect(readStoredJobText(withVolts(-1)).ok).toBe(false);
+  });
 });
 
 describe("pictures that lie outside the job's own folder", () => {

@@ -74,10 +74,33 @@ test("in an engine space a 105 °C wire keeps 0.85 of it", () => {
   expect([80, 125, 200].map((one) => engineSpaceFactor(one as 80))).toEqual([0.78, 0.89, 1]);
 });
 
-test("in a bundle the factors of note 2 count (from memory)", () => {
+test("in an engine space hotter insulation keeps more, about as the national code works it out", () => {
+  const factors = INSULATIONS.map(engineSpaceFactor);
+  expect(factors).toEqual(factors.toSorted((a, b) => a - b));
+  // US national code, equation 310.15(B)(2): √((Tc − Ta') / (Tc − Ta)) with 50 °C in place of 30 °C
+  for (const [index, rating] of INSULATIONS.slice(0, -1).entries()) {
+    const worked = Math.sqrt((rating - 50) / (rating - 30));
+    expect(Math.abs(worked - (factors[index] ?? 0)), `${rating} °C`).toBeLessThan(0.011);
+  }
+});
+
+test("in a bundle the factors of note 2 count", () => {
+  // US Coast Guard Electrical System Compliance Guideline, table F: 3 conductors 0.70, 4 to 6 0.60,
+  // 7 to 24 0.50, 25 and more 0.40
   expect([1, 2, 3, 4, 6, 7, 24, 25].map(bundleFactor)).toEqual([
     1, 1, 0.7, 0.6, 0.6, 0.5, 0.5, 0.4,
   ]);
+  // the amps of 105 °C boat cable (UL 1426) as a published table has them worked out, for 18, 14, 10
+  // and 4/0 AWG: outside an engine space and inside
+  const amps = (awg: number, count: number, inside: boolean) =>
+    (tableAmps(awg, 105) ?? 0) * bundleFactor(count) * (inside ? engineSpaceFactor(105) : 1);
+  const outside = [18, 14, 10, -3].flatMap((awg) => [3, 5, 20].map((n) => amps(awg, n, false)));
+  const inside = [18, 14, 10, -3].flatMap((awg) => [3, 5, 20].map((n) => amps(awg, n, true)));
+  const published = [14, 12, 10, 24.5, 21, 17.5, 42, 36, 30, 311.5, 267, 222.5];
+  const publishedInside = [11.9, 10.2, 8.5, 20.8, 17.9, 14.9, 35.7, 30.6, 25.5, 264.8, 227, 189.1];
+  for (const [index, one] of published.entries()) expect(outside[index]).toBeCloseTo(one, 6);
+  for (const [index, one] of publishedInside.entries())
+    expect(Math.abs((inside[index] ?? 0) - one)).toBeLessThan(0.06);
 });
 
 test("a fuse may have 150 % of the table's amps", () => {

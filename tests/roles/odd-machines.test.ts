@@ -211,3 +211,40 @@ describe("a module that feeds another", () => {
     expect(fits({ ...before, diagram: { ...before.diagram, parts } })).toContain("output");
   });
 });
+
+describe("a module that is only being traced", () => {
+  const untraced = () =>
+    withBattery().module("A1", { "1": "+12V", "2": "NC", "3": null }).part("lamp", "P1");
+
+  test("has no word contradicted before its first wire, and what is free is not told either", () => {
+    const circuit = untraced();
+    expect(role(circuit, "A1:1")).toMatchObject({ verdict: "undecided", circuitRole: "undecided" });
+    expect(role(circuit, "A1:2").verdict).toBe("undecided");
+    expect(role(circuit, "A1:3").verdict).toBe("unproven");
+    expect(role(circuit, "A1:1").sentence).toContain("No wire is traced at module A1 yet");
+    expect(rules(circuit)).not.toContain("printed-role-contradicted");
+  });
+
+  test("from its first wire on, a pin without one is not used, and the words ask for its wire", () => {
+    const circuit = untraced().wire("A1:3 P1:1");
+    expect(role(circuit, "A1:1")).toMatchObject({ fits: ["unused"], verdict: "contradicted" });
+    expect(role(circuit, "A1:1").sentence).toMatch(
+      /No wire is drawn at pin A1:1\. .*Trace it, or mark that it goes on/,
+    );
+    expect(role(circuit, "A1:2").verdict).toBe("agrees");
+  });
+
+  test("is looked at again when that wire is drawn, and when it is taken away", () => {
+    const checker = createChecker("machine1");
+    const verdict = (circuit: CircuitBuilder) =>
+      checker.check(circuit.job).roles.find(({ pin }) => pin === "A1:1")?.verdict;
+    expect(verdict(untraced())).toBe("undecided");
+    expect(verdict(untraced().wire("A1:3 P1:1"))).toBe("contradicted");
+    expect(verdict(untraced())).toBe("undecided");
+  });
+});
+
+test("a pin at an alternator of which nothing else is drawn is fed while the engine runs", () => {
+  const circuit = fed("D+").part("alternator", "G3").wire("A1:3 G3:B+");
+  expect(role(circuit, "A1:3").fits).toEqual(["switched-supply"]);
+});

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { checkJob } from "../../src/check/index.ts";
+import { checkJob, isLookedAtAgain } from "../../src/check/index.ts";
 import type { Job } from "../../src/job/index.ts";
 import { applyEdit, EMPTY_HISTORY } from "../../src/job/index.ts";
 import {
@@ -12,6 +12,7 @@ import {
   type Session,
 } from "../../src/session/index.ts";
 import { bigJob } from "../support/big-job.ts";
+import { pluggedBigJob } from "../support/plugged-big-job.ts";
 
 const large = (): Job => frozen(bigJob(1200));
 
@@ -26,6 +27,7 @@ class HeldPort implements AnalysisPort {
   readonly begun: Job[] = [];
   readonly waiting: (() => void)[] = [];
   readonly sizes: number[] = [];
+  readonly asked: ("check" | "go on")[] = [];
   stopped = false;
   private readonly server = createAnalysisServer();
 
@@ -36,9 +38,17 @@ class HeldPort implements AnalysisPort {
 
   check(...[changes, machine]: Parameters<AnalysisPort["check"]>) {
     this.sizes.push(JSON.stringify(changes).length);
+    this.asked.push("check");
     const message = structuredClone(changes);
     return new Promise<Awaited<ReturnType<AnalysisPort["check"]>>>((resolve) => {
       this.waiting.push(() => resolve(structuredClone(this.server.check(message, machine))));
+    });
+  }
+
+  goOn(machine: string) {
+    this.asked.push("go on");
+    return new Promise<Awaited<ReturnType<AnalysisPort["goOn"]>>>((resolve) => {
+      this.waiting.push(() => resolve(structuredClone(this.server.goOn(machine))));
     });
   }
 
@@ -214,4 +224,104 @@ test("a session that nobody set up a far side for has a desk all the same", () =
   const session = createSession("one", large());
   expect(analysisDeskOf(session).get().current).toBe(true);
   expect(analysisDeskOf(session)).toBe(analysisDeskOf(session));
+});
+
+/** A large job with readings at one of its plugs, two of them odd. */
+const measured = (): Job => frozen(pluggedBigJob(1200, 4, 2));
+
+/** Lets steps be answered until nothing is looked at again; how many. */
+async function letAllAnswer({ port, desk }: Pick<ReturnType<typeof begin>, "port" | "desk">) {
+  let steps = 0;
+  while (desk.get().again.length > 0 && steps < 200) {
+    await port.letAnswer();
+    steps++;
+  }
+  return steps;
+}
+
+const draw = (session: Session) =>
+  session.edit("Draw a wire", ({ diagram }) => {
+    diagram.wires.push({ id: `N${diagram.wires.length}`, from: "A10:4", to: "E1:1" });
+  });
+
+test("everything but the readings is answered first, and their verdicts follow", async () => {
+  const job = measured();
+  const { port, desk } = begin(job);
+  desk.isReady();
+  await port.letAnswer();
+  const whole = checkJob(job, "machine1");
+  const isByReadings = ({ rule }: { rule: string }) => rule.startsWith("reading");
+  expect(desk.get().current).toBe(true);
+  expect(desk.get().again).toHaveLength(16);
+  expect(desk.get().result.findings).toEqual(whole.findings.filter((one) => !isByReadings(one)));
+  let last = desk.get().again.length;
+  let told = 0;
+  while (last > 0) {
+    await port.letAnswer();
+    const { again } = desk.get();
+    expect(again.length).toBeLessThanOrEqual(last);
+    if (again.length < last) told++;
+    last = again.length;
+  }
+  // state by state, as they come
+  expect(told).toBeGreaterThan(3);
+  expect(desk.get().result).toEqual(whole);
+  expect(port.waiting).toHaveLength(0);
+});
+
+test("an edit is answered before any reading of the job before it is gone on with", async () => {
+  const { session, port, desk } = begin(measured());
+  desk.isReady();
+  await port.letAnswer();
+  await port.letAnswer();
+  await port.letAnswer();
+  await settled();
+  draw(session);
+  const { length } = port.asked;
+  expect(port.asked.at(-1)).toBe("go on");
+  // the one small step that is under way, and then the edit
+  await port.letAnswer();
+  expect(port.asked.slice(length)).toEqual(["check"]);
+  await port.letAnswer();
+  expect(desk.get().current).toBe(true);
+  await letAllAnswer({ port, desk });
+  expect(desk.get().result).toEqual(checkJob(session.get().job, "machine1"));
+  expect(port.asked.slice(length + 1).every((one) => one === "go on")).toBe(true);
+});
+
+test("verdicts of before stay after an edit, told as being looked at again", async () => {
+  const { session, port, desk } = begin(measured());
+  desk.isReady();
+  await port.letAnswer();
+  await letAllAnswer({ port, desk });
+  const before = desk.get().result.findings;
+  const odd = before.filter(({ rule }) => rule.startsWith("reading"));
+  expect(odd.length).toBeGreaterThan(0);
+  draw(session);
+  expect(desk.get().current).toBe(false);
+  await port.letAnswer();
+  const { result, current, again } = desk.get();
+  expect(current).toBe(true);
+  for (const one of odd) {
+    expect(result.findings).toContain(one);
+    expect(isLookedAtAgain(one, again)).toBe(true);
+  }
+  for (const one of result.findings.filter((one) => !odd.includes(one)))
+    expect(isLookedAtAgain(one, again)).toBe(false);
+  await letAllAnswer({ port, desk });
+  expect(desk.get().result).toEqual(checkJob(session.get().job, "machine1"));
+  for (const one of desk.get().result.findings)
+    expect(isLookedAtAgain(one, desk.get().again)).toBe(false);
+});
+
+test("a machine checked ahead is gone on with until all of it is known", async () => {
+  const job = pluggedBigJob(1200, 4, 1);
+  const [first] = job.machines;
+  if (first) job.machines.push({ ...structuredClone(first), id: "machine2", name: "Second" });
+  const { session, port, desk } = begin(frozen(job));
+  desk.isReady();
+  for (let n = 0; n < 200 && (n === 0 || port.waiting.length > 0); n++) await port.letAnswer();
+  session.show({ machine: "machine2" });
+  expect(desk.get()).toMatchObject({ current: true, again: [] });
+  expect(desk.get().result).toEqual(checkJob(session.get().job, "machine2"));
 });

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { newJob } from "../../src/job/index.ts";
+import { newJob, ROLE_NAMES } from "../../src/job/index.ts";
 import { nextStation, stationsOf } from "../../src/session/index.ts";
 import { checked, role, smallJob } from "./support/small-job.ts";
 
@@ -84,4 +84,12 @@ test("a module without pins is asked for pins wherever pins are needed, not for 
     "Place the module",
     "Place the module",
   ]);
+});
+
+test("a module without a wire has nothing to check yet, whatever is printed beside its pins", () => {
+  const open = role("A1:1", { printed: "OUT", fits: ROLE_NAMES, verdict: "undecided" });
+  const of = (roles: readonly ReturnType<typeof role>[]) =>
+    stationsOf(smallJob(), checked(roles)).find((station) => station.id === "check");
+  expect(of([open])).toMatchObject({ state: "lacking", next: "Trace the wires" });
+  expect(of([open, role("A2:1")])).toMatchObject({ state: "done" });
 });

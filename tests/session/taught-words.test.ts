@@ -41,6 +41,35 @@ test("taught, taught anew and forgotten: each one edit that undo takes back", ()
   expect(session.get().job).toEqual(before);
 });
 
+test("a word that means something else on this diagram is taught over every table, and forgotten", () => {
+  // RET is read as a return; on this diagram it is short for a retarder, whose coil pin 3 drives
+  const { job } = matched(lampModule({ "3": "RET" }));
+  const session = createSession("words", job);
+  expect(means(session.get().job)[2]).toBe("ground");
+  expect(verdicts(session.get().job)[2]).toBe("contradicted");
+  teachWord(session, "Ret", "output");
+  expect(means(session.get().job)[2]).toBe("output");
+  expect(verdicts(session.get().job)[2]).toBe("agrees");
+  expect(readJobText(writeJobText(session.get().job))).toMatchObject({
+    ok: true,
+    value: { words: [{ printed: "Ret", role: "output" }] },
+  });
+  session.undo();
+  expect(verdicts(session.get().job)[2]).toBe("contradicted");
+  session.redo();
+  forgetWord(session, "RET");
+  expect(means(session.get().job)[2]).toBe("ground");
+});
+
+test("a right word taught wrong is contradicted: what is taught counts, whatever the tables say", () => {
+  const { job } = matched(lampModule({ "2": "GND", "3": "24V" }));
+  const session = createSession("words", job);
+  expect(verdicts(session.get().job).slice(1)).toEqual(["agrees", "contradicted"]);
+  teachWord(session, "GND", "supply");
+  teachWord(session, "24V", "output");
+  expect(verdicts(session.get().job).slice(1)).toEqual(["contradicted", "agrees"]);
+});
+
 test.each([
   ["case", "wsp2"],
   ["blanks around it", "  WSP2 "],

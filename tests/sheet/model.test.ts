@@ -39,6 +39,18 @@ test("the machine's own colour comes before the diagram's, and both are told", (
   });
 });
 
+test("a face whose places nobody publishes says so beside the side that it is seen from", () => {
+  const job = eightWayJob();
+  const neutral = { ...job, plugs: job.plugs.map((plug) => ({ ...plug, neutral: true })) };
+  for (const side of ["wire", "mating"] as const) {
+    const { sideWords } = sheetModel(neutral, "M1", { ...options, side, check: eightWayCheck() });
+    expect(sideWords).toMatch(
+      /\. Positions are a neutral drawing: go by the moulded marks, never by where a cavity is drawn\.$/,
+    );
+  }
+  expect(model().sideWords).not.toContain("neutral");
+});
+
 test("only a contradicted word is wrong; an undecided pin names what fits", () => {
   expect(
     model()

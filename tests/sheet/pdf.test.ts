@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { renderSheetPdf, type SheetOptions, sheetModel } from "../../src/sheet/index.ts";
+import { renderSheetPdf, type SheetOptions, sheetCsv, sheetModel } from "../../src/sheet/index.ts";
+import { plain } from "../../src/sheet/text.ts";
 import { eightWayCheck, eightWayJob, installedFonts, wideJob } from "./fixtures.ts";
 import { readBack } from "./pdf-text.ts";
 
@@ -76,6 +77,31 @@ test("findings that are not printed are counted in words", { timeout: 60_000 }, 
   expect((await printed({ check: many })).text).toContain(
     "3 more not shown: 2 warnings on this plug, 1 finding elsewhere in the job.",
   );
+});
+
+test("a face whose places nobody publishes says so on the page", { timeout: 60_000 }, async () => {
+  const job = eightWayJob();
+  const neutral = { ...job, plugs: job.plugs.map((plug) => ({ ...plug, neutral: true })) };
+  const model = sheetModel(neutral, "M1", { ...options, check: eightWayCheck() });
+  const { text } = await readBack(await renderSheetPdf(model, fonts));
+  expect(text).toContain("Positions are a neutral drawing: go by the moulded marks");
+});
+
+test("a word without an end is cut where it is printed, and stays whole in the table of data", {
+  timeout: 60_000,
+}, async () => {
+  const endless = "Q".repeat(2000);
+  expect(plain(`${endless} and on`)).toMatch(/^Q{79}… and on$/);
+  expect(plain("漢".repeat(200))).toBe("漢".repeat(200));
+  const job = eightWayJob();
+  const [plug] = job.plugs;
+  if (!plug) throw new Error("no plug");
+  const cavities = plug.cavities.map((one, at) => (at === 6 ? { ...one, mark: endless } : one));
+  const marked = { ...job, plugs: [{ ...plug, cavities }] };
+  const model = sheetModel(marked, "M1", { ...options, check: eightWayCheck() });
+  const { text } = await readBack(await renderSheetPdf(model, fonts));
+  expect(text.replace(/\s/g, "")).toContain(`${"Q".repeat(79)}…`);
+  expect(sheetCsv(model)).toContain(endless);
 });
 
 test("a sheet that nobody waits for any more is not laid out", async () => {

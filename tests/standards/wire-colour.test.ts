@@ -59,7 +59,45 @@ test.each([
   expect(readColours(text).map(formatColour)).toEqual([code]);
 });
 
-// DIN 47100 letters, from memory.
+// DIN 47002, as the German Wikipedia's article on colour letters ("Farb-Kurzzeichen") sets it beside
+// IEC 60757.
+const DIN_47002 = {
+  sw: "BK",
+  br: "BN",
+  rt: "RD",
+  or: "OG",
+  ge: "YE",
+  gn: "GN",
+  bl: "BU",
+  vi: "VT",
+  gr: "GY",
+  ws: "WH",
+  rs: "PK",
+  tk: "TQ",
+} as const;
+
+test("the German letters are those of DIN 47002, and the lila of DIN 72551", () => {
+  const ours = Object.fromEntries([...GERMAN_LETTERS].map(([letters, code]) => [letters, code]));
+  const published = Object.entries(DIN_47002).map(([letters, code]) => [
+    letters.toUpperCase(),
+    [code],
+  ]);
+  expect(ours).toEqual({ ...Object.fromEntries(published), LI: ["VT"] });
+});
+
+// Cores of a cable to DIN 47100, in the letters of a published table: 11, 12, 13, 20, 25, 33 and 43
+test.each([
+  ["gr/rs", "GYPK"],
+  ["rt/bl", "RDBU"],
+  ["ws/gn", "WHGN"],
+  ["rs/br", "PKBN"],
+  ["ws/sw", "WHBK"],
+  ["gn/rt", "GNRD"],
+  ["bl/sw", "BUBK"],
+])("the core %s of a DIN 47100 cable is %s", (text, code) => {
+  expect(readColours(text).map(formatColour)).toEqual([code]);
+});
+
 test.each([
   ["sw", "BK"],
   ["sw/rt", "BKRD"],

@@ -1,3 +1,4 @@
+import { expect, test } from "vitest";
 import { checkJob, type Finding } from "../../src/check/index.ts";
 import {
   type Cavity,
@@ -15,7 +16,7 @@ export function findingsOf(rule: string, job: Job): readonly Finding[] {
 }
 
 /** The two examples of a rule's page: where it speaks and where it is silent. */
-export function pageExamples(rule: string): { readonly speaks: Job; readonly silent: Job } {
+function pageExamples(rule: string): { readonly speaks: Job; readonly silent: Job } {
   const blocks = [...readText(`docs/rules/${rule}.md`).matchAll(/```json\n([\s\S]*?)```/g)];
   const [speaks, silent] = blocks.map(([, text]) => {
     const job = readJobText(text ?? "");
@@ -24,6 +25,15 @@ export function pageExamples(rule: string): { readonly speaks: Job; readonly sil
   });
   if (!speaks || !silent) throw new Error(`docs/rules/${rule}.md needs two examples`);
   return { speaks, silent };
+}
+
+/** That a rule speaks in the first example of its page, and is silent in the second. */
+export function testExamplesOfPage(rule: string): void {
+  test("the page's examples: it speaks, and it is silent", () => {
+    const { speaks, silent } = pageExamples(rule);
+    expect(findingsOf(rule, speaks)).not.toEqual([]);
+    expect(findingsOf(rule, silent)).toEqual([]);
+  });
 }
 
 /** A1 with a fused feed at 1, a ground at 2 and a lamp to ground at 3. */

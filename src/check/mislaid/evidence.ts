@@ -8,7 +8,6 @@ import {
   type Plug,
   type Reading,
   type When,
-  type Wire,
 } from "../../job/index.ts";
 import { GHOST_SHARE, type JudgedReading, UNRELATED_OHMS } from "../../readings/index.ts";
 
@@ -19,12 +18,14 @@ export interface Evidence {
   readonly plug: Plug;
   /** Valid readings with a probe at the plug, held against the drawing. */
   readonly readings: readonly { readonly reading: Reading; readonly judged: JudgedReading }[];
+  /** All other valid readings of the machine. */
+  readonly elsewhere: Evidence["readings"];
   /** Colours found at its cavities. */
   readonly colours: readonly { readonly mark: string; readonly colour: Colour }[];
   /** Pin that each cavity is tied to. */
   readonly pinAt: ReadonlyMap<string, PinRef>;
-  /** Wires drawn at a pin. */
-  drawnAt(pin: PinRef): readonly Wire[];
+  /** Of the wires drawn at the pin that a cavity is tied to. */
+  drawnColours(mark: string): readonly Colour[];
 }
 
 /** What a reading says of a prediction. */

@@ -74,7 +74,7 @@ function rowsOf({ cavities }: Plug): readonly (readonly Cavity[])[] {
 }
 
 /** The face from its other side, where every cavity has its image in a place of its own. */
-function mirrored(plug: Plug): readonly Hypothesis[] {
+export function mirrored(plug: Plug): readonly Hypothesis[] {
   const seen = mirrorPoint(plug, otherSide(plug.side));
   const near = spacingOf(plug.cavities) * NEAR;
   const really = new Map<string, string>();

@@ -1,5 +1,6 @@
 import type { Probe } from "../../job/index.ts";
 import { cavityRef, type Id } from "../../job/index.ts";
+import type { NoteMove } from "../correction.ts";
 
 /** One thing that may have gone wrong between a plug's face and what is written of it. */
 export type Mishap =
@@ -27,6 +28,10 @@ export function reallyAt(plug: Id, { really }: Move, probe: Probe): Probe | null
   return mark === undefined ? probe : mark === null ? null : cavityRef(plug, mark);
 }
 
+/** Where what was noted at each mark belongs; what lies beyond the end of a row has no place to go to. */
+export const notesMovedBy = ({ really }: Hypothesis): readonly NoteMove[] =>
+  [...really].flatMap(([from, to]) => (to === null || to === from ? [] : [{ from, to }]));
+
 /** Wires of the plug that it moves. */
 export const movedBy = ({ really }: Hypothesis): number =>
   [...really].filter(([mark, to]) => mark !== to).length;
@@ -40,4 +45,12 @@ export function isSameMove(a: Hypothesis, b: Hypothesis): boolean {
       of(a, mark) === of(b, mark) &&
       (a.really.get(mark) === null) === (b.really.get(mark) === null),
   );
+}
+
+/** Whether the second only says the same of more cavities: a row, and the whole plug it is in. */
+export function isPartOf(one: Hypothesis, other: Hypothesis): boolean {
+  if (one === other) return true;
+  if (one.mishap.is !== "shifted" || other.mishap.is !== "shifted") return false;
+  // the marks of a row may run against, or across, those of the plug
+  return [...one.really].every(([mark, to]) => to === null || other.really.get(mark) === to);
 }

@@ -1,4 +1,4 @@
-import { cavityRef, type Probe, type Reading } from "../../job/index.ts";
+import { cavityRef, type Job, type Probe, type Reading } from "../../job/index.ts";
 import { judgeReading, settle } from "../../readings/index.ts";
 import { type Evidence, type Fit, fitOf, isParted, isSameColour } from "./evidence.ts";
 import { withExchangedWires } from "./exchanged-wires.ts";
@@ -49,8 +49,16 @@ export function tallyOf(evidence: Evidence, hypothesis: Hypothesis): Tally {
       : (fits[index] ?? "no-word"),
   );
   const loom = tallied(evidence, inLoom, hypothesis, true);
-  return loom.differ < onPaper.differ ? loom : onPaper;
+  return loom.differ < onPaper.differ && !upsetsElsewhere(evidence, turned) ? loom : onPaper;
 }
+
+/** Whether wires exchanged in the loom make a reading differ that was taken somewhere else and is as drawn. */
+const upsetsElsewhere = ({ job, machine, elsewhere }: Evidence, turned: Job): boolean =>
+  elsewhere.some(
+    ({ reading, judged }) =>
+      fitOf(job, reading, judged) === "agrees" &&
+      fitOf(job, reading, judgeReading(turned, machine.id, reading)) === "differs",
+  );
 
 function movedFit(
   evidence: Evidence,
@@ -84,8 +92,12 @@ function tallied(
   let coloursDiffer = 0;
   for (const { mark, colour } of evidence.colours) {
     const there = really.get(mark);
-    const pin = there === null ? undefined : evidence.pinAt.get(there ?? mark);
-    const drawn = pin === undefined ? [] : evidence.drawnAt(pin).flatMap((one) => one.colour ?? []);
+    // no wire was looked at where no cavity is
+    if (there === null) {
+      coloursDiffer++;
+      continue;
+    }
+    const drawn = evidence.drawnColours(there ?? mark);
     if (drawn.length === 0) continue;
     if (drawn.some((one) => isSameColour(one, colour))) coloursAgree++;
     else coloursDiffer++;

@@ -1,7 +1,7 @@
-import type { Correction } from "../correction.ts";
+import type { Correction, NoteMove } from "../correction.ts";
 import type { Found, MislaidView } from "../rule.ts";
 import { capital } from "../words.ts";
-import type { Mishap } from "./hypothesis.ts";
+import { type Mishap, notesMovedBy } from "./hypothesis.ts";
 import { howSure, mishapInWords, subjectsOf } from "./words.ts";
 
 /** What is told where nothing but a mishap of this sort makes everything agree. */
@@ -9,8 +9,9 @@ export function toldOf(
   { plug, mislaid }: MislaidView,
   is: Mishap["is"],
   advice: string,
-  corrections: readonly Correction[] = [],
+  corrections: (moves: readonly NoteMove[]) => readonly Correction[],
 ): readonly Found[] {
+  if (mislaid === null) return [];
   const { sure, drawn, odd, explained } = mislaid;
   const [{ hypothesis, tally }] = explained;
   if (sure !== "certain" || hypothesis.mishap.is !== is) return [];
@@ -19,7 +20,7 @@ export function toldOf(
     {
       subjects: [...subjectsOf({ plug }, hypothesis), ...odd.map(({ id }) => id)],
       message: `What you measured fits the drawing only if ${what} (${howSure(tally, drawn)}). No single fault shows this. ${capital(advice)}`,
-      corrections,
+      corrections: corrections(notesMovedBy(hypothesis)),
     },
   ];
 }

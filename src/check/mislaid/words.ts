@@ -1,4 +1,6 @@
-import { cavityRef } from "../../job/index.ts";
+import { cavityRef, type Plug } from "../../job/index.ts";
+import { LETTER_DIRECTION, LETTER_DIRECTION_SOURCE } from "../../standards/index.ts";
+import type { MarksSay } from "./by-marks.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Hypothesis } from "./hypothesis.ts";
 import { isOneMove, type Mislaid } from "./mislaid.ts";
@@ -53,6 +55,16 @@ export function subjectsOf(
     case "mirrored":
       return [plug.id];
   }
+}
+
+/** What the marks of a face say by themselves, and what to look at. */
+export function marksInWords({ id, side }: Plug, says: MarksSay): string {
+  const look = `Read a mark moulded in the plug and see where it lies from the key or the latch, then turn the face over or correct the marks where they are wrong.`;
+  if (says.is === "letters") {
+    const other = says.holds === "pins" ? "sockets" : "pins";
+    return `As drawn the letters of plug ${id} run ${says.run} from the key on its mating side, and it holds ${says.holds}. On round plugs with letters they run ${LETTER_DIRECTION.pins} where it holds pins and ${LETTER_DIRECTION.sockets} where it holds sockets (${LETTER_DIRECTION_SOURCE}). So the face may be drawn from its other side and not from the ${side} side, or the plug holds ${other}, or it is marked in its own way. ${look}`;
+  }
+  return `${says.agree} colours found at plug ${id} stand where ${says.standard} has them if the face was read from its other side, and none where it has them as drawn. ${look}`;
 }
 
 /** What settles it where it is not certain. */

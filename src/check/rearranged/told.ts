@@ -21,15 +21,49 @@ export function toldOf({ module }: ModuleView, found: Rearrangement): Found {
   };
 }
 
-export function toldAcross({ module }: ModuleView, { is, other, moves }: AcrossModules): Found {
+export function toldAcross({ module }: ModuleView, found: AcrossModules): Found {
+  const { other, orAll } = found;
   const [a, b] = [module, other.module].map(({ id, label }) => label ?? id);
-  const all = `The words of modules ${a} and ${b} are exchanged: each one's fit the other's pins, in their order.`;
-  const one = `A word of module ${a} and one of module ${b} are exchanged: each fits where the other stands.`;
-  const places = inOrder(moves);
+  const also = orAll
+    ? " They would fit as well, with more of them moved, if all words of the one module were exchanged with those of the other."
+    : "";
+  const told = found.is === "tied" ? tiedAcross(found) : exchangedAcross(found, [a ?? "", b ?? ""]);
+  const isSure = found.is !== "tied" && found.isSure;
   return {
-    subjects: [module.id, other.module.id, ...places.map(({ role }) => role.pin).sort()],
-    message: `${is === "one-word" ? one : all} ${fitSo(moves)}`,
-    ...provedBy(places.flatMap(({ role }) => role.because)),
+    subjects: [module.id, other.module.id, ...told.places.map(({ role }) => role.pin).sort()],
+    message: `${found.is === "tied" ? `The wrong words of modules ${a} and ${b} ` : ""}${told.message}${also}`,
+    ...provedBy(told.places.flatMap(({ role }) => role.because)),
+    ...(isSure ? acrossCorrection(found.moves) : {}),
+  };
+}
+
+function exchangedAcross(
+  { is, moves, isSure }: Exclude<AcrossModules, { readonly is: "tied" }>,
+  [a, b]: readonly [string, string],
+): Omit<Told, "isSure"> {
+  const are = isSure ? "are" : "may be";
+  const what = {
+    "one-word": `A word of module ${a} and one of module ${b} ${are} exchanged: each fits where the other stands.`,
+    "wrong-words": `Words of modules ${a} and ${b} ${are} exchanged: each fits where another of them stands.`,
+    "all-words": `The words of modules ${a} and ${b} ${are} exchanged: each one's fit the other's pins, in their order.`,
+  }[is];
+  const open = isSure ? "" : " The circuit can't tell whether it was this or something else.";
+  return { message: `${what} ${fitSo(moves)}${open}`, places: inOrder(moves) };
+}
+
+function tiedAcross({
+  column,
+  count,
+  choices,
+}: Extract<AcrossModules, { readonly is: "tied" }>): Omit<Told, "isSure"> {
+  const { settled, open } = choicesAt(column, choices);
+  const sentences = [
+    `may be one another's: moving ${count} of them leaves none contradicted, in more than one way, and the circuit can't tell which.`,
+    ...sureAndNot(settled, open),
+  ];
+  return {
+    message: sentences.filter(Boolean).join(" "),
+    places: [...settled, ...open].map(({ place }) => place),
   };
 }
 
@@ -90,9 +124,7 @@ function tied({
   choices,
   slip,
 }: Extract<Rearrangement, { readonly is: "tied" }>): Told {
-  const at = column.map((place, index) => ({ place, words: choices[index] ?? [] }));
-  const settled = at.filter(({ place, words }) => words.length === 1 && words[0] !== place.text);
-  const open = at.filter(({ words }) => words.length > 1);
+  const { settled, open } = choicesAt(column, choices);
   const places = [...settled, ...open].map(({ place }) => place);
   const alone = onlyWrong(column);
   if (alone && count === 2) {
@@ -105,10 +137,7 @@ function tied({
   }
   const sentences = [
     `may be the right ones on the wrong pins: moving ${count} of them leaves none contradicted, in more than one way, and the circuit can't tell which.`,
-    settled.length > 0
-      ? `Sure: ${listed(settled.map(({ place, words }) => `${words[0]} belongs to ${place.role.pin}`))}.`
-      : "",
-    `Not sure: ${listed(open.map(({ place, words }) => `${place.role.pin} takes ${choiceOf(words)}`))}.`,
+    ...sureAndNot(settled, open),
     slip ? `The only single slip among them: ${slipInWords(slip, column)}.` : "",
   ];
   return {
@@ -117,6 +146,27 @@ function tied({
     places,
   };
 }
+
+/** A place that changes its word, or may, with the words that may come to stand there. */
+interface Choice {
+  readonly place: Place;
+  readonly words: readonly string[];
+}
+
+function choicesAt(column: readonly Place[], choices: readonly (readonly string[])[]) {
+  const at = column.map((place, index): Choice => ({ place, words: choices[index] ?? [] }));
+  return {
+    settled: at.filter(({ place, words }) => words.length === 1 && words[0] !== place.text),
+    open: at.filter(({ words }) => words.length > 1),
+  };
+}
+
+const sureAndNot = (settled: readonly Choice[], open: readonly Choice[]): readonly string[] => [
+  settled.length > 0
+    ? `Sure: ${listed(settled.map(({ place, words }) => `${words[0]} belongs to ${place.role.pin}`))}.`
+    : "",
+  `Not sure: ${listed(open.map(({ place, words }) => `${place.role.pin} takes ${choiceOf(words)}`))}.`,
+];
 
 const choiceOf = (words: readonly string[]) =>
   words.length > MOST_CHOICES ? `one of ${words.length} words` : listOr(words);
@@ -138,7 +188,9 @@ const order = (a: Place, b: Place) =>
   a.module === b.module
     ? a.module.pins.findIndex(({ id }) => id === a.pin) -
       b.module.pins.findIndex(({ id }) => id === b.pin)
-    : 0;
+    : a.module.id < b.module.id
+      ? -1
+      : 1;
 
 /** Every place that a word leaves or comes to, each once. */
 const inOrder = (moves: readonly Move[]): readonly Place[] => [
@@ -151,6 +203,19 @@ const correction = (module: string, moves: readonly Move[]): Pick<Found, "correc
       does: "move-words",
       module,
       moves: moves.map(({ from, to }) => ({ from: from.pin, to: to.pin, word: from.text ?? "" })),
+    },
+  ],
+});
+
+const acrossCorrection = (moves: readonly Move[]): Pick<Found, "corrections"> => ({
+  corrections: [
+    {
+      does: "move-words-across",
+      moves: moves.map(({ from, to }) => ({
+        from: from.role.pin,
+        to: to.role.pin,
+        word: from.text ?? "",
+      })),
     },
   ],
 });

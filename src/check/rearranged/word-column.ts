@@ -12,6 +12,8 @@ export interface Place {
   /** Whether the word may mean something; any other fits everywhere and tells nothing. */
   readonly isRead: boolean;
   readonly isWrong: boolean;
+  /** The same for two words that mean the same; empty where the word can't be read. */
+  readonly meaning: string;
   /** Whether this place's word could stand at that one. */
   readonly fitsAt: (other: Place) => boolean;
 }
@@ -36,6 +38,10 @@ function placesIn({ module, roles, words }: ModuleView): readonly Place[] {
       text,
       isRead: meanings.length > 0,
       isWrong: role.verdict === "contradicted",
+      meaning: meanings
+        .map((one) => `${one.role} ${one.side ?? ""}`)
+        .sort()
+        .join(),
       fitsAt: ({ role: { fits, circuitSide } }) =>
         meanings.length === 0 || meanings.some((one) => meaningFits(one, fits, circuitSide)),
     };

@@ -6,6 +6,7 @@ export const cavitiesSwapped = defineRule({
   severity: "contradiction",
   about: "mislaid",
   find: (view) => {
+    if (view.mislaid === null) return [];
     const [{ hypothesis, tally }] = view.mislaid.explained;
     const { mishap } = hypothesis;
     if (mishap.is !== "exchanged") return [];
@@ -16,12 +17,16 @@ export const cavitiesSwapped = defineRule({
           view,
           "exchanged",
           "with the module plugged in it gets each wire at the other's pin: exchange the two wires in the plug, or draw them as they are on this machine.",
+          () => [],
         )
       : toldOf(
           view,
           "exchanged",
-          "look at the two wires and the marks beside them, then exchange what is tied to the two cavities, or the wires in the plug.",
-          [{ does: "exchange-cavities", plug, a, b }],
+          "look at the two wires and the marks beside them: then exchange what is tied to the two cavities, or the wires in the plug, or move what was noted at the wrong one.",
+          (moves) => [
+            { does: "exchange-cavities", plug, a, b },
+            { does: "move-notes", plug, moves },
+          ],
         );
   },
 });

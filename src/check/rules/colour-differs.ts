@@ -22,7 +22,7 @@ export const colourDiffers = defineRule({
         message: likeness.includes("turned")
           ? `${where} has a ${formatColour(colour)} wire on ${machineName}, ${nameColour(
               colour,
-            )}; the diagram says ${onDiagram}. Only the order differs, and letters joined on a diagram need not say which is the base: it may be the same wire. See which colour is the thin stripe.`
+            )}; the diagram says ${onDiagram}. Only the order differs, and letters joined on a diagram need not say which is the base: it may be the same wire. See which colour is the tracer.`
           : `${where} has a ${formatColour(colour)} wire on ${machineName}; the diagram says ${onDiagram}.`,
         ...provedBy(drawn.map(({ id }) => id)),
         corrections: coloured.map(({ id }) => ({ does: "take-colour", wire: id, colour })),

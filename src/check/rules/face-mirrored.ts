@@ -9,7 +9,10 @@ export const faceMirrored = defineRule({
     toldOf(
       view,
       "mirrored",
-      `you look at the ${view.plug.side === "mating" ? "wire" : "mating"} side, or the face was drawn from it. Read a mark moulded in the plug, turn the face over where it is wrong, and enter what was read so far at the cavities where it belongs.`,
-      [{ does: "flip-face", plug: view.plug.id }],
+      `you look at the ${view.plug.side === "mating" ? "wire" : "mating"} side, or the face was drawn from it. Read a mark moulded in the plug: where the face is drawn rightly move what was noted, where it is not turn it over.`,
+      (moves) => [
+        { does: "move-notes", plug: view.plug.id, moves },
+        { does: "flip-face", plug: view.plug.id, moves },
+      ],
     ),
 });

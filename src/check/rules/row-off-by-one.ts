@@ -9,6 +9,7 @@ export const rowOffByOne = defineRule({
     toldOf(
       view,
       "shifted",
-      "count the cavities again from a mark moulded in the plug, blocked ones too, and enter what was read where it belongs.",
+      "count the cavities again from a mark moulded in the plug, blocked ones too, and move what was noted to where it belongs.",
+      (moves) => [{ does: "move-notes", plug: view.plug.id, moves }],
     ),
 });

@@ -1,4 +1,3 @@
-import { InStep } from "../../base/index.ts";
 import {
   askAgain,
   elementsOf,
@@ -6,11 +5,12 @@ import {
   type LinkedNetwork,
   type Member,
   steadyAmps,
+  stillHolds,
 } from "../../circuit/index.ts";
 import type { Conductors, Id, Part, Wire } from "../../job/index.ts";
 import { type FuseReach, fuseReaches } from "../fuse-reach.ts";
 import type { FuseView } from "../rule.ts";
-import { isSame, keepList, Last } from "./keep.ts";
+import { isSame, keepFlat, keepInStep, Last } from "./keep.ts";
 import type { Now } from "./now.ts";
 
 /** What is so for the whole job. */
@@ -51,18 +51,25 @@ export class FuseViews {
         systemVoltage,
         conductors,
       }));
-      const old = new InStep(this.known, ({ member }) => member);
-      const now: Known[] = [];
-      const views: FuseView[] = [];
-      for (const member of network.roster.protections) {
-        const one = take(network, member, common, old.find(member));
-        now.push(one);
-        for (const view of one.views) views.push(view);
-      }
-      this.known = now;
-      return keepList(before, views);
+      const { protections } = network.roster;
+      this.known = keepInStep(this.known, protections, memberOf, (member, known) =>
+        known && holds(network, known, common) ? known : take(network, member, common, known),
+      );
+      return keepFlat(before, this.known, viewsOf);
     });
   }
+}
+
+const memberOf = ({ member }: Known) => member;
+const viewsOf = ({ views }: Known) => views;
+
+function holds(network: LinkedNetwork, known: Known, common: Common): boolean {
+  const { member, part, reaches, made } = known;
+  if (member.part !== part || known.common !== common || !stillHolds(network, reaches))
+    return false;
+  for (let at = 0; at < made.length; at++)
+    if (!isAsMade(network, reaches.value[at], made[at] as Made)) return false;
+  return true;
 }
 
 function take(
@@ -77,10 +84,6 @@ function take(
     const way = sight.element(member, 0);
     return way ? fuseReaches(sight, way) : [];
   });
-  if (known?.part === part && known.common === common && known.reaches === reaches) {
-    if (known.made.every((made, index) => isAsMade(network, reaches.value[index], made)))
-      return known;
-  }
   if (!isSized) return { member, part, common, reaches, made: [], views: [] };
   const made = reaches.value.map((reach) => make(network, reach));
   const views = reaches.value.map((reach, index) => {
@@ -102,9 +105,13 @@ function make(network: LinkedNetwork, { before, wires, together }: FuseReach): M
   };
 }
 
-const isAsMade = (network: LinkedNetwork, reach: FuseReach | undefined, made: Made): boolean =>
-  (reach?.wires ?? []).every((number, place) => network.wireOf[number] === made.wires[place]) &&
-  made.ids.every((id, place) => partOf(network, id) === made.parts[place]);
+function isAsMade(network: LinkedNetwork, reach: FuseReach | undefined, made: Made): boolean {
+  for (let at = 0; at < made.wires.length; at++)
+    if (network.wireOf[reach?.wires[at] ?? -1] !== made.wires[at]) return false;
+  for (let at = 0; at < made.ids.length; at++)
+    if (partOf(network, made.ids[at] as Id) !== made.parts[at]) return false;
+  return true;
+}
 
 interface Fuse extends Common {
   readonly part: Part;

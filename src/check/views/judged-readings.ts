@@ -5,19 +5,21 @@ import {
   type Id,
   type Job,
   type Link,
-  type Machine,
   ownerOf,
   type Reading,
   type RoleName,
 } from "../../job/index.ts";
 import {
   type Explanation,
+  evidenceOf,
   explainReading,
   type JudgedReading,
   judgeReading,
   type MeterEvidence,
-  meterEvidence,
   presenceContradicts,
+  type RulesOut,
+  rulesOut,
+  settledCopy,
   type ThingRead,
   thingRead,
 } from "../../readings/index.ts";
@@ -31,8 +33,20 @@ export interface Judged {
   readonly thing: ThingRead;
   /** What single fault gives it, where it is off its prediction or nothing should hold the point; else null. */
   explained(): Explanation | null;
+  /** Whether that is worked out already, or there is nothing to explain. */
+  isExplained(): boolean;
+  /** What it rules out at a cavity that it was taken at; null where it shows nothing present. */
+  rulesOut(cavity: CavityRef): RulesOut | null;
   /** Why it forbids a printed role at a cavity, one sentence; null where it doesn't. */
   forbids(role: RoleName, cavity: CavityRef): string | null;
+}
+
+/** Readings with what is known of them so far. */
+export interface JudgedSoFar {
+  /** As they are now, or as they were last; those that never were judged are left out. */
+  readonly judged: readonly Judged[];
+  /** Those of which not all is as it is now. */
+  readonly again: ReadonlySet<Reading>;
 }
 
 interface Known {
@@ -67,32 +81,50 @@ export class JudgedReadings {
   private known = new Map<Reading, Known>();
   private before: { readonly circuit: Circuit; readonly rest: readonly unknown[] } | null = null;
   private ground: object = {};
+  private readonly copy = new Last<Job>();
   private evidence = new Map<CavityRef, { by: readonly Judged[]; found: MeterEvidence }>();
 
-  of({ job, machine, circuit }: Now): readonly Judged[] {
+  /** All of them, as they are now. */
+  of(now: Now): readonly Judged[] {
+    const { job, machine } = now;
     const { readings } = machine;
-    this.settleGround(job, machine, circuit);
+    this.settleGround(now);
     return this.last.of([readings, job.links, this.ground], (before) => {
-      const all = readings.length === 0 ? NO_LINKS : job.links;
-      const linksOf = this.links.of([all], (known) => linksByName(all, known));
-      const next: typeof this.known = new Map();
-      const list = readings.map((reading) => {
-        const links = namesIn(reading).map((name) => linksOf.get(name));
-        const beside = [reading.red, reading.black].map((probe) => linksOf.get(ownerOf(probe)));
-        const known = this.known.get(reading);
-        const isKept = known?.ground === this.ground && sameList(known.links, links);
-        const isBeside = isKept && sameList(known.beside, beside);
-        const judged = isKept
-          ? isBeside
-            ? known.judged
-            : explainedAnew(job, machine.id, known.judged)
-          : judge(job, machine.id, reading);
-        next.set(reading, { judged, ground: this.ground, links, beside });
-        return judged;
-      });
-      this.known = next;
+      const linksOf = this.linksOf(now);
+      this.forgetAllBut(readings);
+      for (const reading of stateByState(readings)) this.judge(now, reading, linksOf);
+      const list = readings.flatMap((reading) => this.known.get(reading)?.judged ?? []);
       return keepList(before, list);
     });
+  }
+
+  /** What is known of them without working anything out. */
+  soFar(now: Now): JudgedSoFar {
+    const { readings } = now.machine;
+    this.settleGround(now);
+    this.forgetAllBut(readings);
+    const linksOf = this.linksOf(now);
+    const again = new Set<Reading>();
+    const judged = readings.flatMap((reading) => {
+      const known = this.taken(now, reading, linksOf);
+      if (!known) again.add(reading);
+      else if (!known.judged.isExplained()) again.add(reading);
+      return known?.judged ?? this.known.get(reading)?.judged ?? [];
+    });
+    return { judged, again };
+  }
+
+  /** Works out one more thing of a reading; whether all is known of it then. */
+  step(now: Now, reading: Reading): boolean {
+    const linksOf = this.linksOf(now);
+    const known = this.taken(now, reading, linksOf);
+    if (!known) {
+      this.judge(now, reading, linksOf);
+      return false;
+    }
+    for (const probe of probesOf(reading)) if (linksOf(probe)) known.judged.rulesOut(probe);
+    known.judged.explained();
+    return true;
   }
 
   /** Another object as soon as anything changes that every prediction may follow from. */
@@ -100,32 +132,84 @@ export class JudgedReadings {
     return this.ground;
   }
 
-  /** What the readings taken at each cavity prove, of those cavities where any was taken. */
+  /**
+   * What the readings taken at each cavity prove, of those cavities where any was taken; where some
+   * are looked at again, what they proved before.
+   */
   evidenceAt(
-    { job, machine }: Now,
-    all: readonly Judged[],
+    { judged: all, again }: JudgedSoFar,
+    readings: readonly Reading[],
     cavities: ReadonlySet<CavityRef>,
   ): ReadonlyMap<CavityRef, MeterEvidence> {
     const at = new Map<CavityRef, Judged[]>();
-    for (const one of all) {
-      for (const probe of new Set([one.reading.red, one.reading.black])) {
-        if (!cavities.has(probe)) continue;
-        addTo(at, probe, one);
-      }
-    }
+    for (const one of all)
+      for (const probe of probesOf(one.reading)) if (cavities.has(probe)) addTo(at, probe, one);
+    const unsure = new Set<CavityRef>();
+    if (again.size > 0)
+      for (const reading of readings)
+        if (again.has(reading)) for (const probe of probesOf(reading)) unsure.add(probe);
     const next: typeof this.evidence = new Map();
     for (const [cavity, by] of at) {
       const known = this.evidence.get(cavity);
-      const found =
-        known && sameList(known.by, by) ? known.found : meterEvidence(job, machine.id, cavity);
-      next.set(cavity, { by, found });
+      const isKept = known && (unsure.has(cavity) || sameList(known.by, by));
+      if (isKept) next.set(cavity, known);
+      else if (!unsure.has(cavity))
+        next.set(cavity, { by, found: asBefore(known?.found, evidenceBy(by, cavity)) });
     }
     this.evidence = next;
     return new Map([...next].map(([cavity, { found }]) => [cavity, found]));
   }
 
+  private linksOf({ job, machine }: Now): LinksOf {
+    const all = machine.readings.length === 0 ? NO_LINKS : job.links;
+    const byName = this.links.of([all], (known) => linksByName(all, known));
+    return (name) => byName.get(name);
+  }
+
+  /** Forgets readings that are gone; of one that was mended, what was said of it before stands until it is judged. */
+  private forgetAllBut(readings: readonly Reading[]): void {
+    const kept = new Set(readings);
+    const gone = [...this.known.keys()].filter((one) => !kept.has(one));
+    if (gone.length === 0) return;
+    const byId = new Map(gone.map((one) => [one.id, this.known.get(one)]));
+    for (const one of gone) this.known.delete(one);
+    for (const reading of readings) {
+      const before = byId.get(reading.id);
+      if (before && !this.known.has(reading)) this.known.set(reading, { ...before, ground: {} });
+    }
+  }
+
+  /** What is known of a reading, as all is now; null where that is yet to be worked out. */
+  private taken({ job, machine }: Now, reading: Reading, linksOf: LinksOf): Known | null {
+    const known = this.known.get(reading);
+    if (known?.ground !== this.ground) return null;
+    if (!sameList(known.links, namesIn(reading).map(linksOf))) return null;
+    const beside = besideOf(reading, linksOf);
+    if (sameList(known.beside, beside)) return known;
+    const judged = explainedAnew(this.settled(job), machine.id, known.judged);
+    const now = { ...known, judged, beside };
+    this.known.set(reading, now);
+    return now;
+  }
+
+  /** The job for predictions: what is solved for one serves the others only where nothing can change in place. */
+  private settled(job: Job): Job {
+    return this.copy.of([job], () => settledCopy(job));
+  }
+
+  private judge(now: Now, reading: Reading, linksOf: LinksOf): void {
+    if (this.taken(now, reading, linksOf)) return;
+    const before = this.known.get(reading)?.judged;
+    this.known.set(reading, {
+      judged: judge(this.settled(now.job), now.machine.id, reading, before),
+      ground: this.ground,
+      links: namesIn(reading).map(linksOf),
+      beside: besideOf(reading, linksOf),
+    });
+  }
+
   /** Another object as soon as anything has changed that every prediction may follow from. */
-  private settleGround(job: Job, machine: Machine, circuit: Circuit): void {
+  private settleGround({ job, machine, circuit }: Now): void {
     const { systemVoltage, plugs, standIns } = job;
     const more = Object.entries(machine).flatMap(([field, value]) =>
       NO_GROUND.has(field) ? [] : [field, value],
@@ -139,14 +223,40 @@ export class JudgedReadings {
   }
 }
 
-function judge(job: Job, machine: Id, reading: Reading): Judged {
+type LinksOf = (name: string) => readonly Link[] | undefined;
+
+const besideOf = (reading: Reading, linksOf: LinksOf) =>
+  [reading.red, reading.black].map((probe) => linksOf(ownerOf(probe)));
+
+const probesOf = ({ red, black }: Reading): ReadonlySet<CavityRef> => new Set([red, black]);
+
+/** Those of one state after one another: what is solved for the first serves the others. */
+export function stateByState(readings: Iterable<Reading>): readonly Reading[] {
+  const byState = new Map<string, Reading[]>();
+  for (const reading of readings) addTo(byState, stateOf(reading), reading);
+  return [...byState.values()].flat();
+}
+
+/** Equal for readings taken in the same state. */
+export const stateOf = ({ when }: Reading): string => JSON.stringify(when);
+
+/** `before`: what was said of it last; what is said again stays the same objects. */
+function judge(job: Job, machine: Id, reading: Reading, before: Judged | undefined): Judged {
   const reasons = new Map<string, string | null>();
-  const judged = judgeReading(job, machine, reading);
+  const found = new Map<CavityRef, RulesOut | null>();
+  const judged = asBefore(before?.judged, judgeReading(job, machine, reading));
   return {
     reading,
     judged,
-    thing: thingRead(job, machine, reading),
-    explained: isOff(judged) ? explainer(job, machine, reading) : () => null,
+    thing: asBefore(before?.thing, thingRead(job, machine, reading)),
+    ...explainer(job, machine, reading, judged, before),
+    rulesOut: (cavity) => {
+      const known = found.get(cavity);
+      if (known !== undefined) return known;
+      const own = rulesOut(job, machine, reading, cavity);
+      found.set(cavity, own);
+      return own;
+    },
     forbids: (role, cavity) => {
       const key = `${role} ${cavity}`;
       const known = reasons.get(key);
@@ -158,20 +268,45 @@ function judge(job: Job, machine: Id, reading: Reading): Judged {
   };
 }
 
+const asBefore = <T extends object | null>(before: T | undefined, now: T): T =>
+  before !== undefined && JSON.stringify(before) === JSON.stringify(now) ? before : now;
+
 const isOff = ({ verdict, floating }: JudgedReading) => verdict === "outside" || floating;
 
+function evidenceBy(by: readonly Judged[], cavity: CavityRef): MeterEvidence {
+  return evidenceOf(
+    by.flatMap((one) => {
+      const found = one.rulesOut(cavity);
+      return found ? [{ id: one.reading.id, ...found }] : [];
+    }),
+  );
+}
+
 /** Worked out when it is asked for first. */
-function explainer(job: Job, machine: Id, reading: Reading): Judged["explained"] {
+function explainer(
+  job: Job,
+  machine: Id,
+  reading: Reading,
+  judged: JudgedReading,
+  before: Judged | undefined,
+): Pick<Judged, "explained" | "isExplained"> {
+  if (!isOff(judged)) return { explained: () => null, isExplained: () => true };
   let explanation: Explanation | null | undefined;
-  return () => {
-    if (explanation === undefined) explanation = explainReading(job, machine, reading);
-    return explanation;
+  // not `before` itself, which would hold on to all that came before it
+  const last = before?.isExplained() ? before.explained() : undefined;
+  return {
+    explained: () => {
+      if (explanation === undefined)
+        explanation = asBefore(last, explainReading(job, machine, reading));
+      return explanation;
+    },
+    isExplained: () => explanation !== undefined,
   };
 }
 
 /** The same where no cause is asked for. */
 const explainedAnew = (job: Job, machine: Id, one: Judged): Judged =>
-  isOff(one.judged) ? { ...one, explained: explainer(job, machine, one.reading) } : one;
+  isOff(one.judged) ? { ...one, ...explainer(job, machine, one.reading, one.judged, one) } : one;
 
 /** Cavities and plugs that a reading names, by probing them or by having them off. */
 const namesIn = ({ red, black, when }: Reading): readonly string[] => [

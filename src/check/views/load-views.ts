@@ -1,4 +1,3 @@
-import { flat, InStep } from "../../base/index.ts";
 import {
   askAgain,
   type Kept,
@@ -9,7 +8,7 @@ import {
 import type { Part } from "../../job/index.ts";
 import { type LoadReach, loadReach } from "../load-reach.ts";
 import type { LoadView } from "../rule.ts";
-import { keepList, Last } from "./keep.ts";
+import { keepFlat, keepInStep, Last } from "./keep.ts";
 import type { Now } from "./now.ts";
 
 interface Known {
@@ -27,18 +26,26 @@ export class LoadViews {
 
   of({ circuit: { parts }, network }: Now): readonly LoadView[] {
     return this.last.of([parts, network.revision], (before) => {
-      const old = new InStep(this.known, ({ member }) => member);
-      const now = network.roster.loaded.map((member) => take(network, member, old.find(member)));
-      this.known = now;
-      return keepList(before, flat(now.map(({ views }) => views)));
+      const { loaded } = network.roster;
+      this.known = keepInStep(this.known, loaded, memberOf, (member, known) =>
+        known && holds(network, known) ? known : take(network, member, known),
+      );
+      return keepFlat(before, this.known, viewsOf);
     });
   }
 }
 
+const memberOf = ({ member }: Known) => member;
+const viewsOf = ({ views }: Known) => views;
+
+function holds(network: LinkedNetwork, { member, part, reaches }: Known): boolean {
+  if (member.part !== part) return false;
+  for (const reach of reaches) if (!stillHolds(network, reach)) return false;
+  return true;
+}
+
 function take(network: LinkedNetwork, member: Member, known: Known | undefined): Known {
   const { part } = member;
-  if (known?.part === part && known.reaches.every((reach) => stillHolds(network, reach)))
-    return known;
   const reaches = member.loads.map((place, index) =>
     askAgain(network, known?.reaches[index], (sight) => {
       const way = sight.element(member, place);

@@ -1,13 +1,13 @@
 import { flat } from "../../base/index.ts";
-import type { CavityRef } from "../../job/index.ts";
+import type { CavityRef, Id, Reading } from "../../job/index.ts";
 import type { Role } from "../../roles/index.ts";
 import type { Views } from "../rule.ts";
 import { FuseViews } from "./fuse-views.ts";
-import { JudgedReadings } from "./judged-readings.ts";
+import { JudgedReadings, type JudgedSoFar, stateByState, stateOf } from "./judged-readings.ts";
 import { Last } from "./keep.ts";
 import { LoadViews } from "./load-views.ts";
 import { MachineWireViews } from "./machine-wire-views.ts";
-import { MislaidViews } from "./mislaid-views.ts";
+import { type MislaidSoFar, MislaidViews, type Seen } from "./mislaid-views.ts";
 import { MisprintedViews } from "./misprinted-views.ts";
 import { ModuleViews } from "./module-views.ts";
 import type { Now } from "./now.ts";
@@ -30,6 +30,12 @@ export interface Overview {
   readonly roles: readonly Role[];
 }
 
+/** An overview in which something stands as it was last. */
+export interface OverviewSoFar extends Overview {
+  /** Ids of the readings and plugs that are to be looked at again. */
+  readonly again: readonly Id[];
+}
+
 /** Looks over one machine of a job time and again; whatever is as it was stays the same object. */
 export class Lookover {
   private readonly shorts = new ShortViews();
@@ -50,18 +56,73 @@ export class Lookover {
   private readonly allReadings = new Last<AllViews["readings"]>();
   private readonly roles = new Last<readonly Role[]>();
   private readonly cavities = new Last<ReadonlySet<CavityRef>>();
+  /** To be looked at again, in this order. */
+  private waiting: readonly Reading[] = [];
+  private plugsWaiting: readonly Id[] = [];
 
+  /** All of it, worked out. */
   over(now: Now): Overview {
+    return this.with(now, { judged: this.judged.of(now), again: NONE }, (seen) => ({
+      views: this.mislaid.of(now, seen),
+      again: [],
+    }));
+  }
+
+  /** All but what follows from readings: that stands as it was last, and is to be looked at again. */
+  soFar(now: Now): OverviewSoFar {
+    const judged = this.judged.soFar(now);
+    this.waiting = stateByState(judged.again);
+    this.plugsWaiting = [];
+    const overview = this.with(now, judged, (seen) => {
+      const mislaid = this.mislaid.soFar(now, seen, judged.again.size === 0);
+      this.plugsWaiting = mislaid.again;
+      return mislaid;
+    });
+    return {
+      ...overview,
+      again: [...this.waiting.map(({ id }) => id), ...this.plugsWaiting],
+    };
+  }
+
+  /**
+   * Works out one thing of those that the last overview left to be looked at again; true where that
+   * makes news: all readings of a state are judged, or a plug is done with.
+   */
+  step(now: Now): boolean {
+    const [reading, next] = this.waiting;
+    if (reading !== undefined) {
+      if (!this.judged.step(now, reading)) return false;
+      this.waiting = this.waiting.slice(1);
+      return next === undefined || stateOf(next) !== stateOf(reading);
+    }
+    const [plug] = this.plugsWaiting;
+    if (plug === undefined) return true;
+    this.plugsWaiting = this.plugsWaiting.slice(1);
+    this.mislaid.step(
+      now,
+      {
+        judged: this.judged.of(now),
+        ground: this.judged.standing,
+        plugs: this.plugs.of(now),
+        wires: this.wires.of(now),
+      },
+      plug,
+    );
+    return true;
+  }
+
+  private with(now: Now, readings: JudgedSoFar, mislaidOf: (seen: Seen) => MislaidSoFar): Overview {
     const { links } = now.job;
+    const { judged } = readings;
     const paper = this.paper.of(now);
-    const judged = this.judged.of(now);
     const isMeasured = judged.length > 0;
     const cavities = this.cavities.of([isMeasured && paper], () =>
       isMeasured ? cavitiesOn(paper) : new Set(),
     );
-    const modules = this.modules.of(paper, this.judged.evidenceAt(now, judged, cavities));
+    const evidence = this.judged.evidenceAt(readings, now.machine.readings, cavities);
+    const modules = this.modules.of(paper, evidence);
     const roles = this.roles.of([modules], () => flat(modules.map((module) => module.roles)));
-    const readings = this.readings.of(judged, modules, links);
+    const reading = this.readings.of(readings, modules, links);
     const plugs = this.plugs.of(now);
     const wires = this.wires.of(now);
     const { standing: ground } = this.judged;
@@ -79,13 +140,15 @@ export class Lookover {
         plug: plugs,
         links: this.links.of([links], () => [{ links }]),
         "machine-wire": wires,
-        mislaid: this.mislaid.of(now, { judged, ground, plugs, wires }),
-        reading: readings,
-        readings: this.allReadings.of([readings], () => [{ readings }]),
+        mislaid: mislaidOf({ judged, ground, plugs, wires }).views,
+        reading,
+        readings: this.allReadings.of([reading], () => [{ readings: reading }]),
       },
     };
   }
 }
+
+const NONE: ReadonlySet<Reading> = new Set();
 
 function cavitiesOn(paper: readonly PaperModule[]): ReadonlySet<CavityRef> {
   const found = new Set<CavityRef>();

@@ -11,7 +11,7 @@ import {
   paperRoles,
   taughtRole,
 } from "../../roles/index.ts";
-import { keepList, Last } from "./keep.ts";
+import { keepInStep, keepList, Last } from "./keep.ts";
 import type { Now } from "./now.ts";
 
 /** A module with what paper and circuit say of each of its pins, in its own order. */
@@ -24,6 +24,7 @@ export interface PaperModule {
 }
 
 interface Known {
+  readonly member: Member;
   readonly ties: ReadonlyMap<PinRef, CavityRef>;
   readonly adoptions: AdoptedRoles;
   readonly circuit: Kept<readonly PinCircuit[]>;
@@ -51,7 +52,8 @@ export class PaperModules {
   private readonly last = new Last<readonly PaperModule[]>();
   private readonly ties = new Last<ReadonlyMap<PinRef, CavityRef>>();
   private readonly adoptions = new Last<AdoptedRoles>();
-  private known = new Map<Member, Known>();
+  /** In the order of the drawing. */
+  private known: readonly Known[] = [];
 
   of({ job, machine, circuit: { parts }, network }: Now): readonly PaperModule[] {
     const { links, words, adopted } = job;
@@ -61,25 +63,28 @@ export class PaperModules {
       const adoptions = this.adoptions.of([adopted, machine.id], () =>
         adoptedRoles(adopted, machine.id),
       );
-      const next: typeof this.known = new Map();
-      const modules = network.roster.modules.flatMap((member) => {
-        if (member.part.kind !== "module") return [];
-        const known = this.known.get(member);
-        const now = this.take(network, member.part, known, { cavityOf, adoptions, words });
-        next.set(member, now);
-        return [now.view];
-      });
-      this.known = next;
-      return keepList(before, modules);
+      const { modules } = network.roster;
+      const onPaper = { cavityOf, adoptions, words };
+      const were = this.known;
+      this.known = keepInStep(were, modules, memberOf, (member, known) =>
+        this.take(network, member, known, onPaper),
+      );
+      if (before && this.known === were) return before;
+      return keepList(
+        before,
+        this.known.map(({ view }) => view),
+      );
     });
   }
 
   private take(
     network: LinkedNetwork,
-    module: PartOf<"module">,
+    member: Member,
     known: Known | undefined,
     { cavityOf, adoptions, words }: OnPaper,
   ): Known {
+    // the list of modules holds nothing else
+    const module = member.part as PartOf<"module">;
     const circuit = askAgain(network, known?.circuit, (sight) => moduleCircuit(sight, module));
     const wired = askAgain(network, known?.wired, (sight) =>
       circuit.value.map(({ pin }) => sight.isWired(pin)),
@@ -102,6 +107,7 @@ export class PaperModules {
     const paper = paperRoles(module, circuit.value, tie, words, adoptions);
     const tied = cavities.map((cavity) => cavity !== null);
     return {
+      member,
       ties: cavityOf,
       adoptions,
       circuit,
@@ -114,6 +120,8 @@ export class PaperModules {
     };
   }
 }
+
+const memberOf = ({ member }: Known) => member;
 
 const taughtBeside = ({ pins }: PartOf<"module">, words: Job["words"]) =>
   pins.map(({ printed }) => (printed === undefined ? null : taughtRole(printed, words)));

@@ -1,8 +1,7 @@
-import { InStep } from "../../base/index.ts";
 import { CELL, type Member } from "../../circuit/index.ts";
 import type { PinRef } from "../../job/index.ts";
 import type { PartView } from "../rule.ts";
-import { keepList, Last } from "./keep.ts";
+import { keepInStep, Last } from "./keep.ts";
 import type { Now } from "./now.ts";
 
 interface Kept {
@@ -20,7 +19,7 @@ export class PartViews {
   of({ job: { systemVoltage }, circuit: { parts }, network }: Now): readonly PartView[] {
     const { revision } = network;
     return this.last.of([parts, revision, systemVoltage], (before) => {
-      const old = new InStep(this.kept, ({ member }) => member);
+      const were = this.kept;
       const holds = ({ view, revision: since }: Kept, { part, firstPin, pins }: Member) => {
         if (view.part !== part || view.systemVoltage !== systemVoltage) return false;
         if (since === revision) return true;
@@ -28,8 +27,7 @@ export class PartViews {
           if (!network.isSameSince(since, pin, CELL.hops)) return false;
         return true;
       };
-      this.kept = network.roster.members.map((member) => {
-        const known = old.find(member);
+      this.kept = keepInStep(were, network.roster.members, memberOf, (member, known) => {
         if (known && holds(known, member)) return known;
         const { part, firstPin, pins } = member;
         const wires = new Map<PinRef, number>(
@@ -37,10 +35,9 @@ export class PartViews {
         );
         return { member, view: { part, wires, systemVoltage }, revision };
       });
-      return keepList(
-        before,
-        this.kept.map(({ view }) => view),
-      );
+      return before && this.kept === were ? before : this.kept.map(({ view }) => view);
     });
   }
 }
+
+const memberOf = ({ member }: Kept) => member;

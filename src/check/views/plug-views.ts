@@ -25,7 +25,8 @@ export class PlugViews {
 
   of({ job: { plugs, links }, network }: Now): readonly PlugView[] {
     const tied = this.tied.of([plugs, links], () => tiesOf(plugs, links));
-    return this.last.of([tied, network.revision], (before) => {
+    const isDrawingAsked = tied.some(({ closed }) => closed.length > 0);
+    return this.last.of([tied, isDrawingAsked && network.revision], (before) => {
       const isBare = (ref: PinRef) => {
         const pin = network.pin(ref);
         return pin !== undefined && network.wiresAt(pin).length === 0;

@@ -11,11 +11,8 @@ import {
 } from "../../job/index.ts";
 import { type Role, standingRole } from "../../roles/index.ts";
 import type { ModuleView, ReadingView } from "../rule.ts";
-import type { Judged } from "./judged-readings.ts";
+import type { Judged, JudgedSoFar } from "./judged-readings.ts";
 import { keepList, Last, Views } from "./keep.ts";
-
-/** Readings of a machine whose fault is looked for, at most: with more that are off nobody waits for it. */
-const MOST_EXPLAINED = 100;
 
 /** Looks at the judged readings, and at the roles of the cavities and pins that they were taken at. */
 export class ReadingViews {
@@ -23,12 +20,15 @@ export class ReadingViews {
   private readonly views = new Views<Reading, ReadingView>();
   private readonly tied = new Last<ReadonlyMap<CavityRef, readonly PinRef[]>>();
 
+  /** Of readings that are looked at again the views stay as they were, where there were any. */
   of(
-    all: readonly Judged[],
+    { judged: all, again }: JudgedSoFar,
     modules: readonly ModuleView[],
     links: Job["links"],
   ): readonly ReadingView[] {
-    return this.last.of([all, modules, links], (before) => {
+    // only what is whole is worth keeping as a whole
+    const whole = again.size === 0 ? again.size : {};
+    return this.last.of([all, modules, links, whole], (before) => {
       if (all.length === 0) return keepList(before, []);
       const probes = new Set(all.flatMap(({ reading }) => [reading.red, reading.black]));
       const owners = this.ownersAt(probes, links);
@@ -39,11 +39,11 @@ export class ReadingViews {
             )
           : [],
       );
-      let left = MOST_EXPLAINED;
-      const viewed = all.map((one): [Reading, ReadingView] => {
-        const view = viewOf(one, there, left > 0);
-        if (view.explained !== null) left--;
-        return [one.reading, view];
+      const waiting = new Set([...again].map(({ id }) => id));
+      const viewed = all.flatMap((one): [Reading, ReadingView][] => {
+        const { reading } = one;
+        const view = waiting.has(reading.id) ? this.views.known(reading) : viewOf(one, there);
+        return view ? [[reading, view]] : [];
       });
       return keepList(before, this.views.of(viewed));
     });
@@ -67,7 +67,6 @@ const NONE: readonly string[] = [];
 function viewOf(
   { reading, judged, thing, explained, forbids }: Judged,
   roles: readonly Role[],
-  isExplained: boolean,
 ): ReadingView {
   if (judged.verdict === "invalid")
     return { reading, judged, thing, explained: null, forbids: [], along: [] };
@@ -87,7 +86,7 @@ function viewOf(
     reading,
     judged,
     thing,
-    explained: isExplained ? explained() : null,
+    explained: explained(),
     forbids: found,
     along,
   };

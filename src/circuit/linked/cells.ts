@@ -1,5 +1,6 @@
 import type { NetFacts } from "./facts.ts";
-import type { Joined, Lists } from "./joined.ts";
+import type { Joined } from "./joined.ts";
+import type { Lists } from "./lists.ts";
 
 /**
  * Every fact of the circuit that a question can look at has a cell, and every cell the revision at

@@ -37,10 +37,13 @@ export class ElementTable implements ElementColumns {
 
   /** Takes the members that are there now, in the order of the drawing. */
   arrange(members: readonly Member[]): void {
-    const order: number[] = [];
+    let length = 0;
+    for (const { elements } of members) length += elements.length;
+    const order = new Int32Array(length);
+    let at = 0;
     for (const { firstElement, elements } of members)
-      for (let index = 0; index < elements.length; index++) order.push(firstElement + index);
-    this.order = Int32Array.from(order);
+      for (let index = 0; index < elements.length; index++) order[at++] = firstElement + index;
+    this.order = order;
   }
 
   private grow(): void {

@@ -3,6 +3,7 @@ import type { Joined } from "./joined.ts";
 import { LIES } from "./lies.ts";
 import { type Member, PASSES } from "./member.ts";
 import { isUntraced, terminalPin } from "./roster.ts";
+import type { Space } from "./space.ts";
 
 /** What each net is whatever any switch does, by its number. */
 export interface NetFacts {
@@ -26,22 +27,25 @@ export interface Tables {
   readonly memberOfElement: readonly Member[];
 }
 
-export function findFacts(joined: Joined, tables: Tables): NetFacts {
+/** `kept`: where they lie. */
+export function findFacts(joined: Joined, tables: Tables, kept: Space): NetFacts {
   const { size, netOf, terminals, pinCount, roster } = joined;
   const raised = raisedMinuses(joined, tables);
-  const source = new Int32Array(size).fill(-1);
-  const ground = new Int32Array(size).fill(-1);
-  const mayFeed = new Uint8Array(size);
-  const mayGround = new Uint8Array(size);
-  const lies = new Int32Array(size);
-  const chargers = chargedNets(joined);
+  const source = kept.unset(size).fill(-1);
+  const ground = kept.unset(size).fill(-1);
+  const mayFeed = kept.flags(size);
+  const mayGround = kept.flags(size);
+  const lies = kept.zeros(size);
+  const charged = new Set(roster.charged.map((pin) => netOf[pin] as number));
   for (let net = 0; net < size; net++) {
     if (netOf[net] !== net) continue;
     let bits: number = pinCount[net] === 1 ? LIES.alone : 0;
     let plus = -1;
     let minus = -1;
     let chassis = -1;
-    let beyond = { supply: -1, ground: -1, switched: -1 };
+    let supply = -1;
+    let beyondGround = -1;
+    let isSometimesFed = charged.has(net);
     for (let at = terminals.start[net] as number; at < (terminals.start[net + 1] as number); at++) {
       const entry = terminals.list[at] as number;
       const pin = terminalPin(entry);
@@ -52,44 +56,27 @@ export function findFacts(joined: Joined, tables: Tables): NetFacts {
       else if (bit === LIES.chassis && chassis < 0) chassis = pin;
       else if (bit === LIES.pageEnd) {
         if (isUntraced(entry)) bits |= LIES.untraced;
-        else beyond = withBeyond(beyond, tables.memberOfPin[pin] as Member, pin);
+        const is = roleBeyond(tables.memberOfPin[pin] as Member);
+        if (is === "supply" && supply < 0) supply = pin;
+        else if (is === "ground" && beyondGround < 0) beyondGround = pin;
+        else if (is === "switched-supply") isSometimesFed = true;
       }
     }
-    source[net] = plus >= 0 ? plus : beyond.supply;
+    source[net] = plus >= 0 ? plus : supply;
     const fed = (source[net] as number) >= 0;
     // Where plus itself lies on chassis, chassis is the feed; it takes a minus there to make a short.
     const grounded = minus >= 0 ? minus : fed ? -1 : chassis;
-    ground[net] = grounded >= 0 ? grounded : beyond.ground;
-    const sometimes = chargers.has(net) || beyond.switched >= 0;
-    mayFeed[net] = fed || sometimes ? 1 : 0;
+    ground[net] = grounded >= 0 ? grounded : beyondGround;
+    mayFeed[net] = fed || isSometimesFed ? 1 : 0;
     mayGround[net] = (ground[net] as number) >= 0 ? 1 : 0;
-    lies[net] = sometimes ? bits | LIES.sometimesFed : bits;
+    lies[net] = isSometimesFed ? bits | LIES.sometimesFed : bits;
   }
   return { source, ground, mayFeed, mayGround, lies, raised };
 }
 
-function withBeyond(
-  known: { supply: number; ground: number; switched: number },
-  { part }: Member,
-  pin: number,
-): typeof known {
-  const is: RoleName | undefined = part.kind === "offpage" ? part.is : undefined;
-  if (is === "supply" && known.supply < 0) return { ...known, supply: pin };
-  if (is === "ground" && known.ground < 0) return { ...known, ground: pin };
-  if (is === "switched-supply" && known.switched < 0) return { ...known, switched: pin };
-  return known;
-}
-
-/** Nets that an engine's alternator feeds; its charge line only tells and excites. */
-function chargedNets({ netOf, elements, roster }: Joined): ReadonlySet<number> {
-  const nets = new Set<number>();
-  for (const number of elements.order) {
-    if (elements.passes[number] !== PASSES.charger) continue;
-    const pin = elements.a[number] as number;
-    if (roster.bits[pin] !== LIES.chargeSignal) nets.add(netOf[pin] as number);
-  }
-  return nets;
-}
+/** What the user says lies beyond a page end; null: nothing was said. */
+const roleBeyond = ({ part }: Member): RoleName | null =>
+  (part.kind === "offpage" && part.is) || null;
 
 function raisedMinuses(joined: Joined, tables: Tables): ReadonlySet<number> {
   const raised = new Set<number>();

@@ -5,24 +5,15 @@
  * net goes by the lowest number among its pins, so that what an edit does not touch keeps its
  * numbers and can be told to be the same by comparing them. Everything here takes time in
  * proportion to the drawing and holds no objects: a machine of 10,000 wires is joined up in a few
- * milliseconds. Lists are kept end to end in one array (`list`), those of `n` from `start[n]` up to
- * `start[n + 1]`.
+ * milliseconds. So loops are over numbers by their places, and arrays come from a `Space`: what a
+ * state of the drawing is kept in, or what is needed only while it is made.
  */
+import { Groups } from "../../base/index.ts";
 import type { ElementColumns } from "./element-table.ts";
+import { gather, type Lists } from "./lists.ts";
 import type { Roster } from "./roster.ts";
-
-/** Lists by number, end to end. */
-export interface Lists {
-  readonly start: Int32Array;
-  readonly list: Int32Array;
-}
-
-/** A wire between two pins by their numbers. */
-export interface MemberWire {
-  readonly number: number;
-  readonly from: number;
-  readonly to: number;
-}
+import type { Space } from "./space.ts";
+import type { WireColumns } from "./wire-table.ts";
 
 export interface Joined {
   /** One more than the highest pin number. */
@@ -43,103 +34,89 @@ export interface Joined {
   readonly pinCount: Int32Array;
 }
 
+/** `kept`: where the state lies; `scratch`: free again afterwards. */
 export function joinUp(
   roster: Roster,
   elements: ElementColumns,
-  wires: readonly MemberWire[],
+  wires: WireColumns,
+  kept: Space,
+  scratch: Space,
 ): Joined {
   const size = roster.pins.length;
-  const hops = hopsOf(wires, roster.joins, size);
-  const netOf = netsOf(roster.pins, hops);
-  const pinCount = new Int32Array(size);
+  const hops = hopsOf(wires, roster.joins, size, kept, scratch);
+  const netOf = netsOf(roster.pins, hops, kept, scratch);
+  const pinCount = kept.zeros(size);
   for (let pin = 0; pin < size; pin++) {
     const net = netOf[pin] as number;
     if (net >= 0) pinCount[net] = (pinCount[net] as number) + 1;
   }
-  const { far, ways } = waysOf(elements, netOf);
   const { terminals: entries } = roster;
-  const terminals = gather(
-    size,
-    entries.map((entry) => netOf[entry >> 1] as number),
-    entries,
-  );
+  const nets = scratch.unset(entries.length);
+  for (let at = 0; at < entries.length; at++)
+    nets[at] = netOf[(entries[at] as number) >> 1] as number;
+  const terminals = gather(size, nets, entries, kept);
+  const { far, ways } = waysOf(elements, netOf, kept, scratch);
   return { size, roster, elements, netOf, far, ways, terminals, hops, pinCount };
 }
 
-/** Each number put to the one at the same place of `to`; each list is in the order of the numbers. */
-export function gather(size: number, to: Int32Array, numbers: Int32Array): Lists {
-  const start = new Int32Array(size + 1);
-  for (let at = 0; at < to.length; at++) {
-    const after = (to[at] as number) + 1;
-    start[after] = (start[after] as number) + 1;
-  }
-  for (let n = 0; n < size; n++) start[n + 1] = (start[n + 1] as number) + (start[n] as number);
-  const next = start.slice(0, size);
-  const list = new Int32Array(to.length);
-  for (let at = 0; at < to.length; at++) {
-    const one = to[at] as number;
-    const place = next[one] as number;
-    list[place] = numbers[at] as number;
-    next[one] = place + 1;
-  }
-  return { start, list };
-}
-
-function hopsOf(wires: readonly MemberWire[], joins: readonly number[], size: number): Lists {
-  const most = 4 * wires.length + 2 * joins.length;
-  const pins = new Int32Array(most);
-  const numbers = new Int32Array(most);
-  let count = 0;
-  const hop = (from: number, to: number, wire: number) => {
-    pins[count] = from;
-    numbers[count++] = to;
-    pins[count] = from;
-    numbers[count++] = wire;
+function hopsOf(
+  { from, to, numbers: wires, count }: WireColumns,
+  joins: Int32Array,
+  size: number,
+  kept: Space,
+  scratch: Space,
+): Lists {
+  const most = 4 * count + 2 * joins.length;
+  const pins = scratch.unset(most);
+  const numbers = scratch.unset(most);
+  let length = 0;
+  const hop = (a: number, b: number, wire: number) => {
+    pins[length] = a;
+    numbers[length++] = b;
+    pins[length] = a;
+    numbers[length++] = wire;
   };
-  for (const { from, to, number } of wires) {
-    hop(from, to, number);
-    hop(to, from, number);
+  for (let at = 0; at < count; at++) {
+    const wire = wires[at] as number;
+    if (wire < 0) continue;
+    hop(from[at] as number, to[at] as number, wire);
+    hop(to[at] as number, from[at] as number, wire);
   }
   for (let at = 0; at < joins.length; at += 2) {
-    const a = joins[at] as number;
-    const b = joins[at + 1] as number;
-    hop(a, b, -1);
-    hop(b, a, -1);
+    hop(joins[at] as number, joins[at + 1] as number, -1);
+    hop(joins[at + 1] as number, joins[at] as number, -1);
   }
-  return gather(size, pins, numbers);
+  return gather(size, pins.subarray(0, length), numbers, kept);
 }
 
-function netsOf(pins: Int32Array, hops: Lists): Int32Array {
-  const net = pins.slice();
-  const rootOf = (pin: number): number => {
-    let at = pin;
-    while (net[at] !== at) {
-      const up = net[at] as number;
-      net[at] = net[up] as number;
-      at = net[at] as number;
-    }
-    return at;
-  };
-  const { start, list } = hops;
-  for (let pin = 0; pin < net.length; pin++) {
+function netsOf(pins: Int32Array, { start, list }: Lists, kept: Space, scratch: Space): Int32Array {
+  const size = pins.length;
+  const together = new Groups(size, scratch.unset(size));
+  for (let pin = 0; pin < size; pin++) {
     for (let at = start[pin] as number; at < (start[pin + 1] as number); at += 2) {
       const other = list[at] as number;
       if (other < pin) continue;
-      const a = rootOf(pin);
-      const b = rootOf(other);
+      const a = together.of(pin);
+      const b = together.of(other);
       // The lowest number stands for all of them.
-      if (a < b) net[b] = a;
-      else net[a] = b;
+      if (a < b) together.join(b, a);
+      else together.join(a, b);
     }
   }
-  for (let pin = 0; pin < net.length; pin++) if (net[pin] !== -1) net[pin] = rootOf(pin);
+  const net = kept.unset(size);
+  for (let pin = 0; pin < size; pin++) net[pin] = pins[pin] === -1 ? -1 : together.of(pin);
   return net;
 }
 
-function waysOf({ a, b, order, count }: ElementColumns, netOf: Int32Array) {
-  const far = new Int32Array(2 * count);
-  const nets = new Int32Array(2 * order.length);
-  const ways = new Int32Array(2 * order.length);
+function waysOf(
+  { a, b, order, count }: ElementColumns,
+  netOf: Int32Array,
+  kept: Space,
+  scratch: Space,
+) {
+  const far = kept.unset(2 * count);
+  const nets = scratch.unset(2 * order.length);
+  const ways = scratch.unset(2 * order.length);
   for (let at = 0; at < order.length; at++) {
     const number = order[at] as number;
     const netA = netOf[a[number] as number] as number;
@@ -151,5 +128,5 @@ function waysOf({ a, b, order, count }: ElementColumns, netOf: Int32Array) {
     nets[2 * at + 1] = netB;
     ways[2 * at + 1] = 2 * number + 1;
   }
-  return { far, ways: gather(netOf.length, nets, ways) };
+  return { far, ways: gather(netOf.length, nets, ways, kept) };
 }

@@ -1,27 +1,24 @@
-import { InStep } from "../../base/index.ts";
+import { InStep, stretchOfChange } from "../../base/index.ts";
 import type { Id, PinRef, Wire } from "../../job/index.ts";
 import type { Circuit } from "../machine-circuit.ts";
 import { CELLS, compareCells, type Linked } from "./cells.ts";
 import { ElementTable } from "./element-table.ts";
 import { findFacts, type Tables } from "./facts.ts";
-import { joinUp, type MemberWire } from "./joined.ts";
+import { joinUp } from "./joined.ts";
 import { isAlike } from "./likeness.ts";
 import { createMember, type Member } from "./member.ts";
 import { PinSearch } from "./pin-search.ts";
 import { relaysInRings } from "./relay-rings.ts";
 import { rootwardWays } from "./rootward.ts";
 import { type Roster, rosterOf } from "./roster.ts";
+import { Space } from "./space.ts";
 import { waysBack } from "./ways-back.ts";
+import { WireTable } from "./wire-table.ts";
 
 /** Numbers of parts that are gone may be as many as this for each one in use, before all are given anew. */
 const MOST_WASTE = 2;
 
-interface HeldWire extends MemberWire {
-  readonly wire: Wire;
-}
-
 const idOfMember = ({ part }: Member): Id => part.id;
-const idOfWire = ({ wire }: HeldWire): Id => wire.id;
 
 /**
  * The circuit of one machine, kept in step with the drawing edit by edit. What an edit does not
@@ -32,26 +29,29 @@ export class LinkedNetwork implements Tables {
   revision = 0;
   memberOfPin: Member[] = [];
   memberOfElement: Member[] = [];
-  /** By the wire's number. */
-  readonly wireOf: Wire[] = [];
   /** By part, as they are now. */
   readonly members = new Map<Id, Member>();
   /** What of the parts the wires have no say in, as they are now. */
   roster: Roster = rosterOf([], 0);
   /** The scratch space of searches from pin to pin. */
   readonly pins = new PinSearch();
-  /** By the pin's number: 1 where `pin` finds it. */
-  private isThere = new Uint8Array(0);
   private elements = new ElementTable();
-  private wires: readonly HeldWire[] = [];
-  /** Those that are gone too: a wire that comes back between the same pins is the same one. */
-  private readonly wireById = new Map<Id, HeldWire>();
+  private wires = new WireTable();
   private circuit: Circuit = { parts: [], wires: [] };
   private systemVoltage = Number.NaN;
   private state: Linked | null = null;
   private stamps = new Int32Array(0);
   private marks = new Int32Array(0);
   private questions = 0;
+  /** Where the state of now lies, where that of before did, and what else joining up needs. */
+  private kept = new Space();
+  private spare = new Space();
+  private readonly scratch = new Space();
+
+  /** By the wire's number. */
+  get wireOf(): readonly Wire[] {
+    return this.wires.wireOf;
+  }
 
   get linked(): Linked {
     if (!this.state) throw new Error("the network has no circuit yet");
@@ -94,7 +94,7 @@ export class LinkedNetwork implements Tables {
       circuit.wires === this.circuit.wires;
     if (isSame) return false;
     const movedParts = this.takeParts(circuit);
-    const movedWires = this.takeWires(circuit.wires, movedParts);
+    const movedWires = this.wires.take(circuit.wires, this, movedParts);
     this.circuit = circuit;
     if (this.state && !movedParts && !movedWires) return false;
     this.link();
@@ -110,11 +110,9 @@ export class LinkedNetwork implements Tables {
     this.memberOfPin = [];
     this.memberOfElement = [];
     this.elements = new ElementTable();
-    this.wireOf.length = 0;
-    this.wireById.clear();
+    this.wires = new WireTable();
     this.members.clear();
     this.roster = rosterOf([], 0);
-    this.wires = [];
     this.circuit = { parts: [], wires: [] };
     this.state = null;
   }
@@ -123,24 +121,26 @@ export class LinkedNetwork implements Tables {
   private takeParts({ parts }: Circuit): boolean {
     if (parts === this.circuit.parts) return false;
     const before = this.roster.members;
-    let moved = parts.length !== before.length;
-    const old = new InStep(before, idOfMember, (id) => this.members.get(id));
-    const order = parts.map((part, index) => {
+    // What lies before the first part that differs and behind the last one is not looked at.
+    const stretch = stretchOfChange(this.circuit.parts, parts);
+    const { from } = stretch;
+    const gone = before.slice(from, stretch.before);
+    const old = new InStep(gone, idOfMember, (id) => this.members.get(id));
+    let moved = stretch.before !== stretch.now;
+    const come = parts.slice(from, stretch.now).map((part, index) => {
       const known = old.find(part.id);
       if (known && isAlike(known.part, part)) {
         known.part = part;
-        if (known !== before[index]) moved = true;
+        if (known !== gone[index]) moved = true;
         return known;
       }
       moved = true;
       return this.number(part);
     });
     if (moved) {
-      this.members.clear();
-      for (const member of order) this.members.set(member.part.id, member);
-      this.isThere = new Uint8Array(this.memberOfPin.length);
-      for (const { firstPin, pins } of this.members.values())
-        this.isThere.fill(1, firstPin, firstPin + pins.length);
+      for (const { part } of gone) this.members.delete(part.id);
+      for (const member of come) this.members.set(member.part.id, member);
+      const order = [...before.slice(0, from), ...come, ...before.slice(stretch.before)];
       this.roster = rosterOf(order, this.memberOfPin.length);
       this.elements.arrange(order);
     }
@@ -162,49 +162,37 @@ export class LinkedNetwork implements Tables {
     return member;
   }
 
-  /** Whether any wire came, went, has other ends or another place in the order. */
-  private takeWires(wires: readonly Wire[], movedParts: boolean): boolean {
-    if (wires === this.circuit.wires && !movedParts) return false;
-    const before = this.wires;
-    const held: HeldWire[] = [];
-    const old = new InStep(before, idOfWire, (id) => this.wireById.get(id));
-    for (const wire of wires) {
-      const known = old.find(wire.id);
-      // One that was gone may have ended at a part that is another member since.
-      const isKept = known?.wire === wire && this.isThere[known.from] && this.isThere[known.to];
-      const one = isKept ? known : this.hold(wire);
-      if (one) held.push(one);
-    }
-    const moved =
-      held.length !== before.length ||
-      held.some((one, index) => one.number !== before[index]?.number);
-    this.wires = held;
-    return moved;
-  }
-
-  /** The wire between its pins' numbers, under its old number where it still has the same ends. */
-  private hold(wire: Wire): HeldWire | null {
-    const from = this.pin(wire.from);
-    const to = this.pin(wire.to);
-    if (from === undefined || to === undefined) return null;
-    const known = this.wireById.get(wire.id);
-    const same = known?.from === from && known.to === to;
-    const number = same ? known.number : this.wireOf.length;
-    this.wireOf[number] = wire;
-    const held: HeldWire = { wire, from, to, number };
-    this.wireById.set(wire.id, held);
-    return held;
-  }
-
   /** The number of a pin; undefined for one that no part has. */
   pin(ref: PinRef): number | undefined {
     const number = this.members.get(ref.slice(0, ref.indexOf(":")))?.numberOf(ref) ?? -1;
     return number < 0 ? undefined : number;
   }
 
+  /** Whether a part has the pin of this number now. */
+  isThere(pin: number): boolean {
+    return (this.roster.pins[pin] as number) >= 0;
+  }
+
   ref(pin: number): PinRef {
     const member = this.memberOfPin[pin] as Member;
     return member.pins[pin - member.firstPin] as PinRef;
+  }
+
+  /** Whether a part has the pin of this number now, under this name. */
+  isAt(pin: number, ref: PinRef): boolean {
+    return this.isThere(pin) && this.ref(pin) === ref;
+  }
+
+  /** Whether the wires drawn to a pin are these, in this order; asked of thousands, it makes nothing. */
+  hasWiresAt(pin: number | undefined, wires: readonly Wire[]): boolean {
+    if (pin === undefined) return wires.length === 0;
+    const { start, list } = this.linked.joined.hops;
+    let count = 0;
+    for (let at = start[pin] as number; at < (start[pin + 1] as number); at += 2) {
+      const number = list[at + 1] as number;
+      if (number >= 0 && this.wireOf[number] !== wires[count++]) return false;
+    }
+    return count === wires.length;
   }
 
   /** Wires drawn to a pin, by its number, in the order of the drawing. */
@@ -219,15 +207,20 @@ export class LinkedNetwork implements Tables {
   }
 
   private link(): void {
-    const joined = joinUp(this.roster, this.elements, this.wires);
-    const facts = findFacts(joined, this);
+    const { spare: kept, scratch } = this;
+    this.spare = this.kept;
+    this.kept = kept;
+    kept.clear();
+    scratch.clear();
+    const joined = joinUp(this.roster, this.elements, this.wires, kept, scratch);
+    const facts = findFacts(joined, this, kept);
     const now: Linked = {
       joined,
       facts,
-      rootwardIn: rootwardWays(joined, facts, "in"),
-      rootwardOut: rootwardWays(joined, facts, "out"),
-      back: waysBack(joined, facts),
-      rings: relaysInRings(joined, facts),
+      rootwardIn: rootwardWays(joined, facts, "in", kept, scratch),
+      rootwardOut: rootwardWays(joined, facts, "out", kept, scratch),
+      back: waysBack(joined, facts, kept, scratch),
+      rings: relaysInRings(joined, facts, kept, scratch),
     };
     const { revision } = this;
     this.revision = revision + 1;

@@ -1,4 +1,4 @@
-import { type Part, type PinRef, pinRef } from "../../job/index.ts";
+import { type Part, type PartKindName, type PinRef, pinRef } from "../../job/index.ts";
 import {
   doesWork,
   type Element,
@@ -38,6 +38,23 @@ export interface MemberTerminal {
   readonly terminal: Terminal;
 }
 
+/** A relay's contact beside its coil, by the numbers of their pins. */
+export interface CommandedContact {
+  /** The relay's first pin, which stands for the relay. */
+  readonly relay: number;
+  readonly a: number;
+  readonly b: number;
+  readonly coilA: number;
+  readonly coilB: number;
+}
+
+/** An element that passes on what feeds it elsewhere, and one of the pins that feed it. */
+export interface Inlet {
+  readonly a: number;
+  readonly b: number;
+  readonly fedBy: number;
+}
+
 /**
  * A part as one of a network: its pins and elements have numbers that they keep for as long as the
  * part stays alike. A part that changes in a way that matters becomes another member.
@@ -45,6 +62,7 @@ export interface MemberTerminal {
 export interface Member {
   /** As it is drawn now. */
   part: Part;
+  readonly kind: PartKindName;
   readonly firstPin: number;
   readonly pins: readonly PinRef[];
   /** The pin's number; −1 for one that the part does not have. */
@@ -56,8 +74,12 @@ export interface Member {
   readonly coil: MemberElement | null;
   /** Places in `elements` of what does work: loads, coils, light-emitting diodes. */
   readonly loads: readonly number[];
-  /** Some element passes on what feeds it elsewhere. */
-  readonly hasInlets: boolean;
+  /** A fuse or breaker. */
+  readonly isProtection: boolean;
+  /** Some element is driven by an engine. */
+  readonly isCharger: boolean;
+  readonly relayContacts: readonly CommandedContact[];
+  readonly inlets: readonly Inlet[];
   /** Members with equal keys are one point without a wire. */
   readonly joinKey: string | null;
   /** The page end's label; empty where nothing is written on it; null for anything else. */
@@ -84,8 +106,10 @@ export function createMember(
     return [{ element, a, b, passes: passesOf(element), inlets }];
   });
   const pins = names.map((name) => pinRef(part.id, name));
+  const coil = elements.find(({ element }) => element.law.is === "coil") ?? null;
   return {
     part,
+    kind: part.kind,
     firstPin,
     pins,
     numberOf: finder(pins, firstPin),
@@ -95,13 +119,29 @@ export function createMember(
       const terminal = terminalOf(part, name);
       return terminal ? [{ pin: pinNumber(name), terminal }] : [];
     }),
-    coil: elements.find(({ element }) => element.law.is === "coil") ?? null,
+    coil,
     loads: elements.flatMap(({ element }, index) => (doesWork(element.law) ? [index] : [])),
-    hasInlets: elements.some(({ inlets }) => inlets !== null),
+    isProtection: elements[0]?.element.law.is === "protection",
+    isCharger: elements.some(({ passes }) => passes === PASSES.charger),
+    relayContacts: coil ? contactsBy(coil, elements, firstPin) : [],
+    inlets: elements.flatMap(inletsOf),
     joinKey: joinKeyOf(part),
     page: part.kind === "offpage" ? (pageKey(part) ?? "") : null,
   };
 }
+
+function contactsBy(
+  coil: MemberElement,
+  elements: readonly MemberElement[],
+  relay: number,
+): readonly CommandedContact[] {
+  return elements
+    .filter(({ passes }) => passes === PASSES.relay)
+    .map(({ a, b }) => ({ relay, a, b, coilA: coil.a, coilB: coil.b }));
+}
+
+const inletsOf = ({ a, b, inlets }: MemberElement): readonly Inlet[] =>
+  (inlets ?? []).filter((pin) => pin >= 0).map((fedBy) => ({ a, b, fedBy }));
 
 /** More names than these are found by a table of their own. */
 const FEW = 12;

@@ -2,8 +2,8 @@ import type { Id, Part, PinRef } from "../../job/index.ts";
 import type { Terminal } from "../kinds/index.ts";
 import type { NetId, Way } from "../nets.ts";
 import { CELL } from "./cells.ts";
-import type { Lists } from "./joined.ts";
 import type { LinkedNetwork } from "./linked-network.ts";
+import type { Lists } from "./lists.ts";
 import type { Member } from "./member.ts";
 import { isUntraced, terminalPin } from "./roster.ts";
 

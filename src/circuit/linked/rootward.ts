@@ -10,8 +10,10 @@
  * elements.
  */
 import type { NetFacts } from "./facts.ts";
-import { gather, type Joined } from "./joined.ts";
+import type { Joined } from "./joined.ts";
+import { gather } from "./lists.ts";
 import { PASSES } from "./member.ts";
+import type { Space } from "./space.ts";
 
 interface Edges {
   /** Vertices of either end, edge by edge. */
@@ -22,11 +24,17 @@ interface Edges {
 }
 
 /** For each way, 1 where it leads towards the root or sideways, never down. */
-export function rootwardWays(joined: Joined, facts: NetFacts, flow: "in" | "out"): Uint8Array {
-  const allowed = new Uint8Array(joined.far.length);
+export function rootwardWays(
+  joined: Joined,
+  facts: NetFacts,
+  flow: "in" | "out",
+  kept: Space,
+  scratch: Space,
+): Uint8Array {
+  const allowed = kept.flags(joined.far.length);
   const root = joined.size;
-  const edges = edgesOf(joined, facts, flow, root);
-  forEachBlockEdge(root, edges, (edge, top) => {
+  const edges = edgesOf(joined, facts, flow, root, scratch);
+  forEachBlockEdge(root, edges, scratch, (edge, top) => {
     for (let side = 2 * edge; side < 2 * edge + 2; side++) {
       const way = edges.ways[side] as number;
       if (way >= 0 && edges.ends[side] !== top) allowed[way] = 1;
@@ -35,13 +43,19 @@ export function rootwardWays(joined: Joined, facts: NetFacts, flow: "in" | "out"
   return allowed;
 }
 
-function edgesOf(joined: Joined, facts: NetFacts, flow: "in" | "out", root: number): Edges {
+function edgesOf(
+  joined: Joined,
+  facts: NetFacts,
+  flow: "in" | "out",
+  root: number,
+  scratch: Space,
+): Edges {
   const { elements, netOf, size } = joined;
   const { a, b, passes, order } = elements;
   const inlets = flow === "in" ? elements.inletPlus : elements.inletMinus;
   const most = order.length + size;
-  const ends = new Int32Array(2 * most);
-  const ways = new Int32Array(2 * most);
+  const ends = scratch.unset(2 * most);
+  const ways = scratch.unset(2 * most);
   let count = 0;
   const fixed = flow === "in" ? facts.source : facts.ground;
   const may = flow === "in" ? facts.mayFeed : facts.mayGround;
@@ -60,24 +74,24 @@ function edgesOf(joined: Joined, facts: NetFacts, flow: "in" | "out", root: numb
   for (let net = 0; net < size; net++) {
     if (netOf[net] === net && may[net] && (fixed[net] as number) < 0) push(root, net, -1, -1);
   }
-  for (const number of order) {
-    const [nearA, nearB] = [a[number] as number, b[number] as number];
+  for (let at = 0; at < order.length; at++) {
+    const number = order[at] as number;
     const way = 2 * number;
     switch (passes[number]) {
       case PASSES.either:
       case PASSES.relay:
       case PASSES.diode:
-        push(vertexOf(nearA), vertexOf(nearB), way, way + 1);
+        push(vertexOf(a[number] as number), vertexOf(b[number] as number), way, way + 1);
         break;
       case PASSES.fed: {
         const inlet = inlets[number] as number;
         if (inlet < 0) break;
-        if (flow === "in") push(vertexOf(nearA), vertexOf(inlet), way, -1);
-        else push(vertexOf(nearB), vertexOf(inlet), way + 1, -1);
+        if (flow === "in") push(vertexOf(a[number] as number), vertexOf(inlet), way, -1);
+        else push(vertexOf(b[number] as number), vertexOf(inlet), way + 1, -1);
       }
     }
   }
-  return { ends, ways, count };
+  return { ends: ends.subarray(0, 2 * count), ways, count };
 }
 
 /**
@@ -87,22 +101,21 @@ function edgesOf(joined: Joined, facts: NetFacts, flow: "in" | "out", root: numb
 function forEachBlockEdge(
   root: number,
   { ends, count }: Edges,
+  scratch: Space,
   visit: (edge: number, top: number) => void,
 ): void {
   const vertices = root + 1;
-  const sides = ends.subarray(0, 2 * count);
-  const { start, list: at } = gather(
-    vertices,
-    sides,
-    sides.map((_, side) => side >> 1),
-  );
-  const next = start.slice(0, vertices);
-  const found = new Int32Array(vertices).fill(-1);
-  const low = new Int32Array(vertices);
-  const seen = new Uint8Array(count);
-  const open = new Int32Array(count);
-  const path = new Int32Array(vertices);
-  const by = new Int32Array(vertices);
+  const edgeOf = scratch.unset(2 * count);
+  for (let side = 0; side < 2 * count; side++) edgeOf[side] = side >> 1;
+  const { start, list: at } = gather(vertices, ends, edgeOf, scratch);
+  const next = scratch.unset(vertices);
+  next.set(start.subarray(0, vertices));
+  const found = scratch.unset(vertices).fill(-1);
+  const low = scratch.unset(vertices);
+  const seen = scratch.flags(count);
+  const open = scratch.unset(count);
+  const path = scratch.unset(vertices);
+  const by = scratch.unset(vertices);
   let opened = 0;
   let depth = 0;
   let order = 0;

@@ -1,6 +1,6 @@
 import type { Terminal } from "../kinds/index.ts";
 import { LIES } from "./lies.ts";
-import type { Member } from "./member.ts";
+import { type CommandedContact, type Inlet, type Member, PASSES } from "./member.ts";
 
 /**
  * What joining up asks of the parts and not of the wires: sorted out once, and kept for as long as
@@ -14,17 +14,19 @@ export interface Roster {
   readonly protections: readonly Member[];
   /** Those in which something does work. */
   readonly loaded: readonly Member[];
-  /** Those with a coil, and those that pass on what feeds them elsewhere. */
-  readonly commanded: readonly Member[];
   /** By the pin's number: the same number; −1 where there is no such pin any more. */
   readonly pins: Int32Array;
   readonly pinCount: number;
   /** Pins that are one point without a wire, two by two: each with the first of its kind. */
-  readonly joins: readonly number[];
+  readonly joins: Int32Array;
   /** Pins that are more than the end of an element: twice the pin, one more if untraced. */
   readonly terminals: Int32Array;
   /** By the pin's number: the bit of `LIES` that its terminal puts on a net; 0: none. */
   readonly bits: Int32Array;
+  /** Pins that an engine's alternator feeds; its charge line only tells and excites. */
+  readonly charged: readonly number[];
+  readonly relayContacts: readonly CommandedContact[];
+  readonly inlets: readonly Inlet[];
 }
 
 /** The pin at a place of the list of terminals. */
@@ -40,38 +42,57 @@ const BITS: Readonly<Partial<Record<Terminal, number>>> = {
   "page-end": LIES.pageEnd,
 };
 
-/** `size`: one more than the highest pin number. */
+/** `size`: one more than the highest pin number. In one loop: a machine has thousands of parts. */
 export function rosterOf(members: readonly Member[], size: number): Roster {
   const untraced = untracedPins(members);
   const pins = new Int32Array(size).fill(-1);
   const bits = new Int32Array(size);
+  const modules: Member[] = [];
+  const batteries: Member[] = [];
+  const protections: Member[] = [];
+  const loaded: Member[] = [];
   const terminals: number[] = [];
+  const charged: number[] = [];
+  const relayContacts: CommandedContact[] = [];
+  const inlets: Inlet[] = [];
   let pinCount = 0;
   for (const member of members) {
-    const end = member.firstPin + member.pins.length;
-    for (let pin = member.firstPin; pin < end; pin++) pins[pin] = pin;
-    pinCount += member.pins.length;
+    const { firstPin } = member;
+    const end = firstPin + member.pins.length;
+    for (let pin = firstPin; pin < end; pin++) pins[pin] = pin;
+    pinCount += end - firstPin;
     for (const { pin, terminal } of member.terminals) {
       terminals.push(2 * pin + (untraced.has(pin) ? 1 : 0));
       bits[pin] = BITS[terminal] ?? 0;
     }
+    if (member.kind === "module") modules.push(member);
+    else if (member.kind === "battery") batteries.push(member);
+    if (member.isProtection) protections.push(member);
+    if (member.loads.length > 0) loaded.push(member);
+    for (const contact of member.relayContacts) relayContacts.push(contact);
+    for (const inlet of member.inlets) inlets.push(inlet);
+    if (!member.isCharger) continue;
+    for (const { a, passes } of member.elements)
+      if (passes === PASSES.charger && bits[a] !== LIES.chargeSignal) charged.push(a);
   }
   return {
     members,
-    modules: members.filter(({ part }) => part.kind === "module"),
-    batteries: members.filter(({ part }) => part.kind === "battery"),
-    protections: members.filter(({ elements }) => elements[0]?.element.law.is === "protection"),
-    loaded: members.filter(({ loads }) => loads.length > 0),
-    commanded: members.filter(({ coil, hasInlets }) => coil !== null || hasInlets),
+    modules,
+    batteries,
+    protections,
+    loaded,
     pins,
     pinCount,
     joins: unseenJoins(members),
-    terminals: Int32Array.from(terminals),
+    terminals: new Int32Array(terminals),
     bits,
+    charged,
+    relayContacts,
+    inlets,
   };
 }
 
-function unseenJoins(members: readonly Member[]): readonly number[] {
+function unseenJoins(members: readonly Member[]): Int32Array {
   const firstWith = new Map<string, number>();
   const joins: number[] = [];
   for (const { joinKey, firstPin } of members) {
@@ -80,7 +101,7 @@ function unseenJoins(members: readonly Member[]): readonly number[] {
     if (first === undefined) firstWith.set(joinKey, firstPin);
     else joins.push(first, firstPin);
   }
-  return joins;
+  return new Int32Array(joins);
 }
 
 /** Page ends that have no partner and whose beyond the user has not named. */

@@ -1,4 +1,4 @@
-import { Groups } from "../solve/groups.ts";
+import { Groups } from "../../base/index.ts";
 import type { Branch, OperatingPoint, Wiring } from "../solve/index.ts";
 import type { LineState, PointState } from "./live-state.ts";
 import { type Rail, railsOf } from "./rails.ts";

@@ -1,4 +1,4 @@
-import { Groups } from "../solve/groups.ts";
+import { Groups } from "../../base/index.ts";
 import type { Branch, OperatingPoint, Wiring } from "../solve/index.ts";
 
 /** Ω within a module's or generator's source up to which its line is a feed, and not a mere pull-up. */

@@ -1,4 +1,5 @@
 import type { Control, Id, PinId } from "../../job/index.ts";
+import { springPositions } from "../kinds/index.ts";
 import type { Cube } from "./conditions.ts";
 import { positionBits, type Variable, type Variables } from "./variables.ts";
 
@@ -37,13 +38,8 @@ export interface Commanders {
 
 function springBits(variable: Variable & { is: "switch" }): number {
   const { part } = variable;
-  if (part.springReturn === undefined || part.springReturn === false) return 0;
-  if (part.springReturn !== true) return positionBits(part, part.springReturn);
-  const rest = part.rest ?? part.positions[0];
-  return positionBits(
-    part,
-    part.positions.filter((position) => position !== rest),
-  );
+  const positions = springPositions(part);
+  return positions.length === 0 ? 0 : positionBits(part, positions);
 }
 
 /** What a condition asks for at first hand. */

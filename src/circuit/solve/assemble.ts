@@ -15,13 +15,14 @@ import { CHASSIS_PLACE, chassisPlace } from "../places.ts";
 import type { Acts, Branch, Decider, Draw, Unknown } from "./branch.ts";
 import type { CavityPins } from "./cavity-pins.ts";
 import { type Drawn, drawnOf } from "./drawn.ts";
-import { type Blows, blowsOf, type Fault, type JointBlow } from "./fault.ts";
+import { blowsOf, type Fault, type JointBlow } from "./fault.ts";
 import { bridge, seriesOhms } from "./fault-branches.ts";
-import { type Conditions, lower } from "./lower.ts";
+import { laidIn } from "./laid-part.ts";
+import type { Conditions } from "./lower.ts";
 import { placePages } from "./pages.ts";
-import { placeBranch, placeDecider } from "./placing.ts";
+import { placeBranch } from "./placing.ts";
 import { Points } from "./points.ts";
-import { INSIDE, strike } from "./strike.ts";
+import { INSIDE } from "./strike.ts";
 import { unknownWireOhms, wireOhms } from "./wire-ohms.ts";
 
 /** What a machine is put together under, positions of switches apart: those change no wire. */
@@ -36,12 +37,17 @@ export interface Frame {
 
 /** A machine's circuit with its nodes numbered, whatever its switches do. */
 export interface Assembly {
+  readonly drawn: Drawn;
+  readonly frame: Frame;
+  readonly conditions: Conditions;
   readonly circuit: Circuit;
   readonly parts: ReadonlyMap<Id, Part>;
   readonly cavities: CavityPins;
-  readonly points: Points;
-  readonly nodeOf: Int32Array;
+  /** The node of a named point: a pin, `own ` and a pin parted from its wires, `chassis`; null for none. */
+  nodeAt(point: string): number | null;
   readonly nodeCount: number;
+  /** Of each part, by its place in the circuit: where its branches, unknowns and draws begin in the lists. */
+  readonly firstOf: readonly PartFirsts[];
   /** Contacts of switches that stand open are among them: see `Branch.closedIn`. */
   readonly branches: readonly Branch[];
   readonly deciders: readonly Decider[];
@@ -61,19 +67,31 @@ export interface Assembly {
   readonly endsAt: ReadonlyMap<PinRef, readonly string[]>;
 }
 
+/** Indices in the lists of an assembly. */
+export interface PartFirsts {
+  readonly branch: number;
+  readonly unknown: number;
+  readonly draw: number;
+}
+
+/** Under what the elements of a machine in this frame lie. */
+export const conditionsOf = (job: Job, { elements }: Drawn, frame: Frame): Conditions => ({
+  systemVoltage: job.systemVoltage,
+  engine: frame.engine,
+  charging: frame.engine === "running" && chargerFitted(elements, frame.out),
+  joints: frame.joints,
+});
+
 export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
   const drawn = drawnOf(job, machine);
   const { circuit, elements, cavities, joints } = drawn;
   const { parts } = circuit;
   const blows = blowsOf(frame.faults, circuit, elements, (cavity) => cavities.get(cavity) ?? []);
-  const conditions: Conditions = {
-    systemVoltage: job.systemVoltage,
-    engine: frame.engine,
-    charging: frame.engine === "running" && chargerFitted(elements, frame.out),
-    joints: frame.joints,
-  };
+  const conditions = conditionsOf(job, drawn, frame);
   const points = new Points();
-  const open = openedPins(job, drawn, frame.out, blows);
+  const open = openedPins(job, drawn, frame.out);
+  for (const [pin, fates] of blows.pins)
+    if (fates.some(({ fate }) => fate === "open" || fate === "extra-ohms")) open.add(pin);
   const chassis = points.of("chassis");
   points.of("nowhere");
   const own = (ref: PinRef) => points.of(open.has(ref) ? `own ${ref}` : ref);
@@ -140,6 +158,7 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
   const unknowns: Unknown[] = [];
   const draws: Draw[] = [];
   const chassisOnly = [node(chassis)];
+  const firstOf: PartFirsts[] = [];
   parts.forEach((part, index) => {
     const pins = pinPoints[index] as ReadonlyMap<PinId, number>;
     const insides = new Map<PinId, number>();
@@ -151,34 +170,36 @@ export function assemble(job: Job, machine: Id | null, frame: Frame): Assembly {
       insides.set(pin, known);
       return known;
     };
-    for (const element of elements.get(part.id) ?? []) {
-      const fates = blows.elements.get(element);
-      const healthy = lower(part, element, conditions);
-      const lowered = fates ? strike(healthy, element, fates) : healthy;
-      for (const branch of lowered.branches) branches.push(placeBranch(branch, at));
-      for (const decider of lowered.deciders) {
-        if (!deciders.has(decider.id))
-          deciders.set(decider.id, placeDecider(decider, at, chassisOnly));
-      }
-      for (const draw of lowered.draws ?? []) draws.push({ ...draw, nodes: draw.nodes.map(at) });
-      for (const unknown of lowered.unknowns)
-        unknowns.push({ ...unknown, nodes: unknown.nodes.map(at) });
-    }
-    const unsaid = unsaidPins(part);
-    if (unsaid) unknowns.push({ ...unsaid, nodes: unsaid.nodes.map(at) });
-    const draw = unsaidDraw(part);
-    if (draw) draws.push({ ...draw, nodes: draw.nodes.map(at) });
+    firstOf.push({ branch: branches.length, unknown: unknowns.length, draw: draws.length });
+    const laid = laidIn(part, elements.get(part.id) ?? [], {
+      conditions,
+      fatesOf: (element) => blows.elements.get(element),
+      at,
+      chassis: chassisOnly,
+    });
+    for (const branch of laid.branches) branches.push(branch);
+    for (const decider of laid.deciders)
+      if (!deciders.has(decider.id)) deciders.set(decider.id, decider);
+    for (const draw of laid.draws) draws.push(draw);
+    for (const unknown of laid.unknowns) unknowns.push(unknown);
   });
+  firstOf.push({ branch: branches.length, unknown: unknowns.length, draw: draws.length });
   for (const branch of [...pages.branches, ...bridges]) branches.push(placeBranch(branch, node));
   for (const unknown of pages.unknowns)
     unknowns.push({ ...unknown, nodes: unknown.nodes.map(node) });
   return {
+    drawn,
+    frame,
+    conditions,
     circuit,
     parts: drawn.parts,
     cavities,
-    points,
-    nodeOf,
+    nodeAt: (name) => {
+      const point = points.find(name);
+      return point === null ? null : node(point);
+    },
     nodeCount,
+    firstOf,
     branches,
     deciders: [...deciders.values()],
     unknowns,
@@ -213,12 +234,7 @@ function wireActs(
 }
 
 /** Pins that are parted from the harness. A plug's id stands for the pins tied to its cavities. */
-function openedPins(
-  job: Job,
-  { circuit, pins }: Drawn,
-  out: readonly Id[],
-  blows: Blows,
-): ReadonlySet<PinRef> {
+export function openedPins(job: Job, { circuit, pins }: Drawn, out: readonly Id[]): Set<PinRef> {
   const open = new Set<PinRef>();
   const ids = new Set(out);
   if (ids.size > 0) {
@@ -227,9 +243,6 @@ function openedPins(
       for (const { ref } of pins[index] ?? []) open.add(ref);
     });
     for (const link of job.links) if (ids.has(ownerOf(link.cavity))) open.add(link.pin);
-  }
-  for (const [pin, fates] of blows.pins) {
-    if (fates.some(({ fate }) => fate === "open" || fate === "extra-ohms")) open.add(pin);
   }
   return open;
 }
@@ -244,25 +257,3 @@ const chargerFitted = (elements: Elements, out: readonly Id[]): boolean =>
       !out.includes(id) &&
       own.some(({ law }) => law.is === "source" && law.live === "engine-running"),
   );
-
-/** A module of which nobody has said what it draws may draw this, A (common practice, no source). */
-const MODULE_AMPS = 2;
-
-/** What a module draws through its feeds, where its behaviour is declared without. */
-function unsaidDraw(part: Part): Draw<PinId> | null {
-  if (part.kind !== "module" || !part.behaviour || !part.power) return null;
-  if (part.behaviour.loads?.length) return null;
-  const nodes = [...part.power.supply, ...part.power.ground];
-  return { part: part.id, nodes, what: `what ${part.id} draws`, most: MODULE_AMPS };
-}
-
-/** Pins of an active part whose doings nobody has declared. */
-function unsaidPins(part: Part): Unknown<PinId> | null {
-  if (part.kind === "module" && !part.behaviour) {
-    return { part: part.id, nodes: part.pins.map((pin) => pin.id), what: `what ${part.id} does` };
-  }
-  if (part.kind === "sensor") {
-    return { part: part.id, nodes: ["+", "-", "S"], what: `what ${part.id} senses` };
-  }
-  return null;
-}

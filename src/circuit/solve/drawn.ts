@@ -30,19 +30,36 @@ export const drawnOf = (job: Job, machine: Id | null): Drawn =>
 function makeDrawn(job: Job, machine: Id | null): Drawn {
   const circuit = circuitOf(job, machine);
   const { parts } = circuit;
-  const elements = new Map(parts.map((part) => [part.id, elementsOf(part, job.systemVoltage)]));
-  const pins = parts.map((part) =>
-    pinsOf(part).map(({ id }): Pin => ({ id, ref: pinRef(part.id, id) })),
-  );
-  const isJoint = (part: Part, index: number) =>
-    elements.get(part.id)?.length === 0 &&
-    (pins[index] as readonly Pin[]).every(({ id }) => terminalOf(part, id) === null);
+  const declared = parts.map((part) => declaredBy(part, job.systemVoltage));
   return {
     circuit,
     parts: new Map(parts.map((part) => [part.id, part])),
-    elements,
-    pins,
+    elements: new Map(parts.map(({ id }, index) => [id, (declared[index] as Declared).elements])),
+    pins: declared.map(({ pins }) => pins),
     cavities: cavityPins(job),
-    joints: new Set(parts.filter(isJoint).map(({ id }) => id)),
+    joints: new Set(
+      parts.flatMap(({ id }, index) => ((declared[index] as Declared).isJoint ? [id] : [])),
+    ),
   };
+}
+
+/** What one part declares. */
+interface Declared {
+  readonly elements: readonly Element[];
+  readonly pins: readonly Pin[];
+  readonly isJoint: boolean;
+}
+
+const known = new WeakMap<Part, { readonly systemVoltage: number; readonly declared: Declared }>();
+
+/** Kept from one state of the drawing to the next, for a part that can't be changed in place. */
+function declaredBy(part: Part, systemVoltage: number): Declared {
+  const before = known.get(part);
+  if (before?.systemVoltage === systemVoltage) return before.declared;
+  const elements = elementsOf(part, systemVoltage);
+  const pins = pinsOf(part).map(({ id }): Pin => ({ id, ref: pinRef(part.id, id) }));
+  const isJoint = elements.length === 0 && pins.every(({ id }) => terminalOf(part, id) === null);
+  const declared = { elements, pins, isJoint };
+  if (Object.isFrozen(part)) known.set(part, { systemVoltage, declared });
+  return declared;
 }

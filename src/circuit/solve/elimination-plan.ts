@@ -60,41 +60,97 @@ export function planElimination(
 export function withBranches(plan: Plan, ends: readonly Ends[]): Plan {
   if (ends.length === 0) return plan;
   const more = placeEnds(plan.place, ends);
-  const grown = new Map<number, Int32Array>();
-  const starOf = (place: number) => grown.get(place) ?? listAt(plan.stars, place);
-  for (let index = 0; index < ends.length; index++) {
-    let at = more.early[index] as number;
+  const early = joined(plan.early, more.early);
+  const late = joined(plan.late, more.late);
+  const stars = grown(plan.stars, more.early, more.late);
+  const { place, nodeAt } = plan;
+  const branches = withMore(plan.branches, more.early, plan.early.length);
+  if (stars === plan.stars) return { ...plan, early, late, branches };
+  return { place, nodeAt, early, late, stars, ...givingIn(stars), branches };
+}
+
+/** A branch that lies between other nodes than in the plan. */
+export interface MovedEnds extends Ends {
+  /** Of the branch. */
+  readonly index: number;
+}
+
+/**
+ * The plan with `more` nodes behind its last one, which go first of all, and with some branches
+ * between other nodes than before. All that went before goes in the same order after them.
+ */
+export function withMoved(plan: Plan, more: number, moved: readonly MovedEnds[]): Plan {
+  const before = plan.nodeAt.length;
+  const place = new Int32Array(before + more);
+  const nodeAt = new Int32Array(before + more);
+  for (let node = 0; node < before; node++) place[node] = (plan.place[node] as number) + more;
+  for (let n = 0; n < more; n++) {
+    place[before + n] = n;
+    nodeAt[n] = before + n;
+  }
+  nodeAt.set(plan.nodeAt, more);
+  const starts = new Int32Array(before + more + 1);
+  starts.set(plan.stars.starts, more);
+  const stars = { starts, all: plan.stars.all.map((at) => at + more) };
+  const shifted = (at: number) => (at < 0 ? at : at + more);
+  const early = plan.early.map(shifted);
+  const late = plan.late.map(shifted);
+  const ends = placeEnds(place, moved);
+  moved.forEach(({ index }, at) => {
+    early[index] = ends.early[at] as number;
+    late[index] = ends.late[at] as number;
+  });
+  return planOf({ place, nodeAt, early, late }, grown(stars, ends.early, ends.late));
+}
+
+/** The stars with further branches between these places: what comes into a star comes into those above it too. */
+function grown(stars: Lists, early: Int32Array, late: Int32Array): Lists {
+  const longer = new Map<number, Int32Array>();
+  const starOf = (place: number) => longer.get(place) ?? listAt(stars, place);
+  for (let index = 0; index < early.length; index++) {
+    let at = early[index] as number;
     if (at < 0) continue;
-    // what comes into a star comes into those above it too
-    let coming: Int32Array = Int32Array.of(more.late[index] as number);
+    let coming: Int32Array = Int32Array.of(late[index] as number);
     for (;;) {
       const own = starOf(at);
       const fresh = coming.filter((place) => place > at && !own.includes(place));
       if (fresh.length === 0) break;
       const star = joined(own, fresh).sort();
-      grown.set(at, star);
+      longer.set(at, star);
       at = star[0] as number;
       coming = star;
     }
   }
-  const early = joined(plan.early, more.early);
-  const late = joined(plan.late, more.late);
-  const stars = grown.size === 0 ? plan.stars : withLists(plan.stars, grown);
-  return planOf({ place: plan.place, nodeAt: plan.nodeAt, early, late }, stars);
+  return longer.size === 0 ? stars : withLists(stars, longer);
 }
 
-function planOf(order: Pick<Plan, "place" | "nodeAt" | "early" | "late">, stars: Lists): Plan {
-  const count = order.nodeAt.length;
+/** The lists with the numbers from `first` on added, each to the list that `values` names. */
+function withMore(lists: Lists, values: Int32Array, first: number): Lists {
+  const longer = new Map<number, Int32Array>();
+  for (let index = 0; index < values.length; index++) {
+    const value = values[index] as number;
+    if (value < 0) continue;
+    const own = longer.get(value) ?? listAt(lists, value);
+    longer.set(value, joined(own, Int32Array.of(first + index)));
+  }
+  return longer.size === 0 ? lists : withLists(lists, longer);
+}
+
+const planOf = (order: Pick<Plan, "place" | "nodeAt" | "early" | "late">, stars: Lists): Plan => ({
+  ...order,
+  stars,
+  ...givingIn(stars),
+  branches: gather(order.nodeAt.length, order.early),
+});
+
+function givingIn(stars: Lists): Pick<Plan, "owner" | "givers"> {
+  const count = stars.starts.length - 1;
   const owner = new Int32Array(stars.all.length);
-  for (let place = 0; place < count; place++)
-    owner.fill(place, stars.starts[place], stars.starts[place + 1]);
-  return {
-    ...order,
-    stars,
-    owner,
-    givers: gather(count, stars.all),
-    branches: gather(count, order.early),
-  };
+  for (let place = 0; place < count; place++) {
+    const last = stars.starts[place + 1] as number;
+    for (let at = stars.starts[place] as number; at < last; at++) owner[at] = place;
+  }
+  return { owner, givers: gather(count, stars.all) };
 }
 
 /** Star of each node, as nodes, in the order in which they went. */
@@ -173,17 +229,21 @@ function placeEnds(place: Int32Array, ends: readonly Ends[]) {
 /** For each value from 0 to `count`, the indices that have it, rising; negative values are left out. */
 function gather(count: number, values: Int32Array): Lists {
   const starts = new Int32Array(count + 1);
-  for (const value of values) if (value >= 0) starts[value + 1] = (starts[value + 1] as number) + 1;
+  for (let index = 0; index < values.length; index++) {
+    const value = values[index] as number;
+    if (value >= 0) starts[value + 1] = (starts[value + 1] as number) + 1;
+  }
   for (let at = 0; at < count; at++)
     starts[at + 1] = (starts[at + 1] as number) + (starts[at] as number);
   const all = new Int32Array(starts[count] as number);
   const next = starts.slice();
-  values.forEach((value, index) => {
-    if (value < 0) return;
+  for (let index = 0; index < values.length; index++) {
+    const value = values[index] as number;
+    if (value < 0) continue;
     const at = next[value] as number;
     all[at] = index;
     next[value] = at + 1;
-  });
+  }
   return { starts, all };
 }
 

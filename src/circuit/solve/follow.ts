@@ -75,7 +75,8 @@ const startFrom = (net: Net, point: OperatingPoint | null, quiet: boolean): Oper
   point?.mesh.plan === net.plan ? point : net.start(quiet);
 
 /**
- * The operating point with relays and modules held as they are, and whatever `isOpen` taken away.
+ * The operating point with relays and modules held as they are, and whatever `isOpen`, or is among
+ * those, taken away.
  * `settings`: of the wiring's branches and then of those of `extra`; nominal where null.
  * `near`: a point found in the same way shortly before, to start from; saves time where little has
  * changed, and makes no difference beyond the accuracy of filaments.
@@ -86,19 +87,22 @@ export function held(
   extra: readonly Branch[],
   settings: Settings | null = null,
   quiet = false,
-  isOpen: ((branch: Branch) => boolean) | null = null,
+  isOpen: ((branch: Branch) => boolean) | ReadonlySet<Branch> | null = null,
   near: OperatingPoint | null = null,
 ): OperatingPoint {
   const net = netWith(wiring.net, extra);
   const { closed, doubtful } = conducting(net, statesOf(wiring, states), wiring.positions);
   const opened: number[] = [];
-  if (isOpen !== null) {
+  const open = (index: number) => {
+    if (index < 0) return;
+    closed[index] = 0;
+    opened.push(index);
+  };
+  if (typeof isOpen === "function")
     net.branches.forEach((branch, index) => {
-      if (!isOpen(branch)) return;
-      closed[index] = 0;
-      opened.push(index);
+      if (isOpen(branch)) open(index);
     });
-  }
+  else for (const branch of isOpen ?? []) open(net.branches.indexOf(branch));
   const found = {
     closed,
     doubtful: opened.length === 0 ? doubtful : [...doubtful, ...opened],

@@ -12,8 +12,8 @@ export {
   LOW_LEVEL,
   type Settled,
 } from "./follow.ts";
-export { Groups } from "./groups.ts";
 export { influenceOf, influences } from "./influence.ts";
+export { type Loosened, loosened } from "./loosened.ts";
 export { type Conditions, FUSE_TIMES } from "./lower.ts";
 export { joinedSettings, type Settings, settingsOf } from "./net.ts";
 export { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";

@@ -1,5 +1,5 @@
+import type { Groups } from "../../base/index.ts";
 import type { Unknown } from "./branch.ts";
-import type { Groups } from "./groups.ts";
 import type { OperatingPoint } from "./operating-point.ts";
 import { type Ripple, Ripples } from "./ripple.ts";
 import { piecesOf } from "./star-mesh.ts";

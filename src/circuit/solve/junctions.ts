@@ -1,5 +1,4 @@
-import { addTo } from "../../base/index.ts";
-import { Groups } from "./groups.ts";
+import { addTo, Groups } from "../../base/index.ts";
 import { LEAST_OHMS, NO_AMPS } from "./operating-point.ts";
 import type { WorkedCircuit } from "./worked-circuit.ts";
 

@@ -1,8 +1,9 @@
 import type { Id, Position } from "../../job/index.ts";
 import type { Assembly } from "./assemble.ts";
+import type { AssemblyWithout } from "./assembly-without.ts";
 import { BegunMeshes } from "./begun-meshes.ts";
 import type { Branch } from "./branch.ts";
-import { type Plan, planElimination, withBranches } from "./elimination-plan.ts";
+import { type Plan, planElimination, withBranches, withMoved } from "./elimination-plan.ts";
 import { nominal, type OperatingPoint, type Setting } from "./operating-point.ts";
 import { Workspace } from "./star-mesh.ts";
 import { WorkedCircuit } from "./worked-circuit.ts";
@@ -11,6 +12,8 @@ import { WorkedCircuit } from "./worked-circuit.ts";
 export interface Net {
   readonly nodeCount: number;
   readonly branches: readonly Branch[];
+  /** A list of branches that act like these, one by one, maybe between other nodes: the same for many nets. */
+  readonly like: readonly Branch[];
   /** Nodes of each branch. */
   readonly a: Int32Array;
   readonly b: Int32Array;
@@ -79,33 +82,71 @@ export function settingsOf(
 export function netOf(assembly: Assembly, rest: ReadonlyMap<Id, Position>): Net {
   const { nodeCount, branches, grounds, deciders } = assembly;
   const deciderAt = new Map(deciders.map(({ id }, at) => [id, at]));
-  const starts: { loud: OperatingPoint | null; quiet: OperatingPoint | null } = {
-    loud: null,
-    quiet: null,
-  };
   const plan = planElimination(nodeCount, branches, grounds);
   const work = new Workspace(nodeCount);
   const net: Net = {
     nodeCount,
     branches,
+    like: branches,
     plan,
     work,
     begun: new BegunMeshes(plan, work),
     nominal: settingsOf(branches, nominal),
     deciderAt,
     ...listed(branches, 0, deciderAt),
-    start(quiet) {
-      const name = quiet ? "quiet" : "loud";
-      const known = starts[name];
-      if (known) return known;
+    start: startOnce((quiet) => {
       const nothing = new Uint8Array(deciders.length);
       const closed = conducting(net, nothing, rest);
-      const found = WorkedCircuit.begun(net, net.nominal, quiet, closed).point();
-      starts[name] = found;
-      return found;
-    },
+      return WorkedCircuit.begun(net, net.nominal, quiet, closed).point();
+    }),
   };
   return net;
+}
+
+/** The net of a machine with something out, made of the net of the whole; it starts from where that does. */
+export function netWithout(
+  whole: Net,
+  { assembly, more, moved }: AssemblyWithout,
+  rest: ReadonlyMap<Id, Position>,
+): Net {
+  const a = whole.a.slice();
+  const b = whole.b.slice();
+  for (const one of moved) {
+    a[one.index] = one.a;
+    b[one.index] = one.b;
+  }
+  const plan = withMoved(whole.plan, more, moved);
+  const work = new Workspace(assembly.nodeCount);
+  const net: Net = {
+    ...whole,
+    nodeCount: assembly.nodeCount,
+    branches: assembly.branches,
+    a,
+    b,
+    plan,
+    work,
+    begun: new BegunMeshes(plan, work),
+    start: startOnce((quiet) => {
+      const nothing = new Uint8Array(assembly.deciders.length);
+      const closed = conducting(net, nothing, rest);
+      const places = moved.map(({ index }) => index);
+      return WorkedCircuit.from(whole.start(quiet), net, quiet, closed, places).point();
+    }),
+  };
+  return net;
+}
+
+function startOnce(make: Net["start"]): Net["start"] {
+  const starts: { loud: OperatingPoint | null; quiet: OperatingPoint | null } = {
+    loud: null,
+    quiet: null,
+  };
+  return (quiet) => {
+    const name = quiet ? "quiet" : "loud";
+    const known = starts[name] ?? make(quiet);
+    starts[name] = known;
+    return known;
+  };
 }
 
 const extended = new WeakMap<readonly Branch[], { readonly from: Net; readonly net: Net }>();
@@ -129,13 +170,17 @@ function extend(net: Net, extra: readonly Branch[]): Net {
     b: joinedPlaces(net.b, found.b),
     plan: withBranches(net.plan, extra),
     nominal: joinedSettings(net.nominal, settingsOf(extra, nominal)),
-    filaments: [...net.filaments, ...found.filaments],
-    junctions: [...net.junctions, ...found.junctions],
+    filaments: withMore(net.filaments, found.filaments),
+    junctions: withMore(net.junctions, found.junctions),
     pushing: joinedPlaces(net.pushing, found.pushing),
-    gates: [...net.gates, ...found.gates],
-    gated: [...net.gated, ...found.gated],
+    gates: withMore(net.gates, found.gates),
+    gated: withMore(net.gated, found.gated),
   };
 }
+
+/** The very list where nothing comes to it. */
+const withMore = <T>(list: readonly T[], more: readonly T[]): readonly T[] =>
+  more.length === 0 ? list : [...list, ...more];
 
 /** `states`: 1 for each decider that is pulled in, fed, or closing its path. */
 export function conducting(
@@ -143,27 +188,28 @@ export function conducting(
   states: Uint8Array,
   positions: ReadonlyMap<Id, Position>,
 ): Conducting {
-  const closed = turned(net, positions).slice();
+  const closed = new Uint8Array(net.branches.length).fill(1);
+  for (const index of turnedOpen(net, positions)) closed[index] = 0;
   for (const { index, decider, on } of net.gates) {
     if (decider >= 0 && (states[decider] ?? 0) !== on) closed[index] = 0;
   }
   return { closed, doubtful: net.gated };
 }
 
-const lastTurned = new WeakMap<Net, { positions: unknown; closed: Uint8Array }>();
+const lastTurned = new WeakMap<readonly Gate[], { positions: unknown; open: readonly number[] }>();
 
-/** What the switches let conduct; the same positions are asked for round after round. */
-function turned(net: Net, positions: ReadonlyMap<Id, Position>): Uint8Array {
-  const last = lastTurned.get(net);
-  if (last?.positions === positions) return last.closed;
-  const closed = new Uint8Array(net.branches.length).fill(1);
-  for (const { index, contact } of net.gates) {
+/** Branches that the switches let not conduct; the same positions are asked for round after round. */
+function turnedOpen({ gates }: Net, positions: ReadonlyMap<Id, Position>): readonly number[] {
+  const last = lastTurned.get(gates);
+  if (last?.positions === positions) return last.open;
+  const open: number[] = [];
+  for (const { index, contact } of gates) {
     if (contact === null) continue;
     const position = positions.get(contact.of);
-    if (position === undefined || !contact.closedIn.includes(position)) closed[index] = 0;
+    if (position === undefined || !contact.closedIn.includes(position)) open.push(index);
   }
-  lastTurned.set(net, { positions, closed });
-  return closed;
+  lastTurned.set(gates, { positions, open });
+  return open;
 }
 
 function listed(branches: readonly Branch[], from: number, deciderAt: ReadonlyMap<string, number>) {

@@ -51,7 +51,8 @@ export function meshOf(plan: Plan, siemens: Float64Array): Mesh {
 
 /**
  * The mesh after the siemens of some branches have changed. `plan` may have branches that `mesh`
- * had not, if they are among the changed. `mine`: the caller alone holds `mesh` and gives it up.
+ * had not, if they are among the changed, and nodes that it had not, which then go first. `mine`:
+ * the caller alone holds `mesh` and gives it up.
  */
 export function changedMesh(
   mesh: Mesh,
@@ -62,9 +63,24 @@ export function changedMesh(
   mine = false,
 ): Mesh {
   const next = plan === mesh.plan ? (mine ? mesh : copyOf(mesh)) : laidOut(mesh, plan);
-  for (const place of reached(plan, branches, work.seen)) fillStar(next, place, siemens, work.sum);
+  const from = places(plan, branches);
+  // where a branch lay before something has changed as well
+  if (mesh.sums.length < next.sums.length)
+    for (const place of places(mesh.plan, branches))
+      from.push(place + next.sums.length - mesh.sums.length);
+  for (const place of reached(plan, from, work.seen)) fillStar(next, place, siemens, work.sum);
   return next;
 }
+
+/** Places of the earlier ends of branches. */
+const places = ({ early }: Plan, branches: readonly number[]): number[] => {
+  const found: number[] = [];
+  for (const branch of branches) {
+    const place = early[branch] ?? -1;
+    if (place >= 0) found.push(place);
+  }
+  return found;
+};
 
 const copyOf = ({ plan, siemens, sums }: Mesh): Mesh => ({
   plan,
@@ -72,13 +88,15 @@ const copyOf = ({ plan, siemens, sums }: Mesh): Mesh => ({
   sums: sums.slice(),
 });
 
-/** The same for a plan whose stars have grown; those that have are left to be filled. */
+/** The same for a plan whose stars have grown, those of further nodes first; those are left to be filled. */
 function laidOut(mesh: Mesh, plan: Plan): Mesh {
   const siemens = new Float64Array(plan.stars.all.length);
+  const count = mesh.sums.length;
   const from = mesh.plan.stars.starts;
-  const to = plan.stars.starts;
+  const more = plan.nodeAt.length - count;
+  const to = more === 0 ? plan.stars.starts : plan.stars.starts.subarray(more);
   let start = 0;
-  for (let place = 0; place < mesh.sums.length; place++) {
+  for (let place = 0; place < count; place++) {
     const shift = (to[place + 1] as number) - (from[place + 1] as number);
     if (shift === (to[place] as number) - (from[place] as number)) continue;
     // up to this grown star all lie as far apart as before
@@ -86,26 +104,24 @@ function laidOut(mesh: Mesh, plan: Plan): Mesh {
     start = place + 1;
   }
   siemens.set(mesh.siemens.subarray(from[start]), to[start]);
-  return { plan, siemens, sums: mesh.sums.slice() };
+  const sums = new Float64Array(count + more);
+  sums.set(mesh.sums, more);
+  return { plan, siemens, sums };
 }
 
-/** Places that a change of these branches reaches, rising. */
-function reached(
-  { early, stars }: Plan,
-  branches: readonly number[],
-  seen: Uint8Array,
-): Int32Array {
-  const places: number[] = [];
-  for (const branch of branches) {
-    let place = early[branch] as number;
+/** Places that a change at these reaches, rising. */
+function reached({ stars }: Plan, from: readonly number[], seen: Uint8Array): Int32Array {
+  const found: number[] = [];
+  for (const first of from) {
+    let place = first;
     while (place >= 0 && seen[place] === 0) {
       seen[place] = 1;
-      places.push(place);
+      found.push(place);
       place = parentOf(stars, place);
     }
   }
-  for (const place of places) seen[place] = 0;
-  return Int32Array.from(places).sort();
+  for (const place of found) seen[place] = 0;
+  return Int32Array.from(found).sort();
 }
 
 /** The first of a star to go; -1 where there is none. */

@@ -1,5 +1,5 @@
+import { Groups } from "../../base/index.ts";
 import type { Unknown } from "./branch.ts";
-import { Groups } from "./groups.ts";
 
 /** Unknowns that act together. */
 export type Group = readonly Unknown[];

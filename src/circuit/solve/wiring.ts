@@ -9,10 +9,11 @@ import {
 } from "../../job/index.ts";
 import { restPosition } from "../kinds/index.ts";
 import { type Assembly, assemble, type Frame } from "./assemble.ts";
+import { assemblyWithout } from "./assembly-without.ts";
 import type { Fault } from "./fault.ts";
 import { Kept } from "./kept.ts";
 import type { Conditions } from "./lower.ts";
-import { type Net, netOf } from "./net.ts";
+import { type Net, netOf, netWithout } from "./net.ts";
 
 /** A machine's circuit put into one state: nodes, what lies between them, and where probes go. */
 export interface Wiring
@@ -37,12 +38,15 @@ export type Probed =
   /** `nothing`: no such place. `either`: an opened joint whose two halves have one name. */
   | { readonly ok: false; readonly why: "nothing" | "either"; readonly sentence: string };
 
-interface Ready {
+/** A machine in a frame, made ready. */
+export interface Ready {
   readonly assembly: Assembly;
   readonly net: Net;
   readonly rest: ReadonlyMap<Id, Position>;
 }
 
+/** Machines with nothing out, and others. */
+const whole = new Kept<Ready>();
 const ready = new Kept<Ready>();
 
 /** How joints count: see `Conditions`. What doesn't hang on the switches is worked out once. */
@@ -55,8 +59,35 @@ export function wire(
 ): Wiring {
   const out = [...new Set([...(when.unplugged ?? []), ...(when.removed ?? [])])].sort();
   const frame: Frame = { engine: when.engine ?? "off", out, joints, faults };
-  const key = JSON.stringify([machine, frame.engine, out, joints, faults]);
-  const { assembly, net, rest } = ready.of(job, machine, key, () => makeReady(job, machine, frame));
+  return wiringOf(readyFor(job, machine, frame), job, when);
+}
+
+function readyFor(job: Job, machine: Id | null, frame: Frame): Ready {
+  const { engine, out, joints, faults } = frame;
+  const key = JSON.stringify([machine, engine, out, joints, faults]);
+  if (faults.length > 0) return ready.of(job, machine, key, () => readyAfresh(job, machine, frame));
+  if (out.length === 0) return whole.of(job, machine, key, () => readyAfresh(job, machine, frame));
+  return ready.of(job, machine, key, () => {
+    const all = readyFor(job, machine, { ...frame, out: [] });
+    const found = assemblyWithout(all.assembly, job, out);
+    return found
+      ? { assembly: found.assembly, net: netWithout(all.net, found, all.rest), rest: all.rest }
+      : readyAfresh(job, machine, frame);
+  });
+}
+
+/** The machine in a frame put together from nothing. */
+export function readyAfresh(job: Job, machine: Id | null, frame: Frame): Ready {
+  const assembly = assemble(job, machine, frame);
+  const rest = new Map<Id, Position>();
+  for (const part of assembly.circuit.parts) {
+    const position = part.kind === "switch" ? restPosition(part) : undefined;
+    if (position !== undefined) rest.set(part.id, position);
+  }
+  return { assembly, net: netOf(assembly, rest), rest };
+}
+
+export function wiringOf({ assembly, net, rest }: Ready, job: Job, when: When): Wiring {
   return {
     nodeCount: assembly.nodeCount,
     branches: assembly.branches,
@@ -72,16 +103,6 @@ export function wire(
   };
 }
 
-function makeReady(job: Job, machine: Id | null, frame: Frame): Ready {
-  const assembly = assemble(job, machine, frame);
-  const rest = new Map<Id, Position>();
-  for (const part of assembly.circuit.parts) {
-    const position = part.kind === "switch" ? restPosition(part) : undefined;
-    if (position !== undefined) rest.set(part.id, position);
-  }
-  return { assembly, net: netOf(assembly, rest), rest };
-}
-
 function turned(rest: ReadonlyMap<Id, Position>, when: When): ReadonlyMap<Id, Position> {
   const moved = Object.entries(when.switches ?? {}) as [Id, Position][];
   if (moved.length === 0) return rest;
@@ -91,27 +112,29 @@ function turned(rest: ReadonlyMap<Id, Position>, when: When): ReadonlyMap<Id, Po
 }
 
 function probeIn(assembly: Assembly, probe: Probe, side: Side): Probed {
-  const { points, open, joints, batteries, parts, cavities } = assembly;
-  const node = (point: number | null): Probed =>
-    point === null ? noSuch(probe) : { ok: true, node: assembly.nodeOf[point] as number };
+  const { open, joints, batteries, parts, cavities } = assembly;
+  const nodeOf = (point: string): Probed => {
+    const node = assembly.nodeAt(point);
+    return node === null ? noSuch(probe) : { ok: true, node };
+  };
   if (isFixedProbe(probe)) {
-    if (probe === "chassis") return node(points.find("chassis"));
+    if (probe === "chassis") return nodeOf("chassis");
     const [battery, second] = batteries;
     if (!battery) return nothing(`No battery is drawn, so ${probe} is nowhere.`);
     if (second)
       return nothing(
         `There are ${batteries.length} batteries: say which one, e.g. ${battery.id}:+.`,
       );
-    return node(points.find(`${battery.id}:${probe === "battery+" ? "+" : "-"}`));
+    return nodeOf(`${battery.id}:${probe === "battery+" ? "+" : "-"}`);
   }
   const tied = cavities.get(probe);
-  if (tied !== undefined && tied.length === 0) return node(points.find("nowhere"));
+  if (tied !== undefined && tied.length === 0) return nodeOf("nowhere");
   const ref = tied?.[0] ?? probe;
   const part = parts.get(ownerOf(ref));
   if (!part) return noSuch(probe);
   const wantsOwn = side === "own" || (tied === undefined && part.kind === "module");
-  if (!open.has(ref)) return node(points.find(ref));
-  if (wantsOwn) return node(points.find(`own ${ref}`));
+  if (!open.has(ref)) return nodeOf(ref);
+  if (wantsOwn) return nodeOf(`own ${ref}`);
   const ends = joints.has(part.id) ? (assembly.endsAt.get(ref) ?? []) : [];
   if (ends.length > 1) {
     return {
@@ -120,7 +143,7 @@ function probeIn(assembly: Assembly, probe: Probe, side: Side): Probed {
       sentence: `${ref} is open, and each half of it is a different point: meter at the far end of the wire.`,
     };
   }
-  return node(points.find(ends[0] ?? ref));
+  return nodeOf(ends[0] ?? ref);
 }
 
 const nothing = (sentence: string): Probed => ({ ok: false, why: "nothing", sentence });

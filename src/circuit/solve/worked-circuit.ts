@@ -55,11 +55,23 @@ export class WorkedCircuit {
     quiet: boolean,
     conducting: Conducting,
   ): WorkedCircuit {
+    const { closed } = conducting;
     const ohms = new Float64Array(net.branches.length);
-    for (let index = 0; index < ohms.length; index++)
-      ohms[index] = firstOhms(net, conducting, settings, quiet, index);
     const siemens = new Float64Array(ohms.length);
-    for (let index = 0; index < ohms.length; index++) siemens[index] = 1 / (ohms[index] as number);
+    const from = quiet ? settings.cold : settings.ohms;
+    for (let index = 0; index < ohms.length; index++) {
+      const own =
+        closed[index] === 0
+          ? Number.POSITIVE_INFINITY
+          : Math.max(LEAST_OHMS, from[index] as number);
+      ohms[index] = own;
+      siemens[index] = 1 / own;
+    }
+    for (let at = 0; quiet && at < net.junctions.length; at++) {
+      const index = net.junctions[at] as number;
+      ohms[index] = Number.POSITIVE_INFINITY;
+      siemens[index] = 0;
+    }
     const begun = net.begun.of(siemens);
     const more: number[] = [];
     for (let index = begun.plan.early.length; index < ohms.length; index++) more.push(index);
@@ -68,21 +80,22 @@ export class WorkedCircuit {
   }
 
   /**
-   * `from`: a point of this net, or of the net that it extends, with nominal settings and the same
-   * `quiet`.
+   * `from`: a point of this net, or of the net that it extends, or of the whole that something is
+   * out of, with nominal settings and the same `quiet`. `moved`: the branches that lie elsewhere then.
    */
   static from(
     from: OperatingPoint,
     net: Net,
     quiet: boolean,
     conducting: Conducting,
+    moved: readonly number[] = [],
   ): WorkedCircuit {
     const count = net.branches.length;
     const ohms = new Float64Array(count);
     const siemens = new Float64Array(count);
     ohms.set(from.ohms);
     siemens.set(from.siemens);
-    const changed: number[] = [];
+    const changed: number[] = [...moved];
     const begin = (index: number) => {
       const own = firstOhms(net, conducting, net.nominal, quiet, index);
       if (own === ohms[index]) return;
@@ -172,8 +185,16 @@ export class WorkedCircuit {
   /** How all stands. The circuit is used up by it. */
   point(): OperatingPoint {
     const amps = new Float64Array(this.#ohms.length);
-    for (let index = 0; index < amps.length; index++)
-      amps[index] = this.#siemens[index] === 0 ? 0 : this.amps(index);
+    const { a, b } = this.net;
+    const siemens = this.#siemens;
+    const volts = this.#volts;
+    const emf = this.settings.volts;
+    for (let index = 0; index < amps.length; index++) {
+      const own = siemens[index] as number;
+      if (own === 0) continue;
+      const across = (volts[a[index] as number] as number) - (volts[b[index] as number] as number);
+      amps[index] = (across - (this.quiet ? 0 : (emf[index] as number))) * own;
+    }
     return {
       factored: this.#factored,
       mesh: this.#mesh,

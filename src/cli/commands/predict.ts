@@ -6,7 +6,6 @@ import {
   movesOf,
   phrasesForWhen,
   type ReadingSetup,
-  settle,
   trialMoves,
   wordsForPrediction,
   wordsForSetup,
@@ -142,8 +141,7 @@ export const predict: Command = {
       io.err(complaint(file, read.issues));
       return EXIT.bad;
     }
-    const { machines } = read.value;
-    const job = settle(read.value.job);
+    const { job, machines } = read.value;
     if (call.json) {
       const readings = machines.flatMap((machine) => taken(job, machine));
       const cavities = machines.flatMap((machine) => expected(job, machine));

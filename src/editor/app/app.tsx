@@ -26,7 +26,7 @@ import { UprightDock } from "./upright-dock.tsx";
 import { useClipboard } from "./use-clipboard.ts";
 import { useIncomingFiles } from "./use-incoming-files.ts";
 import { useKeyboard } from "./use-keyboard.ts";
-import { type TableHeight, useForm, useSizes } from "./use-layout.ts";
+import { type TableHeight, useForm, useNarrow, useSizes } from "./use-layout.ts";
 import { useReadingStation } from "./use-reading-station.ts";
 
 /** The boards, once there is a job to show on them. */
@@ -51,11 +51,15 @@ function Desk() {
   const stacked = form === "upright";
   const place = useSelected((state) => state.station);
   const operating = useOperating();
-  // A machine being operated wants room for its drawing; the height chosen for other work stays.
-  const [operatingTable, setOperatingTable] = useState<TableHeight>("low");
-  const table = operating ? operatingTable : sizes.table;
+  const reading = useSelected((state) => state.draft !== null);
+  const narrow = useNarrow();
+  // A machine being operated wants room for its drawing, and a reading for its keypad where the
+  // table would take it; the height chosen for other work stays.
+  const [busyTable, setBusyTable] = useState<TableHeight>("low");
+  const busy = operating || (reading && narrow);
+  const table = busy ? busyTable : sizes.table;
   const setTable = (next: TableHeight) =>
-    operating ? setOperatingTable(next) : sizes.change({ table: next });
+    busy ? setBusyTable(next) : sizes.change({ table: next });
   const desk = useJobDesk();
   const commands = useMemo(() => appCommands(desk), [desk]);
   const takeFiles = useIncomingFiles();
@@ -78,7 +82,12 @@ function Desk() {
 
   return (
     <TipProvider>
-      <div className={styles.app} data-form={form} data-table={form === "desk" ? table : undefined}>
+      <div
+        className={styles.app}
+        data-form={form}
+        data-table={form === "desk" ? table : undefined}
+        data-reading={reading}
+      >
         <TopBar form={form} onGo={goToStation} />
         {form === "phone" ? (
           <>

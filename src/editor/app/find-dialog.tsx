@@ -1,5 +1,11 @@
-import { useId, useMemo, useState } from "react";
-import { type Found, type FoundKind, type StationId, search } from "../../session/index.ts";
+import { useEffect, useId, useMemo, useState } from "react";
+import {
+  type Found,
+  type FoundKind,
+  readySearch,
+  type StationId,
+  search,
+} from "../../session/index.ts";
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
 import { Modal } from "./controls/index.ts";
 import styles from "./find-dialog.module.css";
@@ -34,6 +40,13 @@ export function FindDialog() {
   const [at, setAt] = useState(0);
   const listId = useId();
   const hits = useMemo(() => search(job, analysis, query), [job, analysis, query]);
+  useEffect(() => {
+    const steps = readySearch(job, analysis.machine);
+    let timer = setTimeout(function step() {
+      if (!steps.next().done) timer = setTimeout(step);
+    });
+    return () => clearTimeout(timer);
+  }, [job, analysis.machine]);
   const chosen = hits[Math.min(at, hits.length - 1)];
 
   const move = (by: number) => {

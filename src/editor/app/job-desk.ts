@@ -13,7 +13,7 @@ import {
   putFile,
   type WritableHandle,
 } from "./file-transfer.ts";
-import { isJobFile, jsonBlob, pintruthBlob, takeJobFile } from "./job-files.ts";
+import { type FileReading, isJobFile, jsonBlob, pintruthBlob, takeJobFile } from "./job-files.ts";
 import { restoreRescued } from "./rescue.ts";
 import { SAMPLES, type Sample } from "./samples.ts";
 
@@ -43,7 +43,13 @@ export interface JobDesk {
 /** Key of the stand-in that the session holds until the first job is there. */
 export const NO_JOB = "";
 
-export function createJobDesk(session: Session, store: VisitStore, saving: Saving): JobDesk {
+/** `readFile` reads files of jobs, in this thread where it is left out. */
+export function createJobDesk(
+  session: Session,
+  store: VisitStore,
+  saving: Saving,
+  readFile: FileReading = (file, beside) => takeJobFile(file, beside, store),
+): JobDesk {
   const handles = new Map<string, WritableHandle>();
   const notice = (tone: "info" | "error", text: string) => session.show({ notice: { tone, text } });
   /** What went wrong last; opening a job clears the status line, and at the start this must stay. */
@@ -89,7 +95,7 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
     const response = await fetch(`${import.meta.env.BASE_URL}sample-data/${sample.file}`);
     if (!response.ok) throw new Error(`${sample.file} is not where it should be.`);
     const bytes = new Uint8Array(await response.arrayBuffer());
-    const taken = await takeJobFile({ name: sample.file, bytes, handle: null }, [], store);
+    const taken = await readFile({ name: sample.file, bytes }, []);
     if ("fault" in taken) throw new Error(taken.fault);
     await openNew(taken.job);
   };
@@ -199,7 +205,7 @@ export function createJobDesk(session: Session, store: VisitStore, saving: Savin
 
     openFile: (file, beside) =>
       attempt(`${file.name} could not be opened`, async () => {
-        const taken = await takeJobFile(file, beside, store);
+        const taken = await readFile(file, beside);
         if ("fault" in taken) {
           const hint = isJobFile(file) ? "" : ` A job file ends in ${JOB_ENDINGS.join(" or ")}.`;
           notice("error", taken.fault + hint);

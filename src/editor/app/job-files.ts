@@ -25,15 +25,26 @@ export function faultText(name: string, issues: readonly Issue[]): string {
 
 const baseName = (file: string) => file.split("/").at(-1) ?? file;
 
+/** A file as it was read from wherever it lies. */
+export type NamedBytes = Pick<PickedFile, "name" | "bytes">;
+
+/** The job of a file with the names of pictures that it lacks, or why there is none, one sentence. */
+export type TakenFile =
+  | { readonly job: Job; readonly missing: readonly string[] }
+  | { readonly fault: string };
+
+/** Takes a job file in, with what lies beside it, in whatever thread that is done. */
+export type FileReading = (file: NamedBytes, beside: readonly NamedBytes[]) => Promise<TakenFile>;
+
 /**
  * Reads a job file and keeps its pictures in the store. Pictures that lie beside a `.json` file
  * are taken from `beside`, by name.
  */
 export async function takeJobFile(
-  file: PickedFile,
-  beside: readonly PickedFile[],
-  store: JobStore,
-): Promise<{ job: Job; missing: readonly string[] } | { fault: string }> {
+  file: NamedBytes,
+  beside: readonly NamedBytes[],
+  store: Pick<JobStore, "putPicture">,
+): Promise<TakenFile> {
   const read = readJobFile(file.bytes, file.name);
   if (!read.ok) return { fault: faultText(file.name, read.issues) };
   const { job } = read.value;

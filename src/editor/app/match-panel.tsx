@@ -7,12 +7,14 @@ import {
   pinRef,
   splitRef,
 } from "../../job/index.ts";
+import { plugTitle } from "../../plug/index.ts";
 import {
   commandNamed,
   counterparts,
   drawnOf,
   leftOver,
   link,
+  markRuns,
   unlink,
 } from "../../session/index.ts";
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
@@ -55,12 +57,29 @@ export function MatchPanel() {
         <ModuleMatches key={module.id} module={module} plugs={job.plugs} />
       ))}
       {modules.length === 0 && <p>No module on the diagram yet: its pins are what gets tied.</p>}
-      {left.cavities.length > 0 && (
-        <p className={styles.left}>
-          <strong>Left over on the plug:</strong> {left.cavities.join(", ")}
-        </p>
-      )}
+      <LeftOver plugs={job.plugs} cavities={left.cavities} />
     </section>
+  );
+}
+
+/** Cavities with no pin, those of each plug in one line. */
+function LeftOver({ plugs, cavities }: { plugs: readonly Plug[]; cavities: readonly CavityRef[] }) {
+  if (cavities.length === 0) return null;
+  const marks = (plug: Plug) =>
+    cavities.filter((ref) => splitRef(ref).owner === plug.id).map((ref) => splitRef(ref).name);
+  return (
+    <div className={styles.left}>
+      <strong>Left over on the plug</strong>
+      {plugs
+        .filter((plug) => marks(plug).length > 0)
+        .map((plug) => (
+          <p key={plug.id}>
+            {plugs.length > 1 ? `${plugTitle(plug)}, ` : ""}
+            {marks(plug).length === 1 ? "cavity" : `${marks(plug).length} cavities:`}{" "}
+            {markRuns(marks(plug))}
+          </p>
+        ))}
+    </div>
   );
 }
 
@@ -149,7 +168,7 @@ function CavityPick({ name, value, plugs, onPick }: CavityPickProps) {
       <option value="">none</option>
       {value !== "" && !known && <option value={value}>{value}</option>}
       {plugs.map((plug) => (
-        <optgroup key={plug.id} label={plug.name ? `${plug.id} · ${plug.name}` : plug.id}>
+        <optgroup key={plug.id} label={plugTitle(plug)}>
           {plug.cavities.map((cavity) => {
             const ref = cavityRef(plug.id, cavity.mark);
             return (

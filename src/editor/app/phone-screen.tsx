@@ -1,8 +1,8 @@
 import { ArrowRight } from "lucide-react";
-import { nextStation, type PlaceId, stationsOf } from "../../session/index.ts";
+import { findingWithKey, nextStation, type PlaceId, stationsOf } from "../../session/index.ts";
 import { DiagramBoard } from "../boards/diagram/index.ts";
 import { PlugBoard } from "../boards/plug/index.ts";
-import { FindingsPanel, OperatePanel } from "../panels/index.ts";
+import { FindingStrip, FindingsPanel, OperatePanel } from "../panels/index.ts";
 import { useAnalysis, useSelected } from "../session-context.tsx";
 import { PinTable } from "../table/index.ts";
 import { StationPanel, useOperating } from "./aside.tsx";
@@ -19,6 +19,8 @@ export function PhoneScreen({ place, onGo }: PhoneScreenProps) {
   const desk = useJobDesk();
   const selecting = useSelected((state) => state.selection.length > 0);
   const operating = useOperating();
+  const chosen = useSelected((state) => state.selection[0]);
+  const finding = findingWithKey(useAnalysis(), chosen ?? "");
   if (place === "diagram" || place === "plug") {
     return (
       <main className={styles.split}>
@@ -29,6 +31,8 @@ export function PhoneScreen({ place, onGo }: PhoneScreenProps) {
           <div className={styles.details} data-operating={operating}>
             {operating ? (
               <OperatePanel stops={place !== "diagram"} />
+            ) : finding && place === "diagram" ? (
+              <FindingStrip finding={finding} />
             ) : (
               <StationPanel station={place} />
             )}

@@ -50,7 +50,8 @@ async function restore(store: VisitStore, { key, upon, text }: Rescued): Promise
   const job = readJobText(text);
   if (!job.ok) return;
   const stored = await store.load(key);
-  if (stored && writeJobText(stored) === text) return;
+  // The store may have the fields in another order than the page had.
+  if (stored && [text, writeJobText(job.value)].includes(writeJobText(stored))) return;
   if (stored === null || store.revisionOf(stored) === upon) {
     await store.save(key, job.value, stored ?? undefined);
     return;

@@ -1,4 +1,5 @@
 import { Check } from "lucide-react";
+import { useMemo } from "react";
 import { nextStation, type PlaceId, type Station, stationsOf } from "../../session/index.ts";
 import { useAnalysis, useSelected } from "../session-context.tsx";
 import styles from "./station-path.module.css";
@@ -11,7 +12,8 @@ interface StationPathProps {
 export function StationPath({ onGo }: StationPathProps) {
   const job = useSelected((state) => state.job);
   const at = useSelected((state) => state.station);
-  const stations = stationsOf(job, useAnalysis());
+  const analysis = useAnalysis();
+  const stations = useMemo(() => stationsOf(job, analysis), [job, analysis]);
   const next = nextStation(stations);
   return (
     <nav className={styles.path} aria-label="Stations">

@@ -7,6 +7,8 @@ export type TableHeight = (typeof TABLE_HEIGHTS)[number];
 
 const PHONE = "(max-width: 700px), (max-height: 480px)";
 const UPRIGHT = "(max-width: 1000px)";
+/** The same in app.module.css: the table takes the whole width. */
+const NARROW = "(max-width: 1200px)";
 const STORAGE_KEY = "pintruth-layout";
 const SMALLEST_SHARE = 0.2;
 
@@ -15,7 +17,7 @@ function matches(query: string) {
 }
 
 function watch(listener: () => void) {
-  const queries = [PHONE, UPRIGHT].map((query) => matchMedia(query));
+  const queries = [PHONE, UPRIGHT, NARROW].map((query) => matchMedia(query));
   for (const query of queries) query.addEventListener("change", listener);
   return () => {
     for (const query of queries) query.removeEventListener("change", listener);
@@ -27,6 +29,9 @@ export function useForm(): Form {
     matches(PHONE) ? "phone" : matches(UPRIGHT) ? "upright" : "desk",
   );
 }
+
+/** The panel beside the boards ends where the table begins, so that they share the height. */
+export const useNarrow = (): boolean => useSyncExternalStore(watch, () => matches(NARROW));
 
 interface Sizes {
   /** Part of the boards' room that the diagram takes, 0 to 1. */

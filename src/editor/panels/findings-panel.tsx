@@ -1,14 +1,15 @@
-import { useEffect, useMemo, useRef, useState } from "react";
-import type { Severity } from "../../check/index.ts";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { isLookedAtAgain, type Severity } from "../../check/index.ts";
 import type { Job } from "../../job/index.ts";
 import { counterparts, type OrderedFinding } from "../../session/index.ts";
 import { goTo } from "../app/go-to.ts";
 import { useForm } from "../app/use-layout.ts";
-import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
+import { useSelected, useSession, useShownAnalysis } from "../session-context.tsx";
 import { FindingItem } from "./findings/finding-item.tsx";
 import { SetAsideList } from "./findings/set-aside-list.tsx";
 import styles from "./findings-panel.module.css";
 import { StatusShape } from "./status-shape.tsx";
+import { useGrowingList } from "./use-growing-list.ts";
 import { useOrderedFindings } from "./use-ordered-findings.ts";
 
 const SEVERITIES = ["contradiction", "warning", "note"] as const;
@@ -23,7 +24,7 @@ export function FindingsPanel() {
   const session = useSession();
   const job = useSelected((state) => state.job);
   const selection = useSelected((state) => state.selection);
-  const analysis = useAnalysis();
+  const { result: analysis, again } = useShownAnalysis();
   const onlyOne = useForm() === "phone";
   const findings = useOrderedFindings();
   const [only, setOnly] = useState<Severity | null>(null);
@@ -51,6 +52,15 @@ export function FindingsPanel() {
   const shown = findings.filter(
     (one) => !isAside(one) && (filter === null || one.finding.severity === filter),
   );
+  const grown = useGrowingList(shown, shown.findIndex(({ key }) => lit.has(key)) + 1);
+  const onShow = useCallback((key: string) => session.show({ selection: [key] }), [session]);
+  const onPath = useCallback(
+    (key: string) => {
+      if (onlyOne) session.show({ station: "diagram" });
+      goTo(session, key);
+    },
+    [session, onlyOne],
+  );
   return (
     <section className={styles.panel} aria-label="Findings" tabIndex={-1} data-keeps-focus>
       <header className={styles.head}>
@@ -72,21 +82,20 @@ export function FindingsPanel() {
       </header>
       {findings.length === 0 && <NothingFound job={job} />}
       <ol ref={list} className={styles.list}>
-        {shown.map((one) => (
+        {grown.shown.map((one) => (
           <FindingItem
             key={one.key}
             ordered={one}
             chosen={selection[0] === one.key}
             lit={lit.has(one.key)}
-            onShow={() => session.show({ selection: [one.key] })}
+            again={isLookedAtAgain(one.finding, again)}
+            onShow={onShow}
             // Where one thing shows at a time, the path is on a screen of its own.
             leads={onlyOne}
-            onPath={() => {
-              if (onlyOne) session.show({ station: "diagram" });
-              goTo(session, one.key);
-            }}
+            onPath={onPath}
           />
         ))}
+        {grown.isMore && <li ref={grown.end} aria-hidden />}
       </ol>
       {shown.length === 0 && aside.length > 0 && (
         <p className={styles.rest}>All that was found is set aside.</p>

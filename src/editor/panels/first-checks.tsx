@@ -16,6 +16,7 @@ import { useSelected, useSession } from "../session-context.tsx";
 import { CheckForm } from "./check-form.tsx";
 import styles from "./first-checks.module.css";
 import { StatusShape } from "./status-shape.tsx";
+import { unbroken } from "./unbroken.ts";
 
 const TITLES: Readonly<Record<CheckName, string>> = {
   "battery-at-rest": "Battery at rest",
@@ -142,7 +143,7 @@ function Check({ check, machine, systemVoltage, use }: CheckProps) {
 
 /** `14 Nov, 08:12`, as on the clock of who measured. */
 const whenInWords = (at: string): string =>
-  [dayOf(at), /T(\d\d:\d\d)/.exec(at)?.[1]].filter(Boolean).join(", ");
+  unbroken([dayOf(at), /T(\d\d:\d\d)/.exec(at)?.[1]].filter(Boolean).join(", "));
 
 /** `12.41 V at 5 °C`, `12.58 V for 12.60 V`. */
 function shownValue({ check, value, known, celsius }: FirstCheck): string {

@@ -2,6 +2,7 @@ export { ChangesDialog, ChangesPanel } from "./changes-panel.tsx";
 export { CompareDialog } from "./compare/compare-dialog.tsx";
 export { ConductorsPanel } from "./conductors-panel.tsx";
 export { DropAlong } from "./drop-along.tsx";
+export { FindingStrip } from "./findings/finding-strip.tsx";
 export { FindingsPanel } from "./findings-panel.tsx";
 export { FirstChecks } from "./first-checks.tsx";
 export { ChosenCard, OperatePanel } from "./operate/index.ts";

@@ -1,6 +1,7 @@
-import { useId, useState } from "react";
+import { useState } from "react";
 import type { Id, Part } from "../../job/index.ts";
 import { Button } from "../app/controls/index.ts";
+import { PartSearch } from "./part-search.tsx";
 import styles from "./reading-pad.module.css";
 
 interface PartTogglesProps {
@@ -17,7 +18,6 @@ const nameOf = ({ id, label }: Part): string => (label ? `${id} ${label}` : id);
 
 /** Parts of which each is chosen or not, each as large as a thumb. */
 export function PartToggles({ label, parts, chosen, onToggle }: PartTogglesProps) {
-  const searchId = useId();
   const [words, setWords] = useState("");
   const searches = parts.length > MOST_SHOWN;
   const wanted = words.trim().toLowerCase();
@@ -37,15 +37,10 @@ export function PartToggles({ label, parts, chosen, onToggle }: PartTogglesProps
       <legend>{label}</legend>
       {searches && (
         <div className={styles.note}>
-          <label htmlFor={searchId}>Find one of {parts.length} by its name</label>
-          <input
-            id={searchId}
-            type="search"
-            autoComplete="off"
-            value={words}
-            onChange={(event) => setWords(event.target.value)}
-            // it looks for a part, and keeps nothing
-            onKeyDown={(event) => event.key === "Enter" && event.preventDefault()}
+          <PartSearch
+            label={`Find one of ${parts.length} by its name`}
+            words={words}
+            onWords={setWords}
           />
         </div>
       )}

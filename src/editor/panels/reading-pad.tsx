@@ -102,8 +102,13 @@ function OpenPad({ draft }: { draft: ReadingDraft }) {
     session.show({ draft: null, selection: [reading.id] });
   };
   const title = draft.mends ? `Reading ${draft.mends}` : "Reading";
+  const pad = useRef<HTMLElement>(null);
+  // What stands above it is not what one is at now: the keypad comes up with the pad.
+  useEffect(() => {
+    pad.current?.scrollIntoView?.({ block: "start" });
+  }, []);
   return (
-    <section className={styles.pad} aria-label="Reading pad">
+    <section ref={pad} className={styles.pad} aria-label="Reading pad">
       <header className={styles.head}>
         <h2>{title}</h2>
         <span className={styles.machine}>on {machine?.name ?? "no machine"}</span>

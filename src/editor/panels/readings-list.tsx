@@ -1,14 +1,14 @@
-import { Pencil, Repeat2, Trash2 } from "lucide-react";
 import { useMemo } from "react";
 import { formatQuantity } from "../../base/index.ts";
 import type { Reading } from "../../job/index.ts";
 import { wordsForSetup } from "../../readings/index.ts";
 import { counterparts, draftOf } from "../../session/index.ts";
 import { dayOf, type JudgedEvidence } from "../../sheet/index.ts";
-import { Button, Tip } from "../app/controls/index.ts";
 import { useAnalysis, useAnswer, useSelected, useSession } from "../session-context.tsx";
+import { EntryActs } from "./entry-acts.tsx";
 import { ReadingVerdictMark } from "./reading-verdict.tsx";
 import styles from "./readings-list.module.css";
+import { unbroken } from "./unbroken.ts";
 import { beginReading } from "./unfinished.ts";
 import { Working } from "./working.tsx";
 
@@ -81,37 +81,22 @@ export function ReadingsList() {
                 {judged ? <ReadingVerdictMark verdict={judged.verdict} /> : <Working />}
               </span>
               <span className={styles.how}>
-                {[reading.id, wordsForSetup(job, reading), dayOf(reading.at)]
-                  .filter(Boolean)
-                  .join(", ")}
+                {unbroken(
+                  [reading.id, wordsForSetup(job, reading), dayOf(reading.at)]
+                    .filter(Boolean)
+                    .join(", "),
+                )}
               </span>
               {reading.note && <span className={styles.how}>“{reading.note}”</span>}
             </button>
             <span className={styles.acts}>
-              <Tip text="Take it again">
-                <Button
-                  tone="quiet"
-                  icon={<Repeat2 aria-hidden />}
-                  aria-label={`Take reading ${reading.id} again`}
-                  onClick={() => beginReading(session, draftOf(reading, false))}
-                />
-              </Tip>
-              <Tip text="Mend it">
-                <Button
-                  tone="quiet"
-                  icon={<Pencil aria-hidden />}
-                  aria-label={`Mend reading ${reading.id}`}
-                  onClick={() => beginReading(session, draftOf(reading, true))}
-                />
-              </Tip>
-              <Tip text="Delete it">
-                <Button
-                  tone="quiet"
-                  icon={<Trash2 aria-hidden />}
-                  aria-label={`Delete reading ${reading.id}`}
-                  onClick={() => remove(reading.id)}
-                />
-              </Tip>
+              <EntryActs
+                name={`reading ${reading.id}`}
+                again="Take"
+                onAgain={() => beginReading(session, draftOf(reading, false))}
+                onMend={() => beginReading(session, draftOf(reading, true))}
+                onDelete={() => remove(reading.id)}
+              />
             </span>
           </li>
         ))}

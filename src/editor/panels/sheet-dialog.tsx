@@ -6,6 +6,7 @@ import { Button, FileLink, Modal } from "../app/controls/index.ts";
 import { fileNameFor } from "../app/file-transfer.ts";
 import { useSelected } from "../session-context.tsx";
 import { localTime } from "./local-time.ts";
+import { PlugChoice } from "./plug-choice.tsx";
 import { printPdf } from "./print-pdf.ts";
 import { Segments } from "./segments.tsx";
 import styles from "./sheet-dialog.module.css";
@@ -59,18 +60,7 @@ export function SheetDialog({ onClose }: { onClose: () => void }) {
     <Modal title="Corrected pinout sheet" lead={model.standing} width="wide" onClose={onClose}>
       <div className={styles.dialog}>
         <div className={styles.choices}>
-          {plugs.length > 1 && (
-            <label className={styles.field}>
-              Plug
-              <select value={plug} onChange={(event) => setPlug(event.target.value)}>
-                {plugs.map((one) => (
-                  <option key={one.id} value={one.id}>
-                    {one.name ? `${one.id} · ${one.name}` : one.id}
-                  </option>
-                ))}
-              </select>
-            </label>
-          )}
+          <PlugChoice className={styles.field} plug={plug} onPlug={setPlug} />
           <Segments label="Seen from the" value={side} options={SIDES} onChange={setSide} />
           <Segments
             label="Paper"

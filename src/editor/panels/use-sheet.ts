@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "react";
-import { renderSheetPdf, type SheetModel, type SheetOptions, sheetCsv } from "../../sheet/index.ts";
+import { type SheetModel, type SheetOptions, sheetCsv } from "../../sheet/index.ts";
 import { useAnswer, useSelected } from "../session-context.tsx";
+import { sheetPdf } from "../workers/open-sheet.ts";
 import { sheetFonts } from "./sheet-fonts.ts";
 
 export interface SheetFiles {
@@ -48,7 +49,7 @@ export function useSheet(options: Omit<SheetOptions, "check">): {
       async () => {
         isFirst.current = false;
         try {
-          const pdf = await renderSheetPdf(model, await sheetFonts(), stop.signal);
+          const pdf = await sheetPdf(model, await sheetFonts(), stop.signal);
           if (stop.signal.aborted) return;
           setShown(pdf);
           made = {

@@ -3,6 +3,7 @@ import { wordsForQuantity } from "../../readings/index.ts";
 import type { PinRow } from "../../session/index.ts";
 import { besidesChief, evidenceInWords, loadPhrases } from "../../sheet/index.ts";
 import { StatusShape } from "../panels/status-shape.tsx";
+import { unbroken } from "../panels/unbroken.ts";
 import { Working } from "../panels/working.tsx";
 import styles from "./pin-table.module.css";
 
@@ -28,7 +29,7 @@ export function MeterCell({ row }: { row: PinRow }) {
         {chief.value}
       </span>
       <span className={styles.under}>
-        {[...way, ...load, words, chief.day, more].filter(Boolean).join(", ")}
+        {unbroken([...way, ...load, words, chief.day, more].filter(Boolean).join(", "))}
       </span>
       {row.role?.meterRuledOut && !settledBy && (
         <span className={styles.under}>
@@ -42,7 +43,7 @@ export function MeterCell({ row }: { row: PinRow }) {
       )}
       {named.map((one) => (
         <span key={one.reading.id} className={styles.under} data-differs>
-          ! {evidenceInWords(one)}
+          ! {unbroken(evidenceInWords(one))}
         </span>
       ))}
     </span>

@@ -1,5 +1,5 @@
 import { ChevronDown, ChevronRight } from "lucide-react";
-import type { KeyboardEvent, MouseEvent } from "react";
+import { type KeyboardEvent, type MouseEvent, memo } from "react";
 import { standingRole } from "../../roles/index.ts";
 import type { PinRow } from "../../session/index.ts";
 import { StatusMark } from "../panels/status-shape.tsx";
@@ -19,9 +19,14 @@ interface PinTableRowProps {
   /** The one row that Tab comes to; the arrow keys lead on from there. */
   reachable: boolean;
   columns: number;
-  onChoose: () => void;
-  onToggle: () => void;
-  onKeyDown: (event: KeyboardEvent) => void;
+  acts: RowActs;
+}
+
+/** What can be done to a row; the same object for as long as the table is there. */
+export interface RowActs {
+  readonly onChoose: (row: PinRow) => void;
+  readonly onToggle: (row: PinRow) => void;
+  readonly onKeyDown: (event: KeyboardEvent, row: PinRow) => void;
 }
 
 const UNUSED_WORDS = {
@@ -30,22 +35,21 @@ const UNUSED_WORDS = {
   untied: "no pin matched",
 } as const;
 
-export function PinTableRow({
+/** Drawn again only when something in it is another. */
+export const PinTableRow = memo(function PinTableRow({
   row,
   lit,
   chosen,
   open,
   reachable,
   columns,
-  onChoose,
-  onToggle,
-  onKeyDown,
+  acts,
 }: PinTableRowProps) {
   const unused = row.state === "empty" || row.state === "blocked";
   // A tap on a field or a button inside the row is for that, and chooses the row besides.
   const onClick = (event: MouseEvent) => {
     if (event.target instanceof Element && event.target.closest("[data-portal]")) return;
-    onChoose();
+    acts.onChoose(row);
   };
   const Chevron = open ? ChevronDown : ChevronRight;
   const detailsId = `details-${row.key}`;
@@ -62,8 +66,8 @@ export function PinTableRow({
         aria-label={nameOf(row)}
         tabIndex={reachable ? 0 : -1}
         onClick={onClick}
-        onDoubleClick={onToggle}
-        onKeyDown={onKeyDown}
+        onDoubleClick={() => acts.onToggle(row)}
+        onKeyDown={(event) => acts.onKeyDown(event, row)}
       >
         <th scope="row" className={styles.mark} data-column="mark">
           <button
@@ -74,7 +78,7 @@ export function PinTableRow({
             aria-label={`${open ? "Close" : "Open"} ${nameOf(row)}`}
             onClick={(event) => {
               event.stopPropagation();
-              onToggle();
+              acts.onToggle(row);
             }}
           >
             <Chevron aria-hidden size={18} />
@@ -120,7 +124,7 @@ export function PinTableRow({
       )}
     </>
   );
-}
+});
 
 const nameOf = (row: PinRow) =>
   row.cavity === null ? `pin ${row.ref}, no cavity` : `cavity ${row.mark}`;

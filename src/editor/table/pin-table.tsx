@@ -2,7 +2,8 @@ import { type KeyboardEvent, useMemo, useRef, useState } from "react";
 import { counterparts, type PinRow, pinRows, placeProbe } from "../../session/index.ts";
 import { useAnalysis, useSelected, useSession } from "../session-context.tsx";
 import styles from "./pin-table.module.css";
-import { PinTableRow } from "./pin-table-row.tsx";
+import { PinTableRow, type RowActs } from "./pin-table-row.tsx";
+import { useKeptRows } from "./use-kept-rows.ts";
 import { usePictures } from "./use-pictures.ts";
 
 const COLUMNS = ["Mark", "Pin", "Printed", "Circuit", "Meter", "Wire", "Verdict"] as const;
@@ -16,9 +17,11 @@ export function PinTable() {
   const selection = useSelected((state) => state.selection);
   const analysis = useAnalysis();
   const pictures = usePictures(plug);
-  const rows = useMemo(
-    () => pinRows(job, machine, plug, analysis, pictures),
-    [job, machine, plug, analysis, pictures],
+  const rows = useKeptRows(
+    useMemo(
+      () => pinRows(job, machine, plug, analysis, pictures),
+      [job, machine, plug, analysis, pictures],
+    ),
   );
   const lit = useMemo(
     () => counterparts(job, analysis, selection).refs,
@@ -28,36 +31,43 @@ export function PinTable() {
   const body = useRef<HTMLTableSectionElement>(null);
   const chosen = rows.find((row) => isChosen(row, selection)) ?? null;
 
-  if (rows.length === 0) return <EmptyTable hasModule={hasModule(job)} />;
+  const shown = useRef(rows);
+  shown.current = rows;
+  const acts = useMemo<RowActs>(() => {
+    const choose = (row: PinRow) => session.show({ selection: [row.ref] });
+    // While the pad asks for a lead's place, a tapped row is that place.
+    const onChoose = (row: PinRow) => {
+      const { draft } = session.get();
+      if (draft?.asks) session.show({ draft: placeProbe(draft, row.ref) });
+      else choose(row);
+    };
+    const onToggle = (row: PinRow) => {
+      choose(row);
+      setOpen((now) => (now === row.key ? null : row.key));
+    };
+    const go = (to: number) => {
+      const all = shown.current;
+      const row = all[Math.max(0, Math.min(all.length - 1, to))];
+      if (!row) return;
+      choose(row);
+      focusRow(body.current, row.key);
+    };
+    const onKeyDown = (event: KeyboardEvent, row: PinRow) => {
+      // Only keys pressed on the row itself: fields and buttons inside it have their own.
+      if (event.target !== event.currentTarget) return;
+      const all = shown.current;
+      const target = targetOf(event.key, all.indexOf(row), all.length);
+      if (target !== null) go(target);
+      else if (event.key === "Enter") onToggle(row);
+      else if (event.key === " ") onChoose(row);
+      else return;
+      event.preventDefault();
+      event.stopPropagation();
+    };
+    return { onChoose, onToggle, onKeyDown };
+  }, [session]);
 
-  const choose = (row: PinRow) => session.show({ selection: [row.ref] });
-  // While the pad asks for a lead's place, a tapped row is that place.
-  const tap = (row: PinRow) => {
-    const { draft } = session.get();
-    if (draft?.asks) session.show({ draft: placeProbe(draft, row.ref) });
-    else choose(row);
-  };
-  const openRow = (row: PinRow) => {
-    choose(row);
-    setOpen((now) => (now === row.key ? null : row.key));
-  };
-  const go = (to: number) => {
-    const row = rows[Math.max(0, Math.min(rows.length - 1, to))];
-    if (!row) return;
-    choose(row);
-    focusRow(body.current, row.key);
-  };
-  const onKeyDown = (event: KeyboardEvent, row: PinRow, place: number) => {
-    // Only keys pressed on the row itself: fields and buttons inside it have their own.
-    if (event.target !== event.currentTarget) return;
-    const target = targetOf(event.key, place, rows.length);
-    if (target !== null) go(target);
-    else if (event.key === "Enter") openRow(row);
-    else if (event.key === " ") tap(row);
-    else return;
-    event.preventDefault();
-    event.stopPropagation();
-  };
+  if (rows.length === 0) return <EmptyTable hasModule={hasModule(job)} />;
 
   return (
     <div className={styles.frame}>
@@ -82,9 +92,7 @@ export function PinTable() {
               open={row.key === open}
               reachable={chosen ? row === chosen : place === 0}
               columns={COLUMNS.length}
-              onChoose={() => tap(row)}
-              onToggle={() => openRow(row)}
-              onKeyDown={(event) => onKeyDown(event, row, place)}
+              acts={acts}
             />
           ))}
         </tbody>

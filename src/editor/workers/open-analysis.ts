@@ -1,6 +1,7 @@
 import { type Remote, wrap } from "comlink";
 import type { AnalysisPort, AnswerTo, OpenAnalysis, Question } from "../../session/index.ts";
 import type { AnalysisWorker } from "./analysis-worker.ts";
+import { handOver } from "./hand-over.ts";
 import { neverUp } from "./never-up.ts";
 
 /** A thread that has not even taken the job by then never will. */
@@ -16,8 +17,15 @@ export const openAnalysis: OpenAnalysis = (): AnalysisPort => {
     });
   const remote: Remote<AnalysisWorker> = wrap<AnalysisWorker>(worker);
   return {
-    begin: (job) => Promise.race([remote.begin(job), broken, late()]),
+    begin: async (job) => {
+      const begun = async () => {
+        await handOver(job, remote);
+        await remote.begin();
+      };
+      await Promise.race([begun(), broken, late()]);
+    },
     check: (changes, machine) => Promise.race([remote.check(changes, machine), broken]),
+    goOn: (machine) => Promise.race([remote.goOn(machine), broken]),
     answer: async <Q extends Question>(
       changes: Parameters<AnalysisPort["answer"]>[0],
       machine: string,

@@ -2,6 +2,7 @@ import { type Remote, wrap } from "comlink";
 import { createPlay } from "../../circuit/index.ts";
 import type { Id, Job } from "../../job/index.ts";
 import { type LivePort, type OpenPlay, portOf } from "../../session/index.ts";
+import { handOver } from "./hand-over.ts";
 import { neverUp } from "./never-up.ts";
 import type { PlayWorker } from "./play-worker.ts";
 
@@ -18,7 +19,7 @@ function playInWorker(job: Job, machine: Id | null): LivePort {
   const worker = new Worker(new URL("./play-worker.ts", import.meta.url), { type: "module" });
   const broken = neverUp(worker);
   const remote: Remote<PlayWorker> = wrap<PlayWorker>(worker);
-  const begun = remote.begin(job, machine);
+  const begun = handOver(job, remote).then(() => remote.begin(machine));
   begun.catch(() => {});
   const ask = async <T>(question: () => Promise<T>): Promise<T> => {
     const answer = begun.then(question);

@@ -1,6 +1,9 @@
 import { expose } from "comlink";
 import { createPlay, type LiveState, type Play } from "../../circuit/index.ts";
-import type { Id, Job, Probe, Step } from "../../job/index.ts";
+import type { Id, Probe, Step } from "../../job/index.ts";
+import { createTaker } from "./hand-over.ts";
+
+const { taken, ...taker } = createTaker();
 
 let play: Play | null = null;
 
@@ -11,8 +14,10 @@ const opened = (): Play => {
 
 /** One play in a thread of its own. */
 const playWorker = {
-  begin(job: Job, machine: Id | null): void {
-    play = createPlay(job, machine);
+  ...taker,
+  /** With the job that was taken piece by piece. */
+  begin(machine: Id | null): void {
+    play = createPlay(taken(), machine);
   },
   state: (): LiveState => opened().state(),
   step: (step: Step): LiveState => opened().step(step),

@@ -1,5 +1,13 @@
 import { z } from "zod";
-import { finite, idSchema, notNegative, pointSchema, positive, roleNameSchema } from "./shared.ts";
+import {
+  bounded,
+  finite,
+  idSchema,
+  notNegative,
+  pointSchema,
+  positive,
+  roleNameSchema,
+} from "./shared.ts";
 
 const share = z.number().min(0).max(1);
 const pinId = z.string().min(1, "a pin needs an id");
@@ -114,7 +122,7 @@ export const partSchema = z
         .optional(),
       sources: z
         .array(
-          z.looseObject({ between: z.tuple([pinId, pinId]), volts: finite, ohms: notNegative }),
+          z.looseObject({ between: z.tuple([pinId, pinId]), volts: bounded, ohms: notNegative }),
         )
         .optional()
         .describe("live when the module is powered; the first pin is the positive one"),

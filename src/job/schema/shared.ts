@@ -48,9 +48,29 @@ export const probeSchema = z
   )
   .meta({ id: "Probe" });
 
+/** Beyond these a reckoning ends in no number at all; nothing on a machine comes near either. */
+export const LARGEST_NUMBER = 1e12;
+export const SMALLEST_NUMBER = 1e-12;
+const TOO_LARGE = "may be at most 1e12: correct it";
+const TOO_SMALL = "is too small to be meant: write 0, or at least 1e-12";
+/** What the schema says of a number that is out of these bounds. */
+export const OUT_OF_BOUNDS: ReadonlySet<string> = new Set([TOO_LARGE, TOO_SMALL]);
+
+const isLargeEnough = (value: number) => value <= 0 || value >= SMALLEST_NUMBER;
+
 export const finite = z.number();
-export const notNegative = z.number().min(0, "may not be negative");
-export const positive = z.number().positive("must be above zero");
+/** Volts of either sign. */
+export const bounded = z.number().min(-LARGEST_NUMBER, TOO_LARGE).max(LARGEST_NUMBER, TOO_LARGE);
+export const notNegative = z
+  .number()
+  .min(0, "may not be negative")
+  .max(LARGEST_NUMBER, TOO_LARGE)
+  .refine(isLargeEnough, TOO_SMALL);
+export const positive = z
+  .number()
+  .positive("must be above zero")
+  .max(LARGEST_NUMBER, TOO_LARGE)
+  .refine(isLargeEnough, TOO_SMALL);
 export const pointSchema = z.tuple([finite, finite]).meta({ id: "Point" });
 
 const colourCodeSchema = z.enum(COLOUR_CODES).meta({ id: "ColourCode" });

@@ -1,20 +1,22 @@
 import { FUSE_TIMES } from "../../circuit/index.ts";
 import type { Id, Job, Reading } from "../../job/index.ts";
 import { judgeWith, takenAt } from "../judge-reading.ts";
-import { GHOST_SHARE, METER_ERROR, UNRELATED_OHMS } from "../meter.ts";
+import { GHOST_SHARE, METER_ERROR, SHUNT_OHMS, UNRELATED_OHMS } from "../meter.ts";
 import { predictWith } from "../predict.ts";
 import type { Prediction } from "../prediction.ts";
 import { type Shared, sharedFor } from "../shared.ts";
-import { type Candidate, candidatesFor } from "./candidates.ts";
+import type { Candidate } from "./candidate.ts";
+import { candidatesFor } from "./candidates.ts";
 import type { Explanation, FaultSpot, Reach } from "./explanation.ts";
 import { reachOfFaults } from "./fault-reach.ts";
 import { faultWords } from "./fault-words.ts";
+import { type Feels, feelsOf, type Need } from "./feels.ts";
 import { type FaultTrial, faultTrial, type Shown } from "./trial-fault.ts";
 
 /** Spots after which nothing less likely is tried any more. */
 const ENOUGH = 6;
-/** Faults that are tried for one reading, at most. */
-const MOST_TRIED = 80;
+/** Share of what a reading lies off by that a fault must move it to be named (our own). */
+const WORTH_NAMING = 0.5;
 /** Share of a value by which parts of a faulty machine may shift it (our own). */
 const SHIFT = 0.05;
 /** Volts of a point that nothing but the meter holds. */
@@ -75,9 +77,23 @@ function spotsOf(
   prediction: Prediction,
   trial: FaultTrial,
 ): readonly FaultSpot[] {
+  const need = needOf(reading, prediction, trial);
+  const feels = feelsOf(trial, need, reading.quantity === "ohms");
+  return spotsAmong(shared, reading, prediction, trial, feels, ENOUGH);
+}
+
+/** The likeliest faults that give the reading, of those that it `feels`: of all where null. */
+export function spotsAmong(
+  shared: Shared,
+  reading: Reading,
+  prediction: Prediction,
+  trial: FaultTrial,
+  feels: Feels | null,
+  enough: number,
+): readonly FaultSpot[] {
   const found: FaultSpot[] = [];
-  for (const candidate of candidatesFor(shared, reading, trial).slice(0, MOST_TRIED)) {
-    if (found.length >= ENOUGH) break;
+  for (const candidate of candidatesFor(shared, reading, trial, feels)) {
+    if (found.length >= enough) break;
     const shown = trial.with(candidate.harm);
     const most = shown.blown.length > 0 ? beforeItBlows(candidate, trial, shown) : shown;
     const fits =
@@ -100,6 +116,23 @@ function spotsOf(
     });
   }
   return found;
+}
+
+/** How far a fault must move what the meter shows to be worth naming. */
+export function needOf(
+  { value, quantity }: Reading,
+  { low, high }: Prediction,
+  { sound }: FaultTrial,
+): Need {
+  if (quantity === "ohms") {
+    const [now, own] = [asOhms(sound.value), asOhms(value)];
+    return { by: Math.abs(own - now) * WORTH_NAMING, way: own < now ? -1 : 1 };
+  }
+  const now = typeof sound.value === "number" ? sound.value : 0;
+  const own = value === "OL" ? now : value;
+  const off = own > now ? own - Math.max(now, high ?? now) : Math.min(now, low ?? now) - own;
+  const volts = quantity === "amps" ? off * SHUNT_OHMS : off;
+  return { by: volts * WORTH_NAMING, way: own > now ? 1 : -1 };
 }
 
 /** What it shows with as much touching as the fuse still bears. */

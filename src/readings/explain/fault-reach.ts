@@ -1,5 +1,5 @@
-import { addTo } from "../../base/index.ts";
-import { type Branch, circuitOf, Groups } from "../../circuit/index.ts";
+import { addTo, Groups } from "../../base/index.ts";
+import { type Branch, circuitOf } from "../../circuit/index.ts";
 import type { Probe, When } from "../../job/index.ts";
 import { pinsOfCavity } from "../cavity-pins.ts";
 import { bandIn } from "../predict-volts.ts";

@@ -1,5 +1,5 @@
 import { isFixedProbe } from "../../job/index.ts";
-import type { Candidate } from "./candidates.ts";
+import type { Candidate } from "./candidate.ts";
 
 /** Members of a spot that are named one by one, at most. */
 const MOST_NAMED = 3;

@@ -1,22 +1,24 @@
+import { addTo } from "../../base/index.ts";
 import { type Branch, circuitOf, SHORT_OHMS } from "../../circuit/index.ts";
-import type { Id, Job, Reading } from "../../job/index.ts";
+import type { Id, Job, PinRef, Reading, Wire } from "../../job/index.ts";
 import { takenAt } from "../judge-reading.ts";
-import { GHOST_SHARE, METER_ERROR, UNRELATED_OHMS } from "../meter.ts";
+import { GHOST_SHARE, METER_ERROR, SHUNT_OHMS, UNRELATED_OHMS } from "../meter.ts";
 import { predictWith } from "../predict.ts";
 import type { Prediction } from "../prediction.ts";
 import { sharedFor } from "../shared.ts";
 import { netsByWire } from "../wire-nets.ts";
 import { reachOfFaults } from "./fault-reach.ts";
+import { feelsOf, type Need } from "./feels.ts";
+import { type JointHarm, jointHarm } from "./joint-harm.ts";
+import { type Screened, screenOf } from "./screen.ts";
 import { branchName, type SingleFault, singleFaults } from "./single-faults.ts";
 import { type FaultTrial, faultTrial, type Harm, type Shown } from "./trial-fault.ts";
 
 /** `one`: some single fault may give all the readings. `untold`: too much to try, or something unknown. */
 export type OneFault = "one" | "none" | "untold";
 
-/** Faults tried, at most: any more and nobody waits for it. */
+/** Faults tried that may matter to every one of the readings, at most: any more and nobody waits for it. */
 const MOST_TRIED = 2000;
-/** Parts and wires of a machine of which it is tried, at most. */
-const MOST_DRAWN = 1000;
 /** Ohms that a fault is tried with between nothing and all: a relay may drop out at any of them. */
 const SOME_OHMS = [0.3, 3, 30, 300, 3000] as const;
 /** Share of a value within which a faulty machine may show it (our own, cautious). */
@@ -32,14 +34,33 @@ const JOINTS_OHMS = 2;
  * that something unknown may have given proves nothing and is left out.
  */
 export function oneFaultGives(job: Job, machine: Id, readings: readonly Reading[]): OneFault {
+  const shareds = new Set(readings.map((one) => sharedFor(job, machine, takenAt(one))));
+  const [shared, second] = shareds;
+  const found = () => ({ is: tryEach(job, machine, readings, screenOf) });
+  if (!shared || second) return found().is;
+  const key = readings.map(({ id: _, at: __, note: ___, ...own }) => own);
+  return shared.once(`one fault ${JSON.stringify(key)}`, found).is;
+}
+
+/** The same, with what tells which faults need trying at all. */
+export function tryEach(
+  job: Job,
+  machine: Id,
+  readings: readonly Reading[],
+  makeScreen: typeof screenOf,
+): OneFault {
   const { parts, wires } = circuitOf(job, machine);
-  if (parts.length + wires.length > MOST_DRAWN) return "untold";
-  const tried = readings.flatMap((reading) => tryOut(job, machine, reading) ?? []);
+  const wiresAt = new Map<PinRef, Wire[]>();
+  for (const wire of wires) for (const end of [wire.from, wire.to]) addTo(wiresAt, end, wire);
+  const tried = readings.flatMap((reading) => tryOut(job, machine, reading, wiresAt) ?? []);
   const [first, ...rest] = tried.sort((a, b) => Number(b.isPresence) - Number(a.isPresence));
   if (!first) return "untold";
+  if (tried.every(({ isFree }) => isFree)) return "one";
   const byId = new Map(parts.map((part) => [part.id, part]));
   const probes = tried.flatMap(({ reading }) => [reading.red, reading.black]);
-  const faults = singleFaults(job, byId, wires, first.trial, probes, MOST_TRIED);
+  const screen = makeScreen(tried);
+  if (screen === null) return "untold";
+  const faults = singleFaults(job, byId, wires, first.trial, probes, screen, MOST_TRIED);
   if (faults === null) return "untold";
   const gives = (fault: SingleFault) =>
     first.fits(fault, null) &&
@@ -53,17 +74,23 @@ function withFusesBlown(fault: SingleFault, tried: readonly Tried[]): boolean {
   return blown.size > 0 && tried.every((one) => one.fits(fault, blown));
 }
 
-interface Tried {
+interface Tried extends Screened {
   readonly reading: Reading;
   /** More than a healthy machine shows. */
   readonly isPresence: boolean;
-  readonly trial: FaultTrial;
+  /** It lies so near to what a good machine shows that a fault which does nothing gives it. */
+  readonly isFree: boolean;
   fits(fault: SingleFault, blown: ReadonlySet<Id> | null): boolean;
   blows(fault: SingleFault): readonly Id[];
 }
 
 /** Null where something unknown may have given the reading. */
-function tryOut(job: Job, machine: Id, reading: Reading): Tried | null {
+function tryOut(
+  job: Job,
+  machine: Id,
+  reading: Reading,
+  wiresAt: ReadonlyMap<PinRef, readonly Wire[]>,
+): Tried | null {
   const shared = sharedFor(job, machine, takenAt(reading));
   const { value, quantity } = reading;
   const reach = value === "OL" ? null : reachOfFaults(shared, reading, value);
@@ -87,7 +114,10 @@ function tryOut(job: Job, machine: Id, reading: Reading): Tried | null {
     wiring.branches.filter(
       ({ owner, element }) => owner !== null && ids.has(owner) && element?.law.is === "protection",
     );
-  const harms = (fault: SingleFault) => harmsOf(fault, trial, named, nets);
+  const probed = new Set([reading.red, reading.black]);
+  const partedAt = (at: string) => jointHarm(wiring, shared.parts, wiresAt, probed, at);
+  const need = needOf(reading, prediction, trial, spread);
+  const harms = (fault: SingleFault) => harmsOf(fault, { trial, named, nets, partedAt });
   const known = new Map<string, Shown>();
   const shownWith = (fault: SingleFault, key: string, harm: Harm): Shown => {
     const at = `${JSON.stringify(fault)} ${key}`;
@@ -105,6 +135,9 @@ function tryOut(job: Job, machine: Id, reading: Reading): Tried | null {
     reading,
     isPresence,
     trial,
+    named,
+    isFree: need.by <= 0,
+    feels: feelsOf(trial, need, quantity === "ohms"),
     fits: (fault, blown) => {
       const tries = harms(fault);
       // it can't be put to this state: whether it gives the reading nobody can say
@@ -157,13 +190,19 @@ const through = (a: number, b: number, ohms: number): Branch => ({
 
 const none = () => [];
 
+interface State {
+  readonly trial: FaultTrial;
+  readonly named: ReadonlyMap<string, readonly Branch[]>;
+  readonly nets: Int32Array;
+  partedAt(at: string): JointHarm | null;
+}
+
 /** Null where the state has no such place. */
 function harmsOf(
   fault: SingleFault,
-  { healthy: { wiring }, sound, placed }: FaultTrial,
-  named: ReadonlyMap<string, readonly Branch[]>,
-  nets: Int32Array,
+  { trial: { healthy, sound, placed }, named, nets, partedAt }: State,
 ): Harms | null {
+  const { wiring } = healthy;
   const touch = (a: number, b: number) => ({
     full: { opens: [], adds: [through(a, b, SHORT_OHMS)] },
     partly: SOME_OHMS.map((ohms) => ({ opens: [], adds: [through(a, b, ohms)] })),
@@ -179,12 +218,15 @@ function harmsOf(
       const opens = wiring.branches.filter(({ owner }) => owner === fault.part);
       return { full: { opens, adds: [] }, partly: [], pinned: none };
     }
-    case "joint":
+    case "joint": {
+      const known = partedAt(fault.fault.part);
+      if (known) return { full: known.full, partly: [known.partly], pinned: none };
       return {
         full: { opens: [], adds: [], parts: fault.fault },
         partly: [{ opens: [], adds: [], parts: { ...fault.fault, mode: "high-resistance" } }],
         pinned: none,
       };
+    }
     case "touch": {
       const [a, b] = [wiring.probe(fault.a), wiring.probe(fault.b)];
       if (!a.ok || !b.ok) return null;
@@ -264,4 +306,32 @@ function isNear(
       ? Math.abs(value) * (share + 3 * SLACK) + digits + own
       : systemVoltage * SLACK + digits + ghost + own;
   return value >= Math.min(...all) - slack && value <= Math.max(...all) + slack;
+}
+
+/** How far a fault must move what the meter shows before the reading is near it; see `isNear`. */
+function needOf(
+  { value, quantity }: Reading,
+  { low, high }: Prediction,
+  { sound }: FaultTrial,
+  { systemVoltage, own }: Spread,
+): Need {
+  const { share, digits } = METER_ERROR[quantity];
+  if (quantity === "ohms") {
+    const as = (one: number | "OL" | null) =>
+      one === "OL" || one === null ? UNRELATED_OHMS : Math.min(one, UNRELATED_OHMS);
+    const read = as(value);
+    const slack = read * (share + SLACK) + JOINTS_OHMS + digits;
+    const [now, least, most] = [as(sound.value), as(low ?? sound.value), as(high ?? sound.value)];
+    return read < now
+      ? { by: Math.min(now, least) - 2 * (read + slack), way: -1 }
+      : { by: (read - slack) / 2 - Math.max(now, most), way: 1 };
+  }
+  if (value === "OL") return { by: 0, way: 1 };
+  const now = typeof sound.value === "number" ? sound.value : 0;
+  const isAbove = value > now;
+  const off = isAbove ? value - Math.max(now, high ?? now) : Math.min(now, low ?? now) - value;
+  const way = isAbove ? 1 : -1;
+  if (quantity === "amps")
+    return { by: (off - Math.abs(value) * (share + 3 * SLACK) - digits - own) * SHUNT_OHMS, way };
+  return { by: off - systemVoltage * (SLACK + GHOST_SHARE) - digits - own, way };
 }

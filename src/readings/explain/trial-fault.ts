@@ -85,14 +85,7 @@ export function faultTrial(shared: Shared, setup: ReadingSetup): FaultTrial | nu
     blown: ReadonlySet<Branch>,
   ) => {
     const opens = new Set([...harm.opens, ...blown]);
-    return held(
-      wiring,
-      states,
-      extra,
-      null,
-      isOhms,
-      opens.size === 0 ? null : (branch) => opens.has(branch),
-    );
+    return held(wiring, states, extra, null, isOhms, opens.size === 0 ? null : opens);
   };
   const settle = (harm: Harm, extra: readonly Branch[], blown: ReadonlySet<Branch>) => {
     let states: Shown["states"] = new Map([...healthy.states, ...(harm.holds ?? [])]);

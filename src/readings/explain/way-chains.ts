@@ -2,9 +2,6 @@ import type { Branch } from "../../circuit/index.ts";
 import type { PinRef, Wire } from "../../job/index.ts";
 import type { FaultTrial } from "./trial-fault.ts";
 
-/** Share of an ampere pushed in at the probes that a branch on the way takes at least. */
-const ON_THE_WAY = 0.01;
-
 /** Parts and wires in one line without a branching: whichever of them opens, a meter shows the same. */
 export interface Chain {
   /** In the order of the line. */
@@ -28,10 +25,10 @@ export function pinAt(
   return node === a ? wire.from : wire.to;
 }
 
-/** The lines between two nodes that a current from one to the other takes, `seen` being the volts of one ampere. */
+/** The lines between two nodes that a current from one to the other takes: those of whose branches `isOnWay` says so. */
 export function chainsOnTheWay(
   { healthy: { wiring }, sound: { point } }: FaultTrial,
-  seen: Float64Array,
+  isOnWay: (branch: Branch, ohms: number) => boolean,
   ends: readonly [number, number],
   wires: ReadonlyMap<string, Wire>,
 ): readonly Chain[] {
@@ -44,8 +41,7 @@ export function chainsOnTheWay(
     if (!Number.isFinite(ohms) || a === b) return;
     degree[a] = (degree[a] as number) + 1;
     degree[b] = (degree[b] as number) + 1;
-    const share = Math.abs((seen[a] as number) - (seen[b] as number)) / ohms;
-    if (share < ON_THE_WAY) return;
+    if (!isOnWay(branch, ohms)) return;
     const law = element?.law.is;
     // a diode across a coil is not the coil
     if (acts.is === "junction" && law !== "diode" && law !== "led") return;

@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on Dutch diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on Dutch diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const DUTCH: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   VOEDING: means("supply"),
@@ -73,11 +76,13 @@ export const DUTCH: Readonly<Record<string, readonly Meaning[]>> = {
   SIGNAAL: means("input", "signal", "output"),
   TOERENTAL: means("input", "signal", "output"),
   SNELHEID: means("input", "signal", "output"),
+  REM: means("input", "output", "signal"),
 
   // What goes out
   UITGANG: means("output"),
   LAMP: means("output"),
   LICHT: means("output"),
+  GLOEILAMP: means("output"),
   VERLICHTING: means("output"),
   WERKLAMP: means("output"),
   KOPLAMP: means("output"),

@@ -1,9 +1,10 @@
 import { type Meaning, means, meansSided } from "./meaning.ts";
 
 /**
- * Words printed beside module pins on English diagrams (common practice, no source). A key is one
- * or more tokens parted by spaces; `<V>` stands for a system voltage such as +12V or 24 V, `<REF>`
- * for a sensor supply such as 5 V. A word that is used for several things keeps all of them.
+ * Words printed beside module pins on English diagrams. A key is one or more tokens parted by
+ * spaces; `<V>` stands for a system voltage such as +12V or 24 V, `<REF>` for a sensor supply such
+ * as 5 V. A word that is used for several things keeps all of them. Common practice;
+ * tests/reference/printed-words/ names the published sources.
  */
 export const ENGLISH: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
@@ -148,6 +149,7 @@ export const ENGLISH: Readonly<Record<string, readonly Meaning[]>> = {
   START: means("input", "switched-supply", "output"),
   CRANK: means("input", "switched-supply", "output"),
   STOP: means("input", "output"),
+  BRAKE: means("input", "output", "signal"),
   UP: means("input", "output"),
   DOWN: means("input", "output"),
   FWD: means("input", "output"),
@@ -291,6 +293,7 @@ export const ENGLISH: Readonly<Record<string, readonly Meaning[]>> = {
   "NOT USED": means("unused"),
   "NOT CONNECTED": means("unused"),
   "NOT ASSIGNED": means("unused"),
+  "NO CONNECTION": means("unused"),
   UNUSED: means("unused"),
   UNASSIGNED: means("unused"),
   SPARE: means("unused"),

@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on French diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on French diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const FRENCH: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   ALIMENTATION: means("supply"),
@@ -68,12 +71,14 @@ export const FRENCH: Readonly<Record<string, readonly Meaning[]>> = {
   "SIGNAL ENTRÉE": means("input"),
   INTERRUPTEUR: means("input", "switched-supply", "switched-ground"),
   COMMANDE: means("input", "output"),
+  CONTRÔLE: means("input", "output"),
   VALIDATION: means("input", "output"),
   AUTORISATION: means("input", "output"),
   JAUGE: means("input", "output"),
   CONTACTEUR: means("input", "output", "switched-supply", "switched-ground"),
   SIGNAL: means("input", "signal", "output"),
   VITESSE: means("input", "signal", "output"),
+  FREIN: means("input", "output", "signal"),
   RÉGIME: means("input", "signal", "output"),
   TEMPÉRATURE: means("input", "signal", "output"),
 
@@ -85,6 +90,7 @@ export const FRENCH: Readonly<Record<string, readonly Meaning[]>> = {
   FEUX: means("output"),
   PHARE: means("output"),
   ÉCLAIRAGE: means("output"),
+  LUMIÈRE: means("output"),
   VOYANT: means("output"),
   TÉMOIN: means("output"),
   RELAIS: means("output"),
@@ -98,6 +104,7 @@ export const FRENCH: Readonly<Record<string, readonly Meaning[]>> = {
   VENTILATEUR: means("output"),
   AVERTISSEUR: means("output"),
   KLAXON: means("output"),
+  SIRÈNE: means("output"),
   CHAUFFAGE: means("output"),
   RÉCHAUFFEUR: means("output"),
   GYROPHARE: means("output"),

@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on German diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on German diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const GERMAN: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   PLUS: means("supply"),
@@ -34,6 +37,7 @@ export const GERMAN: Readonly<Record<string, readonly Meaning[]>> = {
   ZÜNDSCHALTER: means("switched-supply", "input"),
   START: means("switched-supply", "input", "output"),
   ANLASSER: means("switched-supply", "input", "output"),
+  STARTER: means("switched-supply", "input", "output"),
 
   // Grounds
   MASSE: means("ground"),
@@ -85,6 +89,7 @@ export const GERMAN: Readonly<Record<string, readonly Meaning[]>> = {
   SIGNAL: means("input", "signal", "output"),
   STEUERSIGNAL: means("input", "signal", "output"),
   DREHZAHL: means("input", "signal", "output"),
+  BREMSE: means("input", "output", "signal"),
   GESCHWINDIGKEIT: means("input", "signal", "output"),
 
   // What goes out
@@ -94,6 +99,7 @@ export const GERMAN: Readonly<Record<string, readonly Meaning[]>> = {
   LEISTUNGSAUSGANG: means("output"),
   LAMPE: means("output"),
   LEUCHTE: means("output"),
+  GLÜHBIRNE: means("output"),
   LICHT: means("output"),
   BELEUCHTUNG: means("output"),
   SCHEINWERFER: means("output"),
@@ -116,6 +122,8 @@ export const GERMAN: Readonly<Record<string, readonly Meaning[]>> = {
   VERBRAUCHER: means("output"),
   BREMSLICHT: means("output", "input"),
   BLINKER: means("output", "input"),
+  BLINKLEUCHTE: means("output", "input"),
+  LADEKONTROLLE: means("output", "input"),
   FERNLICHT: means("output", "input"),
   ABBLENDLICHT: means("output", "input"),
   STANDLICHT: means("output", "input"),

@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on Italian diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on Italian diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const ITALIAN: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   ALIMENTAZIONE: means("supply"),
@@ -68,12 +71,14 @@ export const ITALIAN: Readonly<Record<string, readonly Meaning[]>> = {
   INTERRUTTORI: means("input", "switched-supply", "switched-ground"),
   COMMUTATORE: means("input", "switched-supply", "switched-ground"),
   COMANDO: means("input", "output"),
+  CONTROLLO: means("input", "output"),
   CONSENSO: means("input", "output"),
   ABILITAZIONE: means("input", "output"),
   SEGNALE: means("input", "signal", "output"),
   SEGNALI: means("input", "signal", "output"),
   VELOCITÀ: means("input", "signal", "output"),
   GIRI: means("input", "signal", "output"),
+  FRENO: means("input", "output", "signal"),
 
   // What goes out
   USCITA: means("output"),
@@ -86,6 +91,7 @@ export const ITALIAN: Readonly<Record<string, readonly Meaning[]>> = {
   FARO: means("output"),
   FARI: means("output"),
   FANALE: means("output"),
+  ILLUMINAZIONE: means("output"),
   SPIA: means("output"),
   RELÈ: means("output"),
   VALVOLA: means("output"),

@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on Japanese diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on Japanese diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const JAPANESE: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   電源: means("supply"),
@@ -87,6 +90,7 @@ export const JAPANESE: Readonly<Record<string, readonly Meaning[]>> = {
   NYURYOKU: means("input"),
   スイッチ: means("input", "switched-supply", "switched-ground"),
   制御: means("input", "output"),
+  操作: means("input", "output"),
   指令: means("input", "output"),
   許可: means("input", "output"),
   起動: means("input", "output"),
@@ -97,10 +101,12 @@ export const JAPANESE: Readonly<Record<string, readonly Meaning[]>> = {
   回転: means("input", "signal", "output"),
   回転数: means("input", "signal", "output"),
   車速: means("input", "signal", "output"),
+  ブレーキ: means("input", "output", "signal"),
 
   // What goes out
   出力: means("output"),
   ランプ: means("output"),
+  電球: means("output"),
   ライト: means("output"),
   灯: means("output"),
   表示灯: means("output"),
@@ -121,6 +127,7 @@ export const JAPANESE: Readonly<Record<string, readonly Meaning[]>> = {
   モーター: means("output"),
   ファン: means("output"),
   ホーン: means("output"),
+  クラクション: means("output"),
   ブザー: means("output"),
   ブザ: means("output"),
   ヒータ: means("output"),
@@ -130,6 +137,9 @@ export const JAPANESE: Readonly<Record<string, readonly Meaning[]>> = {
   制動灯: means("output", "input"),
   方向指示: means("output", "input"),
   警報: means("output", "input"),
+  アラーム: means("output", "input"),
+  ブレーキランプ: means("output", "input"),
+  ストップランプ: means("output", "input"),
   グロー: means("output", "input"),
   予熱: means("output", "input"),
   ワイパ: means("output", "input"),
@@ -191,7 +201,6 @@ export const JAPANESE: Readonly<Record<string, readonly Meaning[]>> = {
   端子: means(),
   燃料: means(),
   作動油: means(),
-  ブレーキ: means(),
   エンジン: means(),
   ブーム: means(),
 };

@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on Polish diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on Polish diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const POLISH: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   ZASILANIE: means("supply"),
@@ -62,11 +65,14 @@ export const POLISH: Readonly<Record<string, readonly Meaning[]>> = {
   PRZEŁĄCZNIK: means("input", "switched-supply", "switched-ground"),
   WYŁĄCZNIK: means("input", "switched-supply", "switched-ground"),
   WŁĄCZNIK: means("input", "switched-supply", "switched-ground"),
+  ŁĄCZNIK: means("input", "switched-supply", "switched-ground"),
   STEROWANIE: means("input", "output"),
   ZEZWOLENIE: means("input", "output"),
   SYGNAŁ: means("input", "signal", "output"),
   PRĘDKOŚĆ: means("input", "signal", "output"),
   OBROTY: means("input", "signal", "output"),
+  HAMULEC: means("input", "output", "signal"),
+  HAMULCA: means("input", "output", "signal"),
 
   // What goes out
   WYJŚCIE: means("output"),
@@ -95,6 +101,7 @@ export const POLISH: Readonly<Record<string, readonly Meaning[]>> = {
   KLAKSON: means("output"),
   "SYGNAŁ DŹWIĘKOWY": means("output"),
   BRZĘCZYK: means("output"),
+  SYRENA: means("output"),
   OGRZEWANIE: means("output"),
   GRZAŁKA: means("output"),
   NAGRZEWNICA: means("output"),

@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on Portuguese diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on Portuguese diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const PORTUGUESE: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   ALIMENTAÇÃO: means("supply"),
@@ -13,6 +16,7 @@ export const PORTUGUESE: Readonly<Record<string, readonly Meaning[]>> = {
   "+ BATERIA": means("supply"),
   "ENTRADA ALIMENTAÇÃO": means("supply"),
   TENSÃO: means("supply", "sensor-supply", "input"),
+  VOLTAGEM: means("supply", "sensor-supply", "input"),
 
   // Feeds that the key switches
   "PÓS CHAVE": means("switched-supply"),
@@ -68,6 +72,8 @@ export const PORTUGUESE: Readonly<Record<string, readonly Meaning[]>> = {
   SINAIS: means("input", "signal", "output"),
   VELOCIDADE: means("input", "signal", "output"),
   ROTAÇÃO: means("input", "signal", "output"),
+  FREIO: means("input", "output", "signal"),
+  TRAVÃO: means("input", "output", "signal"),
 
   // What goes out
   SAÍDA: means("output"),
@@ -76,6 +82,7 @@ export const PORTUGUESE: Readonly<Record<string, readonly Meaning[]>> = {
   FAROL: means("output"),
   FARÓIS: means("output"),
   LANTERNA: means("output"),
+  ILUMINAÇÃO: means("output"),
   RELÉ: means("output"),
   RELÊ: means("output"),
   VÁLVULA: means("output"),
@@ -88,6 +95,7 @@ export const PORTUGUESE: Readonly<Record<string, readonly Meaning[]>> = {
   VENTOINHA: means("output"),
   BUZINA: means("output"),
   CIGARRA: means("output"),
+  SIRENE: means("output"),
   AQUECEDOR: means("output"),
   AQUECIMENTO: means("output"),
   ATUADOR: means("output"),

@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on Spanish diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on Spanish diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const SPANISH: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   ALIMENTACIÓN: means("supply"),
@@ -68,6 +71,7 @@ export const SPANISH: Readonly<Record<string, readonly Meaning[]>> = {
   HABILITACIÓN: means("input", "output"),
   SEÑAL: means("input", "signal", "output"),
   VELOCIDAD: means("input", "signal", "output"),
+  FRENO: means("input", "output", "signal"),
 
   // What goes out
   SALIDA: means("output"),
@@ -78,6 +82,7 @@ export const SPANISH: Readonly<Record<string, readonly Meaning[]>> = {
   PILOTO: means("output"),
   TESTIGO: means("output"),
   BOMBILLA: means("output"),
+  ILUMINACIÓN: means("output"),
   RELÉ: means("output"),
   VÁLVULA: means("output"),
   ELECTROVÁLVULA: means("output"),
@@ -89,6 +94,7 @@ export const SPANISH: Readonly<Record<string, readonly Meaning[]>> = {
   BOCINA: means("output"),
   CLAXON: means("output"),
   ZUMBADOR: means("output"),
+  SIRENA: means("output"),
   CALEFACCIÓN: means("output"),
   CALEFACTOR: means("output"),
   CALENTADOR: means("output"),

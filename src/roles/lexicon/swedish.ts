@@ -1,6 +1,9 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on Swedish diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on Swedish diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const SWEDISH: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   MATNING: means("supply"),
@@ -76,6 +79,7 @@ export const SWEDISH: Readonly<Record<string, readonly Meaning[]>> = {
   STYRSIGNAL: means("input", "signal", "output"),
   VARVTAL: means("input", "signal", "output"),
   HASTIGHET: means("input", "signal", "output"),
+  BROMS: means("input", "output", "signal"),
 
   // What goes out
   UTGÅNG: means("output"),

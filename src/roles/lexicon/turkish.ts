@@ -1,12 +1,17 @@
 import { type Meaning, means } from "./meaning.ts";
 
-/** Words printed beside module pins on Turkish diagrams (common practice, no source); keys as in english.ts. */
+/**
+ * Words printed beside module pins on Turkish diagrams; keys as in english.ts. Common practice;
+ * tests/reference/printed-words/ names the published sources.
+ */
 export const TURKISH: Readonly<Record<string, readonly Meaning[]>> = {
   // Feeds
   BESLEME: means("supply"),
   AKÜ: means("supply"),
   "AKÜ +": means("supply"),
   BATARYA: means("supply"),
+  PİL: means("supply"),
+  GÜÇ: means("supply"),
   ARTI: means("supply"),
   "SÜREKLİ ARTI": means("supply"),
   "DAİMİ ARTI": means("supply"),
@@ -55,6 +60,7 @@ export const TURKISH: Readonly<Record<string, readonly Meaning[]>> = {
   MÜŞİR: means("input"),
   MÜŞİRİ: means("input"),
   SICAKLIK: means("input"),
+  HARARET: means("input"),
   BASINÇ: means("input"),
   SEVİYE: means("input"),
   "SENSÖR SİNYALİ": means("input"),
@@ -69,6 +75,8 @@ export const TURKISH: Readonly<Record<string, readonly Meaning[]>> = {
   SİNYALİ: means("input", "signal", "output"),
   DEVİR: means("input", "signal", "output"),
   HIZ: means("input", "signal", "output"),
+  FREN: means("input", "output", "signal"),
+  FRENİ: means("input", "output", "signal"),
 
   // What goes out
   ÇIKIŞ: means("output"),
@@ -79,6 +87,7 @@ export const TURKISH: Readonly<Record<string, readonly Meaning[]>> = {
   AYDINLATMA: means("output"),
   FARLAR: means("output"),
   AMPUL: means("output"),
+  ELEKTROVANA: means("output"),
   "İKAZ LAMBASI": means("output"),
   RÖLE: means("output"),
   RÖLESİ: means("output"),

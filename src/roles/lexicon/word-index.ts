@@ -39,8 +39,10 @@ export function wordIndex(): WordIndex {
 
 function build(): WordIndex {
   const entries = new Map<string, Entry[]>();
+  const forms = LANGUAGES.map(ownForms);
+  const isSomeWord = (phrase: string) => forms.some((own) => own.has(phrase));
   const parts = LANGUAGES.map((language, at) => {
-    const own = ownForms(language);
+    const own = forms[at] ?? new Map<string, readonly Meaning[]>();
     const put = (phrase: string, meanings: readonly Meaning[], tells: Entry["tells"]) => {
       const list = entries.get(phrase);
       if (!list) entries.set(phrase, [{ language: at, meanings, tells }]);
@@ -53,7 +55,10 @@ function build(): WordIndex {
     for (const [phrase, meanings] of Object.entries(shared)) put(phrase, meanings, "nothing");
     // "GNDS" is English.
     for (const [phrase, meanings] of [...own, ...(at === 0 ? Object.entries(shared) : [])]) {
-      for (const plural of pluralsOf(phrase, language)) put(plural, meanings, "language");
+      for (const plural of pluralsOf(phrase, language)) {
+        // FREIN is a brake in French, and no plural of the German FREI.
+        if (at === 0 || !isSomeWord(plural)) put(plural, meanings, "language");
+      }
     }
     return language.joints === null ? null : partsOf(own, language);
   });

@@ -1,4 +1,5 @@
 import { ENGINE_STATES, type Id } from "../../job/index.ts";
+import { drawnOf } from "../changes/index.ts";
 import {
   doStep,
   isSpring,
@@ -56,7 +57,7 @@ export const OPERATE_COMMANDS: readonly Command[] = [
     detail: (session) => (isOperating(session) ? "stop" : null),
     canRun: (session) =>
       isOperating(session) ||
-      (session.get().draft === null && session.get().job.diagram.parts.length > 0),
+      (session.get().draft === null && drawnOf(session.get()).diagram.wires.length > 0),
     // One key in and out.
     run: (session) => (isOperating(session) ? stopOperating : startOperating)(session),
   },

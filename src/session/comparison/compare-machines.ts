@@ -7,18 +7,20 @@ import {
   type PinRef,
   type Plug,
   splitRef,
+  type Wire,
 } from "../../job/index.ts";
 import { type Role, wordsForCircuit, wordsForRole } from "../../roles/index.ts";
 import { type CavityFacts, cavityFacts, meterPicture, wiresByPin } from "../../sheet/index.ts";
-import { analysisOf } from "../analysis.ts";
 import type { Comparison, ComparisonRow, MachineCell, WireLook } from "./comparison.ts";
 import { differencesAmong, marksOf } from "./differences.ts";
+import { type PlugRoles, plugRoles } from "./plug-roles.ts";
 
-/** Checks every machine of the job: to be asked for, not to be done at each edit. Null: no such plug. */
+/** Looks at one plug on every machine of the job: to be asked for, not at each edit. Null: no such plug. */
 export function compareMachines(job: Job, plugId: Id): Comparison | null {
   const plug = job.plugs.find(({ id }) => id === plugId);
   if (!plug) return null;
-  const columns = job.machines.map((machine) => columnOf(job, machine, plug));
+  const rolesOn = plugRoles(job, plug);
+  const columns = job.machines.map((machine) => columnOf(job, machine, plug, rolesOn));
   const drawnAt = lookOnDiagram(job);
   const rows = plug.cavities.map(({ mark }, index): ComparisonRow => {
     const cavity = cavityRef(plug.id, mark);
@@ -49,13 +51,23 @@ export function compareMachines(job: Job, plugId: Id): Comparison | null {
 }
 
 /** Fills the cells of one machine, cavity by cavity. */
-function columnOf(job: Job, machine: Machine, plug: Plug) {
-  const facts = cavityFacts(job, machine, plug, analysisOf(job, machine.id));
+function columnOf(job: Job, machine: Machine, plug: Plug, rolesOn: PlugRoles) {
+  const facts = cavityFacts(job, machine, plug, { roles: rolesOn(machine.id) });
   return (index: number, drawn: WireLook): MachineCell => {
     const one = facts[index] as CavityFacts;
     const { colour, number, mm2, role } = one;
-    const wire = { colour: colour.onMachine, number: number.onMachine, mm2: mm2.onMachine };
-    const here = { colour: colour.onDiagram, number: number.onDiagram, mm2: mm2.onDiagram };
+    const wire = {
+      colour: colour.onMachine,
+      number: number.onMachine,
+      mm2: mm2.onMachine,
+      awg: null,
+    };
+    const here = {
+      colour: colour.onDiagram,
+      number: number.onDiagram,
+      mm2: mm2.onDiagram,
+      awg: gaugeOf(one.diagramWires),
+    };
     return {
       machine: machine.id,
       wire,
@@ -91,9 +103,13 @@ function lookOnDiagram(job: Job) {
       colour: wires.find((wire) => wire.colour !== undefined)?.colour ?? null,
       number: wires.find((wire) => wire.number !== undefined)?.number ?? null,
       mm2: wires.find((wire) => wire.mm2 !== undefined)?.mm2 ?? null,
+      awg: gaugeOf(wires),
     };
   };
 }
+
+const gaugeOf = (wires: readonly Wire[]): number | null =>
+  wires.find((wire) => wire.awg !== undefined)?.awg ?? null;
 
 /** Its circuit is the diagram as it is. */
 const NO_MACHINE = "";

@@ -1,12 +1,13 @@
 import { type CsvCell, csvText } from "../../sheet/index.ts";
-import { formatColour } from "../../standards/index.ts";
+import { formatColour, gaugeName } from "../../standards/index.ts";
 import type { Comparison, ComparisonRow, MachineCell, WireLook } from "./comparison.ts";
 import { wordsForAmong, wordsForMark, wordsForReading } from "./comparison-words.ts";
 
-const lookCells = ({ colour, number, mm2 }: WireLook): CsvCell[] => [
+const lookCells = ({ colour, number, mm2, awg }: WireLook): CsvCell[] => [
   colour ? formatColour(colour) : "",
   number ?? "",
   mm2,
+  awg === null ? "" : gaugeName(awg),
 ];
 
 /** What each machine has, in the order in which it stands in the file. */
@@ -26,7 +27,7 @@ const OF_MACHINE: readonly (readonly [name: string, cell: (cell: MachineCell) =>
 export function comparisonCsv({ plug, machines }: Comparison, rows: readonly ComparisonRow[]) {
   const head = [
     ...["plug", "mark", "pin", "printed"],
-    ...["colour on diagram", "number on diagram", "mm2 on diagram"],
+    ...["colour on diagram", "number on diagram", "mm2 on diagram", "AWG on diagram"],
     ...machines.flatMap(({ name }) => OF_MACHINE.map(([column]) => `${name}: ${column}`)),
     "machines differ",
   ];

@@ -1,4 +1,4 @@
-import { formatColour } from "../../standards/index.ts";
+import { formatColour, gaugeName } from "../../standards/index.ts";
 import type { CellMark, ComparisonRow, MachineCell, Trait, WireLook } from "./comparison.ts";
 
 const MARK_WORDS: Readonly<Record<CellMark, string>> = {
@@ -23,9 +23,14 @@ const TRAIT_WORDS: Readonly<Record<Trait, string>> = {
 export const wordsForAmong = ({ among }: ComparisonRow): string =>
   among.length === 0 ? "" : `machines differ: ${among.map((one) => TRAIT_WORDS[one]).join(", ")}`;
 
-/** `BNBK 112 1.5 mm²`; empty where nothing is said. */
-export const wordsForLook = ({ colour, number, mm2 }: WireLook): string =>
-  [colour ? formatColour(colour) : "", number ?? "", mm2 === null ? "" : `${mm2} mm²`]
+/** `BNBK 112 1.5 mm²`, `RD AWG 16`; empty where nothing is said. */
+export const wordsForLook = ({ colour, number, mm2, awg }: WireLook): string =>
+  [
+    colour ? formatColour(colour) : "",
+    number ?? "",
+    mm2 === null ? "" : `${mm2} mm²`,
+    awg === null ? "" : `AWG ${gaugeName(awg)}`,
+  ]
     .filter((word) => word !== "")
     .join(" ");
 

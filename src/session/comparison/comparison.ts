@@ -14,6 +14,8 @@ export interface WireLook {
   readonly number: string | null;
   /** Square millimetres. */
   readonly mm2: number | null;
+  /** Gauge; only a drawing has it. 0, -1, -2, -3 stand for 1/0, 2/0, 3/0, 4/0. */
+  readonly awg: number | null;
 }
 
 /** What one machine has in one cavity, and what is judged of it there. */

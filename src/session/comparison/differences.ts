@@ -1,4 +1,4 @@
-import { compareColours } from "../../standards/index.ts";
+import { compareColours, mayBeGauge } from "../../standards/index.ts";
 import type { CellMark, MachineCell, Trait, WireLook } from "./comparison.ts";
 
 /** In what a wire is not as drawn; what either side does not say is no difference. */
@@ -10,8 +10,14 @@ export function marksOf(wire: WireLook, drawn: WireLook): readonly CellMark[] {
   }
   if (wire.number !== null && drawn.number !== null && !isOneNumber(wire.number, drawn.number))
     marks.push("number");
-  if (wire.mm2 !== null && drawn.mm2 !== null && wire.mm2 !== drawn.mm2) marks.push("size");
+  if (isOtherSize(wire, drawn)) marks.push("size");
   return marks;
+}
+
+/** Drawn in mm² and as a gauge, it is another size only where it is neither. */
+function isOtherSize({ mm2 }: WireLook, drawn: WireLook): boolean {
+  if (mm2 === null || (drawn.mm2 === null && drawn.awg === null)) return false;
+  return mm2 !== drawn.mm2 && !(drawn.awg !== null && mayBeGauge(mm2, drawn.awg));
 }
 
 const isOneNumber = (a: string, b: string) => a.trim() === b.trim();

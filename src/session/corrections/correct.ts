@@ -4,7 +4,7 @@ import type { Session } from "../session.ts";
 import { adoptRole, dropRole } from "./adopted-role.ts";
 import type { CorrectionEdit, CorrectionOf, Does, Place } from "./correction-edit.ts";
 import { markAsGoingOn } from "./going-on.ts";
-import { moveWords } from "./moved-words.ts";
+import { moveWords, moveWordsAcross } from "./moved-words.ts";
 import {
   correctMark,
   exchangeCavities,
@@ -12,6 +12,7 @@ import {
   keepLink,
   markEmpty,
   markInUse,
+  moveNotes,
   removeLink,
 } from "./plug-corrections.ts";
 import { takeColour, takeNumber } from "./wire-corrections.ts";
@@ -21,6 +22,7 @@ const EDITS: { readonly [D in Does]: CorrectionEdit<CorrectionOf<D>> } = {
   "drop-role": dropRole,
   "exchange-cavities": exchangeCavities,
   "flip-face": flipFace,
+  "move-notes": moveNotes,
   "correct-mark": correctMark,
   "mark-empty": markEmpty,
   "mark-in-use": markInUse,
@@ -30,6 +32,7 @@ const EDITS: { readonly [D in Does]: CorrectionEdit<CorrectionOf<D>> } = {
   "keep-link": keepLink,
   "mark-as-going-on": markAsGoingOn,
   "move-words": moveWords,
+  "move-words-across": moveWordsAcross,
 };
 
 // `does` picks the edit of its own kind; the compiler can't follow that through a union.

@@ -1,4 +1,5 @@
-import { cavityRef } from "../../job/index.ts";
+import type { NoteMove } from "../../check/index.ts";
+import { cavityRef, type Id, type Job, type Probe } from "../../job/index.ts";
 import { link, unlinkPair } from "../match.ts";
 import { placeOf, renameMark, setCavityState } from "../plug-edits.ts";
 import type { CorrectionEdit, CorrectionOf } from "./correction-edit.ts";
@@ -15,17 +16,42 @@ export const exchangeCavities: CorrectionEdit<CorrectionOf<"exchange-cavities">>
   },
 };
 
-/** No stored point moves: what changes is the side that they were drawn from. */
+/**
+ * No stored point moves: what changes is the side that they were drawn from. What was noted on the
+ * machines that prove nothing of it stays where it was noted.
+ */
 export const flipFace: CorrectionEdit<CorrectionOf<"flip-face">> = {
   label: ({ plug }, { job }) => {
     const side = job.plugs.find((one) => one.id === plug)?.side === "mating" ? "wire" : "mating";
     return `Flip the face: it was drawn from the ${side} side (${plug})`;
   },
-  change: (draft, { plug }) => {
+  change: (draft, { plug, moves }, machine) => {
     const face = draft.plugs.find((one) => one.id === plug);
-    if (face) face.side = face.side === "mating" ? "wire" : "mating";
+    if (!face) return;
+    face.side = face.side === "mating" ? "wire" : "mating";
+    moveNotesAt(draft, machine, plug, moves);
   },
 };
+
+export const moveNotes: CorrectionEdit<CorrectionOf<"move-notes">> = {
+  label: ({ plug }) => `Move what was noted to the cavities where it belongs (${plug})`,
+  change: (draft, { plug, moves }, machine) => moveNotesAt(draft, machine, plug, moves),
+};
+
+/** All at once, so that two cavities can exchange what was noted at them. */
+function moveNotesAt(draft: Job, machine: Id, plug: Id, moves: readonly NoteMove[]): void {
+  const own = draft.machines.find(({ id }) => id === machine);
+  if (!own) return;
+  const to = new Map<Probe, Probe>(
+    moves.map((move) => [cavityRef(plug, move.from), cavityRef(plug, move.to)]),
+  );
+  const moved = (probe: Probe) => to.get(probe) ?? probe;
+  for (const reading of own.readings) {
+    reading.red = moved(reading.red);
+    reading.black = moved(reading.black);
+  }
+  for (const wire of own.wires) wire.cavity = moved(wire.cavity);
+}
 
 export const correctMark: CorrectionEdit<CorrectionOf<"correct-mark">> = {
   label: ({ cavity, place, mark }) =>

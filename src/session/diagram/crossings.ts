@@ -1,4 +1,4 @@
-import { type Box, distance, growBox, type Point } from "../../base/index.ts";
+import { addTo, type Box, distance, growBox, type Point } from "../../base/index.ts";
 import type { Id } from "../../job/index.ts";
 import { type Scene, type WireShape, wiresIn } from "./scene.ts";
 import { spatialGrid } from "./spatial-grid.ts";
@@ -8,6 +8,8 @@ export interface Crossing {
   readonly segment: number;
   /** Pixels from the segment's first point. */
   readonly along: number;
+  /** The wire passed over. */
+  readonly over: Id;
 }
 
 /** A crossing this near to an end of either segment is a touch or a corner, pixels. */
@@ -22,63 +24,115 @@ interface Segment {
 
 const found = new WeakMap<Scene, ReadonlyMap<Id, readonly Crossing[]>>();
 
-/** Those found last: most edits leave every wire where it was. */
-let last: { wires: readonly WireShape[]; crossings: ReadonlyMap<Id, readonly Crossing[]> } | null =
-  null;
+type Crossings = ReadonlyMap<Id, readonly Crossing[]>;
+
+/** Those found last: most edits leave nearly every wire where it was. */
+let last: { readonly scene: Scene; readonly crossings: Crossings } | null = null;
 
 /**
  * For each wire that has to hop, where it hops over others: sorted along the wire. Of two wires
  * that cross, the flatter segment hops.
  */
-export function crossingsOf(scene: Scene): ReadonlyMap<Id, readonly Crossing[]> {
+export function crossingsOf(scene: Scene): Crossings {
   let crossings = found.get(scene);
   if (!crossings) {
-    const { wires } = scene;
-    crossings = last && lieAlike(last.wires, wires) ? last.crossings : findCrossings(wires);
-    last = { wires, crossings };
+    crossings =
+      (last && crossingsAfter(last.scene, last.crossings, scene)) ?? findCrossings(scene.wires);
+    last = { scene, crossings };
     found.set(scene, crossings);
   }
   return crossings;
 }
 
-/** Whether the same wires run over the same points. */
-const lieAlike = (before: readonly WireShape[], now: readonly WireShape[]): boolean =>
-  before.length === now.length &&
-  before.every((one, index) => {
-    const other = now[index] as WireShape;
-    return (
-      one === other ||
-      (one.wire.id === other.wire.id &&
-        one.points.length === other.points.length &&
-        one.points.every(([x, y], place) => {
-          const at = other.points[place] as Point;
-          return x === at[0] && y === at[1];
-        }))
-    );
+/** More wires laid anew than these, and all are looked at. */
+const MOST_LAID = 60;
+
+/** What comes of it when some wires are laid anew in their places; null where more than that differs. */
+function crossingsAfter(from: Scene, before: Crossings, to: Scene): Crossings | null {
+  if (from.wires.length !== to.wires.length) return null;
+  const laid = new Set<number>();
+  for (let place = 0; place < to.wires.length; place++) {
+    const [old, now] = [from.wires[place] as WireShape, to.wires[place] as WireShape];
+    if (old === now) continue;
+    if (old.wire.id !== now.wire.id || laid.size === MOST_LAID) return null;
+    if (!liesAlike(old, now)) laid.add(place);
+  }
+  if (laid.size === 0) return before;
+  const now = new Map(before);
+  const ids = new Set([...laid].map((place) => (to.wires[place] as WireShape).wire.id));
+  for (const place of laid) {
+    const old = from.wires[place] as WireShape;
+    now.delete(old.wire.id);
+    for (const { wire } of wiresIn(from, old.box)) {
+      const hops = now.get(wire.id);
+      const kept = hops?.filter(({ over }) => !ids.has(over));
+      if (!hops || !kept || kept.length === hops.length) continue;
+      if (kept.length === 0) now.delete(wire.id);
+      else now.set(wire.id, kept);
+    }
+  }
+  const fresh = new Map<Id, Crossing[]>();
+  for (const place of laid) {
+    const one = to.wires[place] as WireShape;
+    for (const other of to.wireGrid.near(one.box)) {
+      // Two that are both laid anew meet once.
+      if (other < place && laid.has(other)) continue;
+      const two = to.wires[other] as WireShape;
+      if (other < place) hopsBetween(segmentsOf(two), segmentsOf(one), fresh);
+      else if (other > place) hopsBetween(segmentsOf(one), segmentsOf(two), fresh);
+      else {
+        const own = segmentsOf(one);
+        for (let at = 0; at < own.length; at++)
+          hopsBetween(own.slice(at, at + 1), own.slice(at + 1), fresh);
+      }
+    }
+  }
+  for (const [id, hops] of fresh) now.set(id, sortedHops([...(now.get(id) ?? []), ...hops]));
+  return now;
+}
+
+/** Whether they run over the same points. */
+const liesAlike = (one: WireShape, other: WireShape): boolean =>
+  one.points.length === other.points.length &&
+  one.points.every(([x, y], place) => {
+    const at = other.points[place] as Point;
+    return x === at[0] && y === at[1];
   });
 
+const segmentsOf = (wire: WireShape): Segment[] =>
+  wire.points.slice(1).map((b, index) => ({ wire, index, a: wire.points[index] as Point, b }));
+
+/** Adds where those and these cross; those come first in the order of wires. */
+function hopsBetween(
+  those: readonly Segment[],
+  these: readonly Segment[],
+  hops: Map<Id, Crossing[]>,
+): void {
+  for (const one of those) {
+    for (const two of these) {
+      const at = cross(one, two);
+      if (!at) continue;
+      const [hopper, over] = steepness(one) <= steepness(two) ? [one, two] : [two, one];
+      const along = distance(hopper.a, at);
+      addTo(hops, hopper.wire.wire.id, { segment: hopper.index, along, over: over.wire.wire.id });
+    }
+  }
+}
+
+const sortedHops = (hops: Crossing[]): Crossing[] =>
+  hops.sort((a, b) => a.segment - b.segment || a.along - b.along);
+
 export function findCrossings(wires: readonly WireShape[]): Map<Id, Crossing[]> {
-  const segments: Segment[] = wires.flatMap((wire) =>
-    wire.points.slice(1).map((b, index) => ({ wire, index, a: wire.points[index] as Point, b })),
-  );
+  const segments = wires.flatMap(segmentsOf);
   const boxes = segments.map(boxOf);
   const grid = spatialGrid(boxes, 200);
   const hops = new Map<Id, Crossing[]>();
   segments.forEach((one, index) => {
     for (const other of grid.near(boxes[index] as Box)) {
-      if (other <= index) continue;
-      const two = segments[other] as Segment;
-      const at = cross(one, two);
-      if (!at) continue;
-      const hopper = steepness(one) <= steepness(two) ? one : two;
-      const list = hops.get(hopper.wire.wire.id) ?? [];
-      list.push({ segment: hopper.index, along: distance(hopper.a, at) });
-      hops.set(hopper.wire.wire.id, list);
+      if (other > index) hopsBetween([one], [segments[other] as Segment], hops);
     }
   });
-  for (const list of hops.values()) {
-    list.sort((a, b) => a.segment - b.segment || a.along - b.along);
-  }
+  for (const list of hops.values()) sortedHops(list);
   return hops;
 }
 

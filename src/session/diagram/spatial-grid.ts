@@ -7,7 +7,15 @@ import { addTo, type Box } from "../../base/index.ts";
 export interface SpatialGrid {
   /** Indices of boxes whose cells `area` touches: a superset of those that overlap it, no repeats. */
   near(area: Box): number[];
+  /**
+   * The same grid, which offers some indices wherever one looks: what has moved a little is no
+   * reason to sort all the rest again. Null where that would be too many.
+   */
+  offering(indices: readonly number[]): SpatialGrid | null;
 }
+
+/** More than these, offered everywhere, would make every look-up slow. */
+const MOST_OFFERED = 300;
 
 /** A box over more cells than this is kept apart and always offered. */
 const MOST_CELLS = 400;
@@ -32,19 +40,25 @@ export function spatialGrid(boxes: readonly Box[], size: number): SpatialGrid {
       }
     }
   });
-  return {
-    near(area) {
-      const [left, right, top, bottom] = span(area) as [number, number, number, number];
-      if ((right - left + 1) * (bottom - top + 1) > cells.size + MOST_CELLS) {
-        return boxes.map((_, index) => index);
+  return offeringToo((area) => {
+    const [left, right, top, bottom] = span(area) as [number, number, number, number];
+    if ((right - left + 1) * (bottom - top + 1) > cells.size + MOST_CELLS) {
+      return boxes.map((_, index) => index);
+    }
+    const found = new Set(large);
+    for (let column = left; column <= right; column++) {
+      for (let row = top; row <= bottom; row++) {
+        for (const index of cells.get(keyOf(column, row)) ?? []) found.add(index);
       }
-      const found = new Set(large);
-      for (let column = left; column <= right; column++) {
-        for (let row = top; row <= bottom; row++) {
-          for (const index of cells.get(keyOf(column, row)) ?? []) found.add(index);
-        }
-      }
-      return [...found];
-    },
-  };
+    }
+    return [...found];
+  }, new Set());
 }
+
+const offeringToo = (near: SpatialGrid["near"], always: ReadonlySet<number>): SpatialGrid => ({
+  near: always.size === 0 ? near : (area) => [...new Set([...near(area), ...always])],
+  offering(indices) {
+    const all = new Set([...always, ...indices]);
+    return all.size > MOST_OFFERED ? null : offeringToo(near, all);
+  },
+});

@@ -1,3 +1,4 @@
+import { springPositions } from "../../circuit/index.ts";
 import type { Id, Job, PartOf, PinId, Position, When } from "../../job/index.ts";
 import { draftPart } from "./draft.ts";
 import { renamePositionInSteps } from "./recorded-steps.ts";
@@ -55,13 +56,7 @@ export function renamePosition(draft: Job, id: Id, old: Position, name: Position
 /** Whether the switch leaves a position by itself. A plain `true` is written out first. */
 export function setSpring(draft: Job, id: Id, position: Position, springs: boolean): void {
   changeSwitch(draft, id, (part) => {
-    const rest = part.rest ?? part.positions[0];
-    const now = Array.isArray(part.springReturn)
-      ? part.springReturn
-      : part.springReturn
-        ? part.positions.filter((one) => one !== rest)
-        : [];
-    const next = now.filter((one) => one !== position);
+    const next = springPositions(part).filter((one) => one !== position);
     if (springs) next.push(position);
     if (next.length > 0) part.springReturn = next;
     else delete part.springReturn;

@@ -1,9 +1,17 @@
 import { circuitOf, type LineState, type LiveState, type PointState } from "../../circuit/index.ts";
-import { type Id, isFixedProbe, type Job, type Part, splitRef } from "../../job/index.ts";
+import {
+  type Id,
+  isFixedProbe,
+  type Job,
+  type Part,
+  type Probe,
+  splitRef,
+} from "../../job/index.ts";
 import { wordsForProbe } from "../../readings/index.ts";
 import { formatColour } from "../../standards/index.ts";
 import { operablesOf } from "./operables.ts";
-import { ampsWords, besidesLine, LEAST_AMPS, partWords } from "./play-words.ts";
+import type { Leads } from "./operate-state.ts";
+import { ampsWords, besidesLine, LEAST_AMPS, partWords, voltsWords } from "./play-words.ts";
 
 /** What is told of a wire, pin, cavity or part when it is asked for. */
 export interface Readout {
@@ -33,6 +41,32 @@ function amps(job: Job, machine: Id, live: LiveState, ref: string): readonly str
   const [wire, another] = wires.filter((one) => one.from === pin || one.to === pin);
   const flow = wire && !another ? (live.wires[wire.id]?.amps ?? 0) : 0;
   return Math.abs(flow) < LEAST_AMPS ? [] : [`${ampsWords(flow)} in its wire`];
+}
+
+/**
+ * What stands between the two leads, in words: volts only where the drawing says what both are held
+ * to, and a ghost voltage only where one of them is surely tied to nothing.
+ */
+export function leadsWords(job: Job, live: LiveState | null, leads: Leads): string {
+  const { red, black, volts } = leads;
+  if (red === null || black === null) return "Place both leads";
+  if (!live || volts === undefined) return "…";
+  for (const probe of [red, black]) {
+    const unsaid = unsaidAt(job, live, probe);
+    if (unsaid !== null) return unsaid;
+  }
+  if (volts === null) return "Nothing ties the two together: a meter may show a ghost voltage";
+  return voltsWords(volts);
+}
+
+/** Why nobody knows what is at a place, a sentence; null where the drawing says it. */
+function unsaidAt(job: Job, live: LiveState, probe: Probe): string | null {
+  if (isFixedProbe(probe)) return null;
+  const point = live.pins[probe] ?? live.cavities[probe];
+  if (point?.state === "unknown")
+    return `Not known: what is at ${wordsForProbe(job, probe)} depends on what nobody has said`;
+  if (point || !isCavity(job, probe)) return null;
+  return `Not known: no pin is matched to ${wordsForProbe(job, probe)}, so the drawing does not say what is there`;
 }
 
 const isCavity = (job: Job, ref: string): boolean =>

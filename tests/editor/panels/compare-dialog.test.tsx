@@ -81,8 +81,47 @@ test("a colour set in a cell is one edit of that cell's machine, and the table f
   expect(wiresOf()).toContainEqual({ cavity: "X1:2", colour: { base: "WH", tracer: "BK" } });
   expect(session.get().history.done.length).toBe(done.length + 1);
   // What may be meant is a tap away.
-  const popover = page.querySelector<HTMLElement>('[aria-label^="Colour in cavity 2"]');
+  const popover = page.querySelector<HTMLElement>('[aria-label="Wire in cavity 2 of Sweeper 15"]');
   await press(popover as HTMLElement, "BU");
   expect(wiresOf()).toContainEqual({ cavity: "X1:2", colour: { base: "BU" } });
   expect(page.querySelector('[role="alert"]')).toBeNull();
+});
+
+test("number, size and note of a wire are noted in a cell, each as one edit of that machine", async () => {
+  const session = twoMachines();
+  const page = await opened(session);
+  const trigger = [...page.querySelectorAll("button")].find((one) =>
+    one.getAttribute("aria-label")?.startsWith("Wire in cavity 3 of Sweeper 15"),
+  );
+  await press(page, trigger?.getAttribute("aria-label") ?? "");
+  const popover = page.querySelector('[aria-label="Wire in cavity 3 of Sweeper 15"]');
+  const field = (name: string) => {
+    const label = [...(popover?.querySelectorAll("label") ?? [])].find(
+      ({ textContent }) => textContent === name,
+    );
+    const input = document.getElementById(label?.htmlFor ?? "");
+    if (!(input instanceof HTMLInputElement)) throw new Error(`no field ${name}`);
+    return input;
+  };
+  const wires = () =>
+    session.get().job.machines[1]?.wires.find(({ cavity }) => cavity === "X1:3") ?? null;
+  const { length } = session.get().history.done;
+  await commit(field("Printed number"), "31-5");
+  await commit(field("Size"), "2,5 mm²");
+  await commit(field("Note"), "rubbed");
+  expect(wires()).toEqual({ cavity: "X1:3", number: "31-5", mm2: 2.5, note: "rubbed" });
+  const { done } = session.get().history;
+  expect(done.slice(length).map(({ label }) => label)).toEqual([
+    "Note the wire number in X1:3 of Sweeper 15",
+    "Note the wire size in X1:3 of Sweeper 15",
+    "Note something of the wire in X1:3 of Sweeper 15",
+  ]);
+  expect(textsOf(page)[2]?.[3]).toContain("31-5 2.5 mm²");
+  await commit(field("Size"), "thick");
+  expect(page.querySelector('[role="alert"]')?.textContent).toBe("A size in mm², as in 1.5");
+  expect(wires()?.mm2).toBe(2.5);
+  session.undo();
+  session.undo();
+  session.undo();
+  expect(wires()).toBeNull();
 });

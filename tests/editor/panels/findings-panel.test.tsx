@@ -1,7 +1,7 @@
 import { act } from "react";
 import { expect, test } from "vitest";
 import { CavityDetails } from "../../../src/editor/boards/plug/index.ts";
-import { FindingsPanel } from "../../../src/editor/panels/index.ts";
+import { FindingStrip, FindingsPanel } from "../../../src/editor/panels/index.ts";
 import { newJob } from "../../../src/job/index.ts";
 import { createSession, setPrinted } from "../../../src/session/index.ts";
 import { key, press, send, show } from "../support/screen.tsx";
@@ -122,4 +122,19 @@ test("a cavity's own details offer what its findings do", async () => {
   await send(named(page, "Adopt ground on the sheet (A1:4)"), click());
   expect(session.get().job.adopted).toEqual([{ pin: "A1:4", role: "ground" }]);
   expect(text(page)).not.toContain("Adopt ground");
+});
+
+test("under a phone's diagram the finding shown is told, with the way back to the others", async () => {
+  const session = createSession("findings-strip", sweeper());
+  session.show({ station: "diagram" });
+  const finding = {
+    rule: "dead-short",
+    severity: "contradiction",
+    subjects: ["F1", "W2"],
+    message: "A short, for one.",
+  } as const;
+  const page = await show(session, <FindingStrip finding={finding} />);
+  expect(page.textContent).toMatch(/contradiction.*F1, W2.*A short, for one\./);
+  await send(named(page, "Back to the findings"), click());
+  expect(session.get().station).toBe("check");
 });

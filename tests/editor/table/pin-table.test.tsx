@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { unbroken } from "../../../src/editor/panels/unbroken.ts";
 import { PinTable } from "../../../src/editor/table/index.ts";
+
 import { type Job, newJob } from "../../../src/job/index.ts";
 import { createSession, newDraft } from "../../../src/session/index.ts";
 import { key, send, show, type } from "../support/screen.tsx";
@@ -29,9 +31,17 @@ test("printed, circuit and verdict stand side by side, a wrong word struck throu
   expect(row("cavity 8").textContent).toContain("blocked");
 });
 
+/** What a cell says, whichever of its spaces may break. */
+const spaced = (cell: Element | null) => cell?.textContent?.replaceAll("\u00a0", " ");
+
+test("a number is never torn from its unit or month", () => {
+  expect(unbroken("as expected, 16 Sep, 1 more")).toBe("as expected, 16\u00a0Sep, 1\u00a0more");
+  expect(unbroken("11.70 V to A1 pin 4, S1 at run")).toBe("11.70\u00a0V to A1 pin 4, S1 at run");
+});
+
 test("a confirmed cavity says by what, and what else was measured speaks beside it", async () => {
   const { row } = await table();
-  const meter = (name: string) => row(name).querySelector('[data-column="meter"]')?.textContent;
+  const meter = (name: string) => spaced(row(name).querySelector('[data-column="meter"]'));
   // R2 of the demo: a test lamp burns at 24.6 V; R11: plugged in, only 11.7 V reach the module.
   expect(meter("cavity 1")).toMatch(/24\.60 V.*confirmed by volts with a test lamp as load/);
   expect(meter("cavity 1")).toContain(
@@ -45,7 +55,7 @@ test("a confirmed cavity says by what, and what else was measured speaks beside 
 test("a cavity shows the reading that belongs to it, not one that lies between it and another", async () => {
   const { row } = await table();
   // R6, cavity 4 to chassis, was taken before R11, which lies between pins 1 and 4.
-  expect(row("cavity 4").querySelector('[data-column="meter"]')?.textContent).toBe(
+  expect(spaced(row("cavity 4").querySelector('[data-column="meter"]'))).toBe(
     "22.4 Ωnot as expected, 16 Sep, 1 more! 11.70 V from A1 pin 1, S1 at run, A1 plugged in: not as expected",
   );
 });
@@ -55,11 +65,11 @@ test("what two roles would show is measured, not confirmed, and a reading to ano
   const page = await show(createSession("one", job), <PinTable />);
   const meter = (name: string) =>
     page.querySelector(`tr[aria-label="cavity ${name}"] [data-column="meter"]`);
-  expect(meter("4")?.textContent).toBe(
+  expect(spaced(meter("4"))).toBe(
     "0.10 Ωfits a ground or an input, 2 Oct, 2 morethe meter leaves 8 of 10 roles",
   );
   expect(meter("4")?.querySelector("svg")).toBeNull();
-  expect(meter("9")?.textContent).toBe("25.10 Vto X1 cavity 4, as expected, 2 Oct");
+  expect(spaced(meter("9"))).toBe("25.10 Vto X1 cavity 4, as expected, 2 Oct");
 });
 
 test("a tap on a row selects its cavity, and the row says so", async () => {

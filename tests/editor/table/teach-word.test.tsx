@@ -88,3 +88,30 @@ test("a known word and a number that is the pin's own are not asked about", asyn
     expect(page.textContent).not.toContain("mean here?");
   }
 });
+
+test("a known word says what it is read as, and can be taught another meaning", async () => {
+  const session = open();
+  session.edit("Word", (draft) => {
+    for (const pin of moduleOf(draft).pins) if (pin.id === "6") pin.printed = "GND";
+  });
+  session.show({ selection: ["A1:6"] });
+  const page = await show(session, <CavityDetails />);
+  const table = await show(session, <PinTable />);
+  expect(page.textContent).toContain("“GND” is read as a ground.");
+  expect(row(table, "6").textContent).toContain("contradicted");
+  await press(page, "It means something else here");
+  expect(page.textContent).toContain("Go by the maker's legend");
+  const label = [...page.querySelectorAll("label")].find(({ textContent }) =>
+    textContent?.startsWith("What does “GND” mean here?"),
+  );
+  const list = document.querySelector<HTMLSelectElement>(`[id="${label?.htmlFor}"]`);
+  if (!list) throw new Error("nobody asks");
+  await choose(list, "output");
+  expect(session.get().job.words).toEqual([{ printed: "GND", role: "output" }]);
+  expect(page.textContent).toContain("“GND” means an output in this job: you said so.");
+  expect(page.textContent).not.toContain("mean here?");
+  expect(row(table, "6").textContent).toContain("agrees");
+  await press(page, "Forget it");
+  expect(session.get().job.words).toBeUndefined();
+  expect(row(table, "6").textContent).toContain("contradicted");
+});

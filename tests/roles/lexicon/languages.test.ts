@@ -43,6 +43,7 @@ const READ: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
     ["Entrée pression", "input"],
     ["SORTIE ELECTROVANNE", "output"],
     ["Feux", "output"],
+    ["FREIN", "input output signal"],
     ["Non connecté", "unused"],
   ],
   Spanish: [

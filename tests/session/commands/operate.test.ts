@@ -95,3 +95,10 @@ test("letting go releases every switch that a spring would take back", () => {
       .at(-1),
   ).toBe("Let go of S1");
 });
+
+test("there is nothing to operate before a wire is drawn", () => {
+  const job = smallJob();
+  const session = createSession("job1", { ...job, diagram: { ...job.diagram, wires: [] } });
+  expect(commandNamed("operate").canRun(session)).toBe(false);
+  expect(commandNamed("operate").canRun(createSession("job1", job))).toBe(true);
+});

@@ -213,7 +213,7 @@ describe("plugs", () => {
 
   test("a flipped face was drawn from the other side, and no point of it moves", () => {
     const job = matched(lampModule()).job;
-    const { after, label } = corrected(job, () => ({ does: "flip-face", plug: "X1" }));
+    const { after, label } = corrected(job, () => ({ does: "flip-face", plug: "X1", moves: [] }));
     expect(label).toBe("Flip the face: it was drawn from the mating side (X1)");
     expect(after).toEqual({ ...job, plugs: [{ ...job.plugs[0], side: "mating" }] });
   });
@@ -284,10 +284,12 @@ test("a correction of something gone changes nothing", () => {
   const job = matched(lampModule()).job;
   const gone: readonly Correction[] = [
     { does: "take-colour", wire: "W99", colour: { base: "RD" } },
-    { does: "flip-face", plug: "X9" },
+    { does: "flip-face", plug: "X9", moves: [{ from: "1", to: "2" }] },
+    { does: "move-notes", plug: "X9", moves: [{ from: "1", to: "2" }] },
     { does: "mark-empty", cavity: "X9:1" },
     { does: "mark-as-going-on", pins: ["P9:1"] },
     { does: "move-words", module: "A9", moves: [{ from: "1", to: "2", word: "OUT" }] },
+    { does: "move-words-across", moves: [{ from: "A9:1", to: "A1:1", word: "OUT" }] },
     { does: "remove-link", pin: "A1:1", cavity: "X1:9" },
     { does: "exchange-cavities", plug: "X9", a: "1", b: "2" },
     { does: "drop-role", pin: "A1:1" },

@@ -73,7 +73,7 @@ test("wires that cross without touching hop, the flatter one over the steeper", 
   const hops = crossingsOf(scene);
   expect([...hops.keys()]).toEqual(["W1"]);
   const [x] = pinOf("F1:2");
-  expect(hops.get("W1")).toEqual([{ segment: 0, along: 210 - x }]);
+  expect(hops.get("W1")).toEqual([{ segment: 0, along: 210 - x, over: "W2" }]);
 });
 
 test("wires that meet in a splice do not hop", () => {

@@ -6,6 +6,7 @@ import {
   ampsWords,
   createSession,
   eventWords,
+  leadsWords,
   NOT_OPERATING,
   operablesOf,
   otherPosition,
@@ -73,6 +74,35 @@ test("a cavity tells the current of the wire behind it", () => {
     says: ["24.0 V against chassis", "0.50 A in its wire"],
   });
   expect(readoutOf(smallJob(), "machine1", live, "X9:9")).toBeNull();
+});
+
+test("between two leads a ghost voltage is told only where the drawing says that nothing is there", () => {
+  const job = smallJob();
+  const [plug] = job.plugs;
+  const free = plug?.cavities.find(
+    ({ mark }) => !job.links.some((one) => one.cavity === `X1:${mark}`),
+  );
+  if (!free) throw new Error("every cavity is matched");
+  const live: LiveState = {
+    ...STILL,
+    cavities: {
+      "X1:1": { state: "floating", volts: null },
+      "X1:2": { state: "unknown", volts: null },
+    },
+  };
+  const between = (red: string | null, volts?: number | null) =>
+    leadsWords(job, live, {
+      red,
+      black: "chassis",
+      asks: null,
+      ...(volts === undefined ? {} : { volts }),
+    });
+  expect(between(null)).toBe("Place both leads");
+  expect(between("X1:1")).toBe("…");
+  expect(between("X1:1", 12)).toBe("12.0 V");
+  expect(between("X1:1", null)).toMatch(/ghost voltage/);
+  expect(between(`X1:${free.mark}`, null)).toMatch(/^Not known: no pin is matched to/);
+  expect(between("X1:2", null)).toMatch(/^Not known: .*nobody has said/);
 });
 
 test("steps are told as somebody would tell them", () => {

@@ -34,6 +34,10 @@ class HeldPort implements AnalysisPort {
     throw new Error("nobody checks here");
   }
 
+  async goOn(): Promise<never> {
+    throw new Error("nobody checks here");
+  }
+
   answer: AnalysisPort["answer"] = (changes, machine, question) => {
     this.asked.push(question);
     const message = structuredClone({ changes, question });

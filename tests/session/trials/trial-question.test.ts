@@ -21,6 +21,7 @@ function port(asked: string[]): AnalysisPort {
   return {
     begin: async (job) => server.begin(structuredClone(job)),
     check: async (changes, machine) => server.check(structuredClone(changes), machine),
+    goOn: async (machine) => server.goOn(machine),
     answer: async (changes, machine, question) => {
       asked.push(question.about);
       return structuredClone(server.answer(structuredClone(changes), machine, question));

@@ -1,6 +1,9 @@
 import { seededRandom } from "../../../src/base/index.ts";
 import type { Finding } from "../../../src/check/index.ts";
-import { DISAGREEMENTS } from "./disagreements/index.ts";
+import { correctJob, foundAsDrawn } from "./correct-job.ts";
+import { forgetAllReadings } from "./disagreements/disagreement.ts";
+import { DISAGREEMENTS, type Disagreement } from "./disagreements/index.ts";
+import { drawnRight } from "./drawing.ts";
 import type { PaperJob } from "./paper-job.ts";
 
 export interface DisagreeingJob {
@@ -12,14 +15,23 @@ export interface DisagreeingJob {
   readonly rules: readonly string[] | null;
 }
 
-/** The same job with one disagreement put in; the kinds take turns with the seed. */
+/** Jobs tried for a disagreement, some of which hardly any job has a place for. */
+const MOST_TRIED = 5000;
+/** So far from each other are the seeds of the jobs tried, and farther than any run is long. */
+const APART = 1_000_003;
+
+/**
+ * A right job with one disagreement put in. The kinds take turns with the seed, so that each is put
+ * in as often as any other; `paper` is the right job of that seed, and others are tried after it.
+ */
 export function withOneDisagreement(paper: PaperJob, seed: number): DisagreeingJob {
-  const random = seededRandom(seed);
-  for (let turn = seed; ; turn++) {
-    const kind = DISAGREEMENTS[turn % DISAGREEMENTS.length];
-    if (!kind) throw new Error("no kind of disagreement");
-    const copy: PaperJob = { ...paper, job: structuredClone(paper.job) };
-    const found = kind.inject(random, copy);
+  const kind = DISAGREEMENTS[seed % DISAGREEMENTS.length];
+  if (!kind) throw new Error("no kind of disagreement");
+  for (let tried = 0; tried < MOST_TRIED; tried++) {
+    const own = seed + tried * APART;
+    const copy = tried === 0 ? copied(paper) : rightJob(own, kind);
+    if (kind.forgetsReadings) forgetAllReadings(copy);
+    const found = kind.inject(seededRandom(own), copy);
     if (found === null) continue;
     const expected = kind.rules ? found : [...found, ...undecided(copy)];
     return {
@@ -29,6 +41,18 @@ export function withOneDisagreement(paper: PaperJob, seed: number): DisagreeingJ
       rules: kind.rules ?? null,
     };
   }
+  throw new Error(`no job has a place for ${kind.name}`);
+}
+
+const copied = (paper: PaperJob): PaperJob => ({ ...paper, job: structuredClone(paper.job) });
+
+/** Another right job; without readings where none would be kept. */
+function rightJob(seed: number, { forgetsReadings }: Disagreement): PaperJob {
+  if (!forgetsReadings) return correctJob(seed);
+  const random = seededRandom(seed);
+  const paper = drawnRight(random);
+  foundAsDrawn(random, paper);
+  return paper;
 }
 
 /** Notes that are right in any case: pins at which the page lets several roles stand. */

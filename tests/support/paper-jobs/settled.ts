@@ -1,7 +1,7 @@
 /** A state of a true machine once relays, lamps, diodes and modules have come to rest. */
 import type { Id } from "../../../src/job/index.ts";
 import type { Bent, MachineState } from "./machine-state.ts";
-import { type Branch, lumped, meshVolts } from "./star-mesh.ts";
+import { type Branch, lumped, MeshPlan } from "./star-mesh.ts";
 
 /** Shares of system voltage at which a common relay pulls in and drops out. */
 const PULLS = 0.62;
@@ -11,6 +11,8 @@ const WORKS = 0.6;
 /** A cold filament has a twelfth of its hot ohms. */
 const COLD = 1 / 12;
 const BLOCKED = 1e9;
+/** Ω of a closed relay contact. */
+const CLOSED = 0.005;
 const ROUNDS = 40;
 
 /** Volts between two nodes. */
@@ -40,26 +42,36 @@ export function settledVolts(
     a: small.at(one.a),
     b: small.at(one.b),
   });
+  const always = [...small.branches, ...extra.map(placed)];
+  const contacts = state.contacts.map(placed);
+  const live = state.driven.map((one) => one.branches.map(placed));
+  const turns = bent.map(placed);
+  const plan = new MeshPlan(small.count, [...always, ...contacts, ...live.flat(), ...turns]);
+  const steady = always.map((one) => 1 / one.ohms);
+  const lifted = always.map(({ volts }) => volts);
+
   let conducts = bent.map(() => false);
   let ohms = bent.map((one) => one.ohms);
   let pulled: ReadonlySet<Id> = new Set();
   let works = state.driven.map(() => false);
   for (let round = 0; round < ROUNDS; round++) {
-    const branches: Branch[] = [...small.branches, ...extra.map(placed)];
-    for (const contact of state.contacts) {
-      const { a, b } = placed(contact);
-      if (pulled.has(contact.relay)) branches.push({ a, b, ohms: 0.005, volts: 0 });
-    }
-    state.driven.forEach((one, index) => {
-      if (works[index]) branches.push(...one.branches.map(placed));
+    const siemens = [...steady];
+    const lifts = [...lifted];
+    const add = (through: number, volts: number) => {
+      siemens.push(through);
+      lifts.push(volts);
+    };
+    for (const { relay } of contacts) add(pulled.has(relay) ? 1 / CLOSED : 0, 0);
+    live.forEach((own, index) => {
+      for (const one of own) add(works[index] ? 1 / one.ohms : 0, one.volts);
     });
-    bent.forEach((one, index) => {
-      const { a, b, is, volts } = placed(one);
-      if (is === "filament") branches.push({ a, b, ohms: ohms[index] ?? 1, volts: 0 });
-      else if (conducts[index]) branches.push({ a, b, ohms: ohms[index] ?? 1, volts });
-      else branches.push({ a, b, ohms: BLOCKED, volts: 0 });
+    turns.forEach(({ is, volts }, index) => {
+      const through = 1 / (ohms[index] ?? 1);
+      if (is === "filament") add(through, 0);
+      else if (conducts[index]) add(through, volts);
+      else add(1 / BLOCKED, 0);
     });
-    const volts = meshVolts(small.count, branches);
+    const volts = plan.volts(siemens, lifts);
     const between: Volts = (a, b) =>
       (volts[small.at(a)] as number) - (volts[small.at(b)] as number);
     const across = ({ a, b }: { a: number; b: number }) => between(a, b);

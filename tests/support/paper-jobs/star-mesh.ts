@@ -15,26 +15,13 @@ export interface Branch {
 /** Keeps what hangs on nothing from having no volts at all: far beyond any insulation, S. */
 const LEAK = 1e-13;
 
-interface Star {
-  readonly node: number;
-  readonly arms: readonly (readonly [far: number, siemens: number])[];
-  readonly sum: number;
-}
-
-/** The network as sums of siemens between any two nodes, from which nodes can be taken out. */
+/** Plain resistors as sums of siemens between any two nodes, from which nodes can be taken out. */
 class Mesh {
   readonly arms: Map<number, number>[];
-  readonly amps: Float64Array;
 
   constructor(count: number, branches: readonly Branch[]) {
     this.arms = Array.from({ length: count }, () => new Map());
-    this.amps = new Float64Array(count);
-    for (const { a, b, ohms, volts } of branches) {
-      if (a === b) continue;
-      this.join(a, b, 1 / ohms);
-      this.amps[a] = (this.amps[a] as number) + volts / ohms;
-      this.amps[b] = (this.amps[b] as number) - volts / ohms;
-    }
+    for (const { a, b, ohms } of branches) if (a !== b) this.join(a, b, 1 / ohms);
   }
 
   join(a: number, b: number, siemens: number): void {
@@ -44,13 +31,10 @@ class Mesh {
   }
 
   /** Takes a node out and joins its neighbours with one another instead. */
-  takeOut(node: number): Star {
+  takeOut(node: number): void {
     const arms = [...(this.arms[node] as Map<number, number>)];
     const sum = arms.reduce((total, [, siemens]) => total + siemens, 0);
-    for (const [far, siemens] of arms) {
-      this.arms[far]?.delete(node);
-      this.amps[far] = (this.amps[far] as number) + ((this.amps[node] as number) * siemens) / sum;
-    }
+    for (const [far] of arms) this.arms[far]?.delete(node);
     for (let one = 0; one < arms.length; one++) {
       const [far, siemens] = arms[one] as [number, number];
       for (let two = one + 1; two < arms.length; two++) {
@@ -58,42 +42,130 @@ class Mesh {
         this.join(far, other, (siemens * more) / sum);
       }
     }
-    return { node, arms, sum };
   }
 
   /** Takes out all of these that have at most so many neighbours, those with fewest first. */
-  thinOut(nodes: Set<number>, mostArms: number): readonly Star[] {
-    const gone: Star[] = [];
+  thinOut(nodes: Set<number>, mostArms: number): void {
     for (let degree = 2; degree <= mostArms && nodes.size > 0; degree++) {
       for (let again = true; again; ) {
         again = false;
         for (const node of nodes) {
           if ((this.arms[node]?.size ?? 0) > degree) continue;
           nodes.delete(node);
-          gone.push(this.takeOut(node));
+          this.takeOut(node);
           again = true;
         }
       }
     }
-    return gone;
+  }
+}
+
+/** One node taken out: its neighbours, where its siemens to them stand, and where theirs to each other do. */
+interface Step {
+  readonly node: number;
+  readonly fars: readonly number[];
+  readonly arms: readonly number[];
+  readonly meshes: readonly number[];
+}
+
+/**
+ * A network whose branches keep their ends while what they let through changes: which node goes
+ * when, and where each sum of siemens stands, is worked out once for all its states.
+ */
+export class MeshPlan {
+  private readonly count: number;
+  private readonly ends: readonly Pick<Branch, "a" | "b">[];
+  /** Where the siemens of each branch are summed up; -1 for one that leads back to its own node. */
+  private readonly places: readonly number[];
+  private readonly leaks: readonly number[];
+  private readonly steps: readonly Step[];
+  private readonly sums: number;
+
+  constructor(count: number, ends: readonly Pick<Branch, "a" | "b">[]) {
+    this.count = count;
+    this.ends = ends;
+    const near = Array.from({ length: count }, () => new Map<number, number>());
+    let sums = 0;
+    const place = (a: number, b: number): number => {
+      const known = near[a]?.get(b);
+      if (known !== undefined) return known;
+      near[a]?.set(b, sums);
+      near[b]?.set(a, sums);
+      return sums++;
+    };
+    this.places = ends.map(({ a, b }) => (a === b ? -1 : place(a, b)));
+    const nodes = new Set(Array.from({ length: count - 1 }, (_, index) => index + 1));
+    this.leaks = [...nodes].map((node) => place(node, 0));
+    const steps: Step[] = [];
+    for (let degree = 2; nodes.size > 0; degree++) {
+      for (let again = true; again; ) {
+        again = false;
+        for (const node of nodes) {
+          const own = near[node] as Map<number, number>;
+          if (own.size > degree) continue;
+          nodes.delete(node);
+          const fars = [...own.keys()];
+          for (const far of fars) near[far]?.delete(node);
+          const meshes = fars.flatMap((far, at) =>
+            fars.slice(at + 1).map((other) => place(far, other)),
+          );
+          steps.push({ node, fars, arms: [...own.values()], meshes });
+          again = true;
+        }
+      }
+    }
+    this.steps = steps;
+    this.sums = sums;
+  }
+
+  /** Volts of each node against node 0, by the siemens of each branch and the volts it lifts. */
+  volts(siemens: readonly number[], lifts: readonly number[]): Float64Array {
+    const sums = new Float64Array(this.sums);
+    const amps = new Float64Array(this.count);
+    for (const leak of this.leaks) sums[leak] = LEAK;
+    this.places.forEach((place, index) => {
+      if (place < 0) return;
+      const through = siemens[index] as number;
+      sums[place] = (sums[place] as number) + through;
+      const { a, b } = this.ends[index] as Branch;
+      const pushed = through * (lifts[index] as number);
+      amps[a] = (amps[a] as number) + pushed;
+      amps[b] = (amps[b] as number) - pushed;
+    });
+    const total = (places: readonly number[]) =>
+      places.reduce((sum, place) => sum + (sums[place] as number), 0);
+    const whole = this.steps.map(({ node, fars, arms, meshes }) => {
+      const sum = total(arms);
+      let mesh = 0;
+      for (let one = 0; one < arms.length; one++) {
+        const share = (sums[arms[one] as number] as number) / sum;
+        const far = fars[one] as number;
+        amps[far] = (amps[far] as number) + (amps[node] as number) * share;
+        for (let two = one + 1; two < arms.length; two++) {
+          const at = meshes[mesh++] as number;
+          sums[at] = (sums[at] as number) + share * (sums[arms[two] as number] as number);
+        }
+      }
+      return sum;
+    });
+    const volts = new Float64Array(this.count);
+    for (let at = this.steps.length - 1; at >= 0; at--) {
+      const { node, fars, arms } = this.steps[at] as Step;
+      let pulled = amps[node] as number;
+      for (let one = 0; one < arms.length; one++)
+        pulled += (sums[arms[one] as number] as number) * (volts[fars[one] as number] as number);
+      volts[node] = pulled / (whole[at] as number);
+    }
+    return volts;
   }
 }
 
 /** Volts of each node against node 0. */
-export function meshVolts(count: number, branches: readonly Branch[]): Float64Array {
-  const mesh = new Mesh(count, branches);
-  const nodes = new Set<number>();
-  for (let node = 1; node < count; node++) {
-    mesh.join(node, 0, LEAK);
-    nodes.add(node);
-  }
-  const volts = new Float64Array(count);
-  for (const { node, arms, sum } of mesh.thinOut(nodes, count).toReversed()) {
-    const pulled = arms.reduce((total, [far, g]) => total + g * (volts[far] as number), 0);
-    volts[node] = ((mesh.amps[node] as number) + pulled) / sum;
-  }
-  return volts;
-}
+export const meshVolts = (count: number, branches: readonly Branch[]): Float64Array =>
+  new MeshPlan(count, branches).volts(
+    branches.map(({ ohms }) => 1 / ohms),
+    branches.map(({ volts }) => volts),
+  );
 
 /** A smaller network that looks the same from the nodes of interest. */
 export interface Lumped {

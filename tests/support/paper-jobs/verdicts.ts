@@ -2,6 +2,7 @@
 import { seededRandom } from "../../../src/base/index.ts";
 import { type CheckResult, checkJob } from "../../../src/check/index.ts";
 import { ask, circuitOf, LinkedNetwork } from "../../../src/circuit/index.ts";
+import { settle } from "../../../src/readings/index.ts";
 import { moduleCircuit, paperRoles } from "../../../src/roles/index.ts";
 import { correctJob } from "./correct-job.ts";
 import { foundIn, undecided, withOneDisagreement } from "./disagreeing-job.ts";
@@ -9,6 +10,7 @@ import { moduleOf } from "./disagreements/disagreement.ts";
 import { drawnRight } from "./drawing.ts";
 import { withOneFault } from "./faulty-job.ts";
 import { modulesOf, type PaperJob } from "./paper-job.ts";
+import { type Undecided, whyUndecided } from "./undecided.ts";
 import { mayStand, WORDS } from "./words.ts";
 
 export interface Mismatch {
@@ -21,24 +23,41 @@ export interface Mismatch {
 
 export interface Pins {
   readonly all: number;
-  readonly undecided: number;
+  /** Of each undecided pin, why it is. */
+  readonly undecided: readonly Undecided[];
 }
 
 export interface Verdict {
   readonly mismatches: readonly Mismatch[];
   readonly pins: Pins;
+  /** The fault or disagreement that was put in, and the rules by which it had to be told, once a finding. */
+  readonly injected: { readonly name: string; readonly rules: readonly string[] } | null;
 }
 
-const NOTHING: Pins = { all: 0, undecided: 0 };
+const NOTHING: Pins = { all: 0, undecided: [] };
 
 const pinsIn = ({ roles }: CheckResult): Pins => ({
   all: roles.length,
-  undecided: roles.filter(({ circuitRole }) => circuitRole === "undecided").length,
+  undecided: roles.flatMap(({ circuitRole, fits }) =>
+    circuitRole === "undecided" ? [whyUndecided(fits)] : [],
+  ),
 });
+
+/** The right job of a seed: the same for every verdict on it, none of which changes it. */
+const jobOf = latest(correctJob);
+
+function latest<T extends object>(make: (seed: number) => T): (seed: number) => T {
+  let known: { readonly seed: number; readonly made: T } | null = null;
+  return (seed) => {
+    if (known?.seed !== seed) known = { seed, made: make(seed) };
+    return known.made;
+  };
+}
 
 /** A right job on each of its machines: nothing to be found but the pins that are undecided. */
 export function judgeCorrect(seed: number): Verdict {
-  const paper = correctJob(seed);
+  const paper = jobOf(seed);
+  settle(paper.job);
   let pins = NOTHING;
   const mismatches = paper.job.machines.flatMap(({ id }) => {
     const result = checkJob(paper.job, id);
@@ -48,29 +67,31 @@ export function judgeCorrect(seed: number): Verdict {
       ...wrongRoles(seed, paper, result),
     ];
   });
-  return { mismatches, pins };
+  return { mismatches, pins, injected: null };
 }
 
 /** A machine with a fault: whatever its readings show, nothing is contradicted. */
 export function judgeFaulty(seed: number): Verdict {
-  const { paper, name, fault, machine } = withOneFault(correctJob(seed), seed);
-  const result = checkJob(paper.job, machine);
+  const { paper, name, fault, machine } = withOneFault(jobOf(seed), seed);
+  const result = checkJob(settle(paper.job), machine);
   const contradictions = result.findings.filter(({ severity }) => severity === "contradiction");
   const about = `${name} ${JSON.stringify(fault)}`;
   return {
     mismatches: compared(seed, about, [], foundIn(contradictions)),
     pins: pinsIn(result),
+    injected: { name, rules: [] },
   };
 }
 
 /** A job with one disagreement: exactly what follows from it is found, neither more nor less. */
 export function judgeDisagreeing(seed: number): Verdict {
-  const { paper, name, expected, rules } = withOneDisagreement(correctJob(seed), seed);
-  const result = checkJob(paper.job, "machine1");
+  const { paper, name, expected, rules } = withOneDisagreement(jobOf(seed), seed);
+  const result = checkJob(settle(paper.job), "machine1");
   const findings = result.findings.filter(({ rule }) => rules === null || rules.includes(rule));
   return {
     mismatches: compared(seed, name, expected, foundIn(findings)),
     pins: pinsIn(result),
+    injected: { name, rules: expected.map(ruleOf) },
   };
 }
 
@@ -98,8 +119,12 @@ export function judgeWords(seed: number): Verdict {
     }
   }
   const all = paper.pins.length;
-  const undecided = paper.pins.filter(({ fits }) => fits.length > 1).length;
-  return { mismatches: compared(seed, "words", expected, found), pins: { all, undecided } };
+  const undecided = paper.pins.flatMap(({ fits }) => (fits.length > 1 ? [whyUndecided(fits)] : []));
+  return {
+    mismatches: compared(seed, "words", expected, found),
+    pins: { all, undecided },
+    injected: null,
+  };
 }
 
 function compared(
@@ -108,9 +133,20 @@ function compared(
   expected: readonly string[],
   found: readonly string[],
 ): readonly Mismatch[] {
-  const missed = expected.filter((one) => !found.includes(one));
-  const extra = found.filter((one) => !expected.includes(one));
+  const missed = without(expected, found);
+  const extra = without(found, expected);
   return missed.length + extra.length === 0 ? [] : [{ seed, about, missed, extra }];
+}
+
+/** What is left of the first list without the second, each of which takes one away. */
+function without(all: readonly string[], others: readonly string[]): readonly string[] {
+  const left = new Map<string, number>();
+  for (const one of others) left.set(one, (left.get(one) ?? 0) + 1);
+  return all.filter((one) => {
+    const count = left.get(one) ?? 0;
+    left.set(one, count - 1);
+    return count <= 0;
+  });
 }
 
 /** Pins whose roles are not those that the page gives them by the way the job was made. */
@@ -126,6 +162,9 @@ function wrongRoles(seed: number, paper: PaperJob, { roles }: CheckResult): read
       : [];
   });
 }
+
+/** The rule of a finding in the form `rule chief-subject`. */
+export const ruleOf = (finding: string): string => finding.slice(0, finding.indexOf(" "));
 
 /** One line for a failing test. */
 export const inWords = ({ seed, about, missed, extra }: Mismatch): string =>

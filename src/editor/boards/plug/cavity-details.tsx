@@ -1,9 +1,7 @@
-import { useState } from "react";
 import {
   type CavityRef,
   type EditOptions,
   type Job,
-  type MachineWire,
   type PinRef,
   pinRef,
   splitRef,
@@ -22,8 +20,7 @@ import { useSelected, useSession } from "../../session-context.tsx";
 import { PinPicker } from "../../table/pin-picker.tsx";
 import { CavityCorrections } from "./cavity-corrections.tsx";
 import styles from "./cavity-details.module.css";
-import { ColourFields } from "./colour-fields.tsx";
-import { EditField } from "./fields.tsx";
+import { MachineWireFields } from "./machine-wire-fields.tsx";
 
 /** The cavity that a selection is about: itself, or the one that the chosen pin is tied to. */
 function cavityOf(job: Job, selection: readonly string[]): CavityRef | null {
@@ -70,62 +67,12 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
         Cavity {name} of {owner}
       </h3>
       <p className={styles.machine}>Wire on {machine?.name ?? "no machine"}</p>
-      {machine && (
-        <ColourFields
-          colour={wire?.colour ?? null}
-          none="not seen yet"
-          onChange={(colour) => note("Note the wire colour", { colour })}
-        />
-      )}
-      {machine && (
-        <div className={styles.pair}>
-          <EditField
-            label="Printed number"
-            value={wire?.number ?? ""}
-            live
-            onCommit={(text, merge) =>
-              note("Note the wire number", { number: text || null }, merge)
-            }
-          />
-          <SizeField wire={wire} note={note} />
-        </div>
-      )}
-      {machine && (
-        <EditField
-          label="Note"
-          value={wire?.note ?? ""}
-          live
-          onCommit={(text, merge) =>
-            note("Note something of the wire", { note: text || null }, merge)
-          }
-        />
-      )}
+      {machine && <MachineWireFields wire={wire} onNote={note} />}
       <PinPick cavity={cavity} job={job} />
       {tied && <WordMeaning key={tied} pin={tied} />}
       <DropAlong of={cavity} />
       <CavityCorrections cavity={cavity} job={job} />
     </>
-  );
-}
-
-type Note = (label: string, change: MachineWireChange) => void;
-
-function SizeField({ wire, note }: { wire: MachineWire | null; note: Note }) {
-  const [wrong, setWrong] = useState(false);
-  const type = (text: string) => {
-    const size = Number(text.replace(",", ".").replace(/\s*mm(2|²)?$/i, ""));
-    const fits = text === "" || (size > 0 && size <= 300);
-    setWrong(!fits);
-    if (fits) note("Note the wire size", { mm2: text === "" ? null : size });
-  };
-  return (
-    <EditField
-      label="Size"
-      unit="mm²"
-      value={wire?.mm2 === undefined ? "" : String(wire.mm2)}
-      problem={wrong ? "A size in mm², as in 1.5" : null}
-      onCommit={type}
-    />
   );
 }
 

@@ -1,3 +1,4 @@
+import { keptOf } from "../../../base/index.ts";
 import type { CheckResult } from "../../../check/index.ts";
 import type { LiveState, PointState } from "../../../circuit/index.ts";
 import {
@@ -6,11 +7,13 @@ import {
   cavityRef,
   type Id,
   type Job,
+  type MachineWire,
   type PinRef,
 } from "../../../job/index.ts";
 import type { FaceView, SeenCavity } from "../../../plug/index.ts";
 import type { Verdict } from "../../../roles/index.ts";
 import { drawnJob, pointWords, type ReadingDraft } from "../../../session/index.ts";
+import { rolesByPin } from "../../../sheet/index.ts";
 import { nameColour } from "../../../standards/index.ts";
 
 /** All that the board shows of one cavity. */
@@ -38,16 +41,19 @@ export function cavityFacts(
   leads: Pick<ReadingDraft, "red" | "black"> | null,
   live: LiveState | null = null,
 ): readonly CavityFacts[] {
-  const pins = new Map(job.links.map((link) => [link.cavity, link.pin]));
-  const verdicts = new Map(analysis.roles.map((role) => [role.pin, role.verdict]));
-  const onMachine = job.machines.find((one) => one.id === machine)?.wires ?? [];
-  const seenColours = new Map(onMachine.map((wire) => [wire.cavity, wire.colour]));
+  const pins = pinsByCavity(job.links);
+  const roles = rolesByPin(analysis.roles);
+  const seenColours = coloursByCavity(
+    job.machines.find((one) => one.id === machine)?.wires ?? NO_WIRES,
+  );
+  const wanted = new Set(
+    view.cavities.flatMap(({ mark }) => pins.get(cavityRef(plug, mark)) ?? []),
+  );
   const drawnColours = new Map<PinRef, Colour>();
-  for (const wire of drawnJob(job, machine).diagram.wires) {
-    if (!wire.colour) continue;
-    for (const end of [wire.from, wire.to]) {
-      if (!drawnColours.has(end)) drawnColours.set(end, wire.colour);
-    }
+  for (const { colour, from, to } of drawnJob(job, machine).diagram.wires) {
+    if (!colour) continue;
+    if (wanted.has(from) && !drawnColours.has(from)) drawnColours.set(from, colour);
+    if (wanted.has(to) && !drawnColours.has(to)) drawnColours.set(to, colour);
   }
   return view.cavities.map((seen): CavityFacts => {
     const ref = cavityRef(plug, seen.mark);
@@ -61,13 +67,23 @@ export function cavityFacts(
       colour: onThis ?? drawn,
       colourFrom: onThis ? "machine" : drawn ? "diagram" : null,
       pin,
-      verdict: pin ? (verdicts.get(pin) ?? null) : null,
+      verdict: pin ? (roles.get(pin)?.verdict ?? null) : null,
       lead: leads?.red === ref ? "red" : leads?.black === ref ? "black" : null,
       // Where no wire can be there is nothing to carry.
       live: seen.cavity.blocked || seen.cavity.empty ? null : (live?.cavities[ref] ?? null),
     };
   });
 }
+
+const NO_WIRES: readonly MachineWire[] = [];
+
+const pinsByCavity = keptOf(
+  (links: Job["links"]) => new Map(links.map(({ cavity, pin }) => [cavity, pin])),
+);
+
+const coloursByCavity = keptOf(
+  (wires: readonly MachineWire[]) => new Map(wires.map(({ cavity, colour }) => [cavity, colour])),
+);
 
 /** One cavity in words, for those who do not see the drawing. */
 export function describeCavity(facts: CavityFacts): string {

@@ -105,7 +105,7 @@ const codeStyle = (facts: CavityFacts) => (facts.colourFrom === "diagram" ? "ita
  * Lays out a face whose nearest neighbours are `spacing` pixels apart. A colour's code stands
  * beside its wire, else under it; the tied pin where there is room left. No word lies on an
  * opening, a verdict, a wire or another word: what finds no such place at a legible size waits for
- * a closer look. The codes come first, then the pins.
+ * a closer look. The codes come first, then the pins, where most of them find a place.
  */
 export function layOutFace(
   cavities: readonly PlacedCavity[],
@@ -216,7 +216,7 @@ export function layOutFace(
     order = [...without, ...order.filter((index) => !without.includes(index))];
     codes = placeCodes(order);
   }
-  const pins = cavities.map(({ facts }, index) => {
+  const placed = cavities.map(({ facts }, index) => {
     const tag = otherTag(facts);
     return (
       tag &&
@@ -229,6 +229,10 @@ export function layOutFace(
       )
     );
   });
+  // A pin beside one cavity in six reads as if that one were special: then none is written.
+  const wanted = cavities.filter(({ facts }) => otherTag(facts) !== null).length;
+  const isMost = 2 * placed.filter(Boolean).length >= wanted;
+  const pins = placed.map((label) => (isMost ? label : null));
   return cavities.map((_, index) => ({
     radius,
     mark: Math.max(12, Math.min(26, radius * 0.88)),

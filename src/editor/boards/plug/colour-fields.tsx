@@ -50,7 +50,7 @@ export function ColourFields({ colour, none, onChange }: ColourFieldsProps) {
       <ColourPicker label="Base" value={colour?.base ?? null} none="no colour" onPick={pickBase} />
       {colour && (
         <ColourPicker
-          label="Tracer"
+          label="Tracer, the thin stripe"
           value={colour.tracer ?? null}
           none="no tracer"
           except={colour.base}

@@ -1,15 +1,13 @@
 import type { Plug } from "../../../job/index.ts";
 import type { MarkStyle, PhotoDot, PhotoScale, Side } from "../../../plug/index.ts";
 import { Choice, FieldGroup, TextField } from "./fields.tsx";
+import { MarkFields, type MarkForm } from "./mark-fields.tsx";
 import type { MeasureLine } from "./photo-canvas.tsx";
-import { MARKS, SIDES } from "./plan-fields.tsx";
-import { EMPTY_FORM, type MarkKind, markStyleOf } from "./plan-form.ts";
+import { SIDES } from "./plan-fields.tsx";
+import { EMPTY_FORM, markStyleOf } from "./plan-form.ts";
 
 /** What stands in the fields beside the photo; numbers as typed. */
-export interface PhotoForm {
-  readonly marks: MarkKind;
-  readonly first: string;
-  readonly typed: string;
+export interface PhotoForm extends MarkForm {
   readonly by: PhotoScale["by"];
   readonly mm: string;
   readonly side: Side;
@@ -73,19 +71,7 @@ export function PhotoFields({ form, onForm, hasBefore }: PhotoFieldsProps) {
       onForm({ ...form, [field]: value });
   return (
     <FieldGroup title="Marks and scale">
-      <Choice label="Marks" value={form.marks} options={MARKS} onChange={set("marks")} />
-      {form.marks === "numbers" && (
-        <TextField label="First number" numeric value={form.first} onChange={set("first")} />
-      )}
-      {form.marks === "typed" && (
-        <TextField
-          label="Marks in order"
-          hint="apart by spaces or commas"
-          wide
-          value={form.typed}
-          onChange={set("typed")}
-        />
-      )}
+      <MarkFields form={form} onForm={(changed) => onForm({ ...form, ...changed })} />
       <Choice
         label="Known length"
         value={form.by}

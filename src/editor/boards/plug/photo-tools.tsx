@@ -10,7 +10,7 @@ import {
   X,
 } from "lucide-react";
 import type { ReactNode } from "react";
-import { type Fill, type FillRun, MOST_IN_FILL } from "../../../plug/index.ts";
+import { type Fill, MOST_IN_FILL } from "../../../plug/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { CountStepper } from "./count-stepper.tsx";
 import { Choice } from "./fields.tsx";
@@ -25,6 +25,7 @@ import {
   refilled,
   undone,
 } from "./photo-work.ts";
+import { GRID_RUNS, RING_TURNS } from "./plan-fields.tsx";
 
 type Change = (change: (work: PhotoWork) => PhotoWork) => void;
 
@@ -128,12 +129,6 @@ export function FillBar({ tool, work, onWork }: FillBarProps) {
   );
 }
 
-const RUNS: readonly { readonly value: FillRun; readonly text: string }[] = [
-  { value: "across", text: "across" },
-  { value: "down", text: "down" },
-  { value: "serpentine", text: "to and fro" },
-];
-
 function FillFields({ fill, onFill }: { fill: Fill; onFill: (fill: Fill) => void }) {
   switch (fill.shape) {
     case "row":
@@ -163,7 +158,7 @@ function FillFields({ fill, onFill }: { fill: Fill; onFill: (fill: Fill) => void
           <Choice
             label="Marks run"
             value={fill.run}
-            options={RUNS}
+            options={GRID_RUNS}
             onChange={(run) => onFill({ ...fill, run })}
           />
         </>
@@ -180,10 +175,7 @@ function FillFields({ fill, onFill }: { fill: Fill; onFill: (fill: Fill) => void
           <Choice
             label="Marks run"
             value={fill.turn}
-            options={[
-              { value: "clockwise", text: "clockwise" },
-              { value: "anticlockwise", text: "anticlockwise" },
-            ]}
+            options={RING_TURNS}
             onChange={(turn) => onFill({ ...fill, turn })}
           />
         </>

@@ -1,5 +1,6 @@
 import { Choice, Choices, FieldGroup, TextField, Tick } from "./fields.tsx";
-import { type ArrangementKind, type MarkKind, type PlanForm, withKind } from "./plan-form.ts";
+import { MarkFields } from "./mark-fields.tsx";
+import { type ArrangementKind, type PlanForm, withKind } from "./plan-form.ts";
 
 interface PlanFieldsProps {
   form: PlanForm;
@@ -35,12 +36,16 @@ export const HOLDS = [
   { value: "sockets", text: "sockets" },
 ] as const;
 
-export const MARKS: readonly { value: MarkKind; text: string }[] = [
-  { value: "numbers", text: "1, 2, 3 …" },
-  { value: "letters", text: "A, B, C …" },
-  { value: "clear-letters", text: "letters without I, O, Q" },
-  { value: "typed", text: "as typed" },
-];
+/** How marks run over rows, and round a ring. */
+export const GRID_RUNS = [
+  { value: "across", text: "across" },
+  { value: "down", text: "down" },
+  { value: "serpentine", text: "to and fro" },
+] as const;
+export const RING_TURNS = [
+  { value: "clockwise", text: "clockwise" },
+  { value: "anticlockwise", text: "anticlockwise" },
+] as const;
 
 /** Everything that can be said about a face, those fields first that change its look most. */
 export function PlanFields({ form, onForm }: PlanFieldsProps) {
@@ -58,7 +63,12 @@ export function PlanFields({ form, onForm }: PlanFieldsProps) {
           <ArrangementFields form={form} set={set} />
         </FieldGroup>
       )}
-      {form.kind !== "free" && <MarkFields form={form} set={set} />}
+      {form.kind !== "free" && (
+        <FieldGroup title="Marks">
+          <MarkFields form={form} onForm={(changed) => onForm({ ...form, ...changed })} />
+          <OrderFields form={form} set={set} />
+        </FieldGroup>
+      )}
       <FieldGroup title="Housing">
         <Choice
           label="Shape"
@@ -151,34 +161,13 @@ function ArrangementFields({ form, set }: { form: PlanForm; set: Setter }) {
   }
 }
 
-function MarkFields({ form, set }: { form: PlanForm; set: Setter }) {
+/** In which order the cavities get their marks. */
+function OrderFields({ form, set }: { form: PlanForm; set: Setter }) {
   return (
-    <FieldGroup title="Marks">
-      <Choice label="Marks" value={form.marks} options={MARKS} onChange={set("marks")} />
-      {form.marks === "numbers" && (
-        <TextField label="First number" numeric value={form.first} onChange={set("first")} />
-      )}
-      {form.marks === "typed" && (
-        <TextField
-          label="Marks in order"
-          hint="apart by spaces or commas"
-          wide
-          value={form.typed}
-          onChange={set("typed")}
-        />
-      )}
+    <>
       {(form.kind === "grid" || form.kind === "staggered") && (
         <>
-          <Choice
-            label="Run"
-            value={form.run}
-            options={[
-              { value: "across", text: "across" },
-              { value: "down", text: "down" },
-              { value: "serpentine", text: "to and fro" },
-            ]}
-            onChange={set("run")}
-          />
+          <Choice label="Run" value={form.run} options={GRID_RUNS} onChange={set("run")} />
           <Choice
             label="Start"
             value={form.start}
@@ -194,15 +183,7 @@ function MarkFields({ form, set }: { form: PlanForm; set: Setter }) {
       )}
       {form.kind === "rings" && (
         <>
-          <Choice
-            label="Run"
-            value={form.turn}
-            options={[
-              { value: "clockwise", text: "clockwise" },
-              { value: "anticlockwise", text: "anticlockwise" },
-            ]}
-            onChange={set("turn")}
-          />
+          <Choice label="Run" value={form.turn} options={RING_TURNS} onChange={set("turn")} />
           <Choice
             label="Rings"
             value={form.ringOrder}
@@ -214,6 +195,6 @@ function MarkFields({ form, set }: { form: PlanForm; set: Setter }) {
           />
         </>
       )}
-    </FieldGroup>
+    </>
   );
 }

@@ -14,6 +14,7 @@ import {
   Trash2,
 } from "lucide-react";
 import type { Plug } from "../../../job/index.ts";
+import { plugTitle } from "../../../plug/index.ts";
 import { commandNamed } from "../../../session/index.ts";
 import { Button, Menu, MenuItem, MenuRule, Tip } from "../../app/controls/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
@@ -43,8 +44,6 @@ interface PlugToolbarProps {
   onAdding: (adding: boolean) => void;
 }
 
-const titleOf = (plug: Plug) => (plug.name ? `${plug.id} · ${plug.name}` : plug.id);
-
 export function PlugToolbar(props: PlugToolbarProps) {
   const { plug, plugs, arranging, adding, halves, onAct } = props;
   const session = useSession();
@@ -66,12 +65,12 @@ export function PlugToolbar(props: PlugToolbarProps) {
           >
             {plugs.map((one) => (
               <option key={one.id} value={one.id}>
-                {titleOf(one)}
+                {plugTitle(one)}
               </option>
             ))}
           </select>
         ) : (
-          <h2 className={styles.name}>{titleOf(plug)}</h2>
+          <h2 className={styles.name}>{plugTitle(plug)}</h2>
         )}
         <Tip text={`${flip.label} (${flip.keys?.[0] ?? ""})`}>
           <Button

@@ -9,7 +9,7 @@ import {
   wordsForMark,
   wordsForReading,
 } from "../../../session/index.ts";
-import { ColourFields } from "../../boards/plug/colour-fields.tsx";
+import { MachineWireFields } from "../../boards/plug/machine-wire-fields.tsx";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { StatusMark } from "../status-shape.tsx";
 import styles from "./compare-table.module.css";
@@ -22,14 +22,14 @@ interface CompareCellProps {
   name: string;
 }
 
-/** What one machine has in one cavity, with its marks and verdicts; a tap sets the colour. */
+/** What one machine has in one cavity, with its marks and verdicts; a tap notes its wire. */
 export function CompareCell({ row, cell, name }: CompareCellProps) {
   const { drawnHere, marks, verdict, meterVerdict, meterRole, circuit } = cell;
   const reading = wordsForReading(cell);
   return (
     <td className={styles.cell} data-differs={marks.length > 0}>
       <div className={styles.lines}>
-        <ColourOf row={row} cell={cell} name={name} />
+        <WireOf row={row} cell={cell} name={name} />
         {marks.map((mark) => (
           <StatusMark key={mark} status={mark === "turned" ? "note" : "warning"}>
             {wordsForMark(mark)}
@@ -80,39 +80,44 @@ const Judged = ({ name, status, children }: JudgedProps) => (
   </span>
 );
 
-/** The wire as noted; the colour is set from the job as it is now, not from the table as worked out. */
-function ColourOf({ row, cell, name }: CompareCellProps) {
+/** The wire as noted; shown and changed as the job has it now, not as the table was worked out. */
+function WireOf({ row, cell, name }: CompareCellProps) {
   const session = useSession();
   const { cavity, mark } = row;
   const noted = useSelected(({ job }) =>
     job.machines.find(({ id }) => id === cell.machine)?.wires.find((one) => one.cavity === cavity),
   );
-  const colour = noted?.colour ?? null;
-  const words = wordsForLook({ ...cell.wire, colour }) || "not noted";
+  const look = {
+    colour: noted?.colour ?? null,
+    number: noted?.number ?? null,
+    mm2: noted?.mm2 ?? null,
+    awg: null,
+  };
   return (
     <Popover.Root>
       <Popover.Trigger
         className={styles.open}
-        aria-label={`Wire in cavity ${mark} of ${name}: ${words}. Set its colour`}
+        aria-label={`Wire in cavity ${mark} of ${name}: ${wordsForLook(look) || "not noted"}. Change it`}
       >
-        <LookedAt look={{ ...cell.wire, colour }} />
+        <LookedAt look={look} />
       </Popover.Trigger>
       <Popover.Portal>
         <Popover.Content
           data-portal
           className={styles.popover}
           collisionPadding={8}
-          aria-label={`Colour in cavity ${mark} of ${name}`}
+          aria-label={`Wire in cavity ${mark} of ${name}`}
         >
           <h3>
             Cavity {mark} of {name}
           </h3>
-          <ColourFields
-            colour={colour}
-            none="not seen yet"
-            onChange={(next) =>
-              session.edit(`Note the wire colour in ${cavity} of ${name}`, (draft) =>
-                setMachineWire(draft, cell.machine, cavity, { colour: next }),
+          <MachineWireFields
+            wire={noted ?? null}
+            onNote={(what, change, merge) =>
+              session.edit(
+                `${what} in ${cavity} of ${name}`,
+                (draft) => setMachineWire(draft, cell.machine, cavity, change),
+                merge,
               )
             }
           />

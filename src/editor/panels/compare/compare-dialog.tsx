@@ -4,6 +4,7 @@ import { type Comparison, comparisonCsv, isDifferent } from "../../../session/in
 import { FileLink, Modal } from "../../app/controls/index.ts";
 import { fileNameFor } from "../../app/file-transfer.ts";
 import { useAnswer, useSelected, useSession } from "../../session-context.tsx";
+import { PlugChoice } from "../plug-choice.tsx";
 import styles from "./compare-dialog.module.css";
 import { CompareTable } from "./compare-table.tsx";
 
@@ -34,18 +35,7 @@ export function CompareDialog() {
       ) : (
         <div className={styles.dialog}>
           <div className={styles.choices}>
-            {plugs.length > 1 && (
-              <label className={styles.plug}>
-                Plug
-                <select value={plug} onChange={(event) => setPlug(event.target.value)}>
-                  {plugs.map((one) => (
-                    <option key={one.id} value={one.id}>
-                      {one.name ? `${one.id} · ${one.name}` : one.id}
-                    </option>
-                  ))}
-                </select>
-              </label>
-            )}
+            <PlugChoice className={styles.plug} plug={plug} onPlug={setPlug} />
             <label className={styles.only}>
               <input
                 type="checkbox"

@@ -8,24 +8,30 @@ import { focusPanel } from "./focus-panel.ts";
 
 /** A button for each way to put something right; undo takes any of them back. */
 export function CorrectionButtons({ corrections }: { corrections: readonly Correction[] }) {
-  const session = useSession();
-  const job = useSelected(drawnOf);
-  const machine = useSelected((state) => state.machine);
   if (corrections.length === 0) return null;
   return (
     <div className={styles.buttons}>
       {corrections.map((correction) => (
-        <Button
-          key={JSON.stringify(correction)}
-          icon={<Wrench aria-hidden />}
-          onClick={(event) => {
-            focusPanel(event.currentTarget);
-            correct(session, correction);
-          }}
-        >
-          <span>{correctionLabel(correction, { job, machine })}</span>
-        </Button>
+        <CorrectionButton key={JSON.stringify(correction)} correction={correction} />
       ))}
     </div>
+  );
+}
+
+function CorrectionButton({ correction }: { correction: Correction }) {
+  const session = useSession();
+  const label = useSelected((state) =>
+    correctionLabel(correction, { job: drawnOf(state), machine: state.machine }),
+  );
+  return (
+    <Button
+      icon={<Wrench aria-hidden />}
+      onClick={(event) => {
+        focusPanel(event.currentTarget);
+        correct(session, correction);
+      }}
+    >
+      <span>{label}</span>
+    </Button>
   );
 }

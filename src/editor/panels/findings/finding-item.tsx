@@ -1,5 +1,5 @@
 import { ListX, Route } from "lucide-react";
-import { useRef, useState } from "react";
+import { memo, useRef, useState } from "react";
 import type { OrderedFinding } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { StatusMark } from "../status-shape.tsx";
@@ -11,16 +11,18 @@ interface FindingItemProps {
   ordered: OrderedFinding;
   chosen: boolean;
   lit: boolean;
+  /** It is from before the last edit, and its readings are being looked at again. */
+  again: boolean;
   /** Whether showing the path leaves this list. */
   leads: boolean;
-  onShow: () => void;
-  onPath: () => void;
+  onShow: (key: string) => void;
+  onPath: (key: string) => void;
 }
 
 /** One finding: what it says, the path that proves it, what puts it right, and the way to set it aside. */
-export function FindingItem(props: FindingItemProps) {
-  const { chosen, lit, leads, onShow, onPath } = props;
-  const { finding } = props.ordered;
+export const FindingItem = memo(function FindingItem(props: FindingItemProps) {
+  const { chosen, lit, again, leads, onShow, onPath } = props;
+  const { finding, key } = props.ordered;
   const [asking, setAsking] = useState(false);
   const opener = useRef<HTMLButtonElement>(null);
   const hasPath = (finding.because?.length ?? 0) > 0;
@@ -31,11 +33,19 @@ export function FindingItem(props: FindingItemProps) {
       data-chosen={chosen}
       data-lit={lit}
     >
-      <button type="button" className={styles.body} aria-pressed={chosen} onClick={onShow}>
+      <button
+        type="button"
+        className={styles.body}
+        aria-pressed={chosen}
+        onClick={() => onShow(key)}
+      >
         <span className={styles.title}>
           <StatusMark status={finding.severity} />
           <span className={styles.subjects}>{placesOf(finding.subjects)}</span>
         </span>
+        {again && (
+          <span className={styles.before}>From before the last edit: being checked again…</span>
+        )}
         <span className={styles.message}>{finding.message}</span>
         {finding.setAsideBefore !== undefined && (
           <span className={styles.before}>
@@ -43,7 +53,7 @@ export function FindingItem(props: FindingItemProps) {
           </span>
         )}
       </button>
-      <CorrectionButtons corrections={finding.corrections ?? []} />
+      <CorrectionButtons corrections={again ? [] : (finding.corrections ?? [])} />
       <div className={styles.acts}>
         {hasPath && (
           <Button
@@ -51,7 +61,7 @@ export function FindingItem(props: FindingItemProps) {
             className={styles.path}
             icon={<Route aria-hidden />}
             aria-pressed={leads ? undefined : chosen}
-            onClick={onPath}
+            onClick={() => onPath(key)}
           >
             {chosen && !leads ? "Path shown" : "Show path"}
           </Button>
@@ -77,7 +87,7 @@ export function FindingItem(props: FindingItemProps) {
       )}
     </li>
   );
-}
+});
 
 /** The first few things it is about, as they are called. */
 export function placesOf(subjects: readonly string[]): string {

@@ -1,4 +1,4 @@
-import { askLead, placeLead, readoutOf, voltsWords } from "../../../session/index.ts";
+import { askLead, leadsWords, placeLead, readoutOf } from "../../../session/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { LeadField } from "../lead-field.tsx";
 import { LineWord } from "./line-mark.tsx";
@@ -41,7 +41,9 @@ function Chosen() {
 function Leads() {
   const session = useSession();
   const leads = useSelected((state) => state.operate.leads);
-  const { red, black, asks, volts } = leads;
+  const job = useSelected((state) => state.job);
+  const live = useSelected((state) => state.operate.live);
+  const { asks } = leads;
   return (
     <section className={styles.leads} aria-label="Two leads">
       <h3>Between two leads</h3>
@@ -56,13 +58,7 @@ function Leads() {
         />
       ))}
       <output className={styles.volts} aria-label="Volts between the leads">
-        {red === null || black === null
-          ? "Place both leads"
-          : volts === undefined
-            ? "…"
-            : volts === null
-              ? "Nothing ties the two together: a meter may show a ghost voltage"
-              : voltsWords(volts)}
+        {leadsWords(job, live, leads)}
       </output>
     </section>
   );

@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from "react";
+import { useMemo, useState } from "react";
 import type { Part } from "../../../job/index.ts";
 import type { TrialOutcome } from "../../../readings/index.ts";
 import {
@@ -10,6 +10,7 @@ import {
   withSeen,
 } from "../../../session/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
+import { PartSearch } from "../part-search.tsx";
 import { Segments } from "../segments.tsx";
 import styles from "./trials.module.css";
 
@@ -42,7 +43,6 @@ export function SeenList({ draft, outcome }: SeenListProps) {
 
 /** All that one would not look at first; so many that one is found by its name. */
 function Others({ parts, draft }: { parts: readonly Part[]; draft: TrialDraft }) {
-  const searchId = useId();
   const [words, setWords] = useState("");
   const entered = parts.filter(({ id }) => draft.saw[id] !== undefined);
   const [open, setOpen] = useState(entered.length > 0);
@@ -65,16 +65,7 @@ function Others({ parts, draft }: { parts: readonly Part[]; draft: TrialDraft })
         <div className={styles.seen}>
           {searches && (
             <div className={styles.search}>
-              <label htmlFor={searchId}>Find one by its name</label>
-              <input
-                id={searchId}
-                type="search"
-                autoComplete="off"
-                value={words}
-                onChange={(event) => setWords(event.target.value)}
-                // it looks for a part, and does not keep the trial
-                onKeyDown={(event) => event.key === "Enter" && event.preventDefault()}
-              />
+              <PartSearch label="Find one by its name" words={words} onWords={setWords} />
               {found.length === 0 && <p>Nothing of that name.</p>}
               {found.length > MOST_SHOWN && wanted !== "" && (
                 <p>{found.length - MOST_SHOWN} more: write more of the name.</p>

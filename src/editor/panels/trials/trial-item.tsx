@@ -1,4 +1,3 @@
-import { Pencil, Repeat2, Trash2 } from "lucide-react";
 import type { Id, Trial } from "../../../job/index.ts";
 import {
   type Beside,
@@ -9,8 +8,8 @@ import {
   trialAgain,
   trialTitle,
 } from "../../../session/index.ts";
-import { Button, Tip } from "../../app/controls/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
+import { EntryActs } from "../entry-acts.tsx";
 import { StatusShape } from "../status-shape.tsx";
 import styles from "./trials.module.css";
 import { useTrialOutcome } from "./use-trial-outcome.ts";
@@ -48,36 +47,16 @@ export function TrialItem({ trial, machine }: { trial: Trial; machine: Id }) {
       )}
       {trial.note && <p className={styles.soft}>“{trial.note}”</p>}
       <span className={styles.acts}>
-        <Tip text="Do it again">
-          <Button
-            tone="quiet"
-            icon={<Repeat2 aria-hidden />}
-            aria-label={`Do trial ${trial.id} again`}
-            disabled={busy}
-            onClick={() => begin(false)}
-          />
-        </Tip>
-        <Tip text="Mend it">
-          <Button
-            tone="quiet"
-            icon={<Pencil aria-hidden />}
-            aria-label={`Mend trial ${trial.id}`}
-            disabled={busy}
-            onClick={() => begin(true)}
-          />
-        </Tip>
-        <Tip text="Delete it">
-          <Button
-            tone="quiet"
-            icon={<Trash2 aria-hidden />}
-            aria-label={`Delete trial ${trial.id}`}
-            onClick={() =>
-              session.edit(`Delete trial ${trial.id}`, (draft) =>
-                dropTrial(draft, machine, trial.id),
-              )
-            }
-          />
-        </Tip>
+        <EntryActs
+          name={`trial ${trial.id}`}
+          again="Do"
+          busy={busy}
+          onAgain={() => begin(false)}
+          onMend={() => begin(true)}
+          onDelete={() =>
+            session.edit(`Delete trial ${trial.id}`, (draft) => dropTrial(draft, machine, trial.id))
+          }
+        />
       </span>
     </li>
   );

@@ -10,9 +10,12 @@ export interface Disagreement {
   readonly name: string;
   /** The rules whose findings are compared; absent: all of them. */
   readonly rules?: readonly string[];
+  /** Readings of the machine as it is would each disagree with it in its own way: none is kept. */
+  readonly forgetsReadings?: true;
   /**
    * Changes the job, which is the caller's own copy, and returns all that has to be found besides
-   * the pins that are undecided anyway; null where the job has no place for it.
+   * the pins that are undecided anyway; null where the job has no place for it, or where nobody
+   * could see it.
    */
   readonly inject: (random: Random, paper: PaperJob) => Expected | null;
 }

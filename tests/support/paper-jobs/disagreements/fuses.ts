@@ -1,6 +1,6 @@
 import type { Part } from "../../../../src/job/index.ts";
 import type { PaperJob } from "../paper-job.ts";
-import { type Disagreement, forgetAllReadings } from "./disagreement.ts";
+import type { Disagreement } from "./disagreement.ts";
 
 const partOf = ({ job }: PaperJob, id: string): Part => {
   const part = job.diagram.parts.find((one) => one.id === id);
@@ -11,6 +11,7 @@ const partOf = ({ job }: PaperJob, id: string): Part => {
 export const FUSES: readonly Disagreement[] = [
   {
     name: "a fuse far too large for its wire",
+    forgetsReadings: true,
     inject(random, paper) {
       // a smaller fuse before it would protect the wire as well
       const alone = paper.freeLoads.filter(({ isKeyed }) => !isKeyed);
@@ -20,17 +21,16 @@ export const FUSES: readonly Disagreement[] = [
       // half a square millimetre: neither that fuse nor the machine's main one protects it by any table
       Object.assign(wire ?? {}, { mm2: 0.5, metres: 2 });
       Object.assign(partOf(paper, fuse), { amps: 100 });
-      forgetAllReadings(paper);
       return [`fuse-exceeds-wire ${fuse}`];
     },
   },
   {
     name: "a load that draws more than its fuse",
+    forgetsReadings: true,
     inject(random, paper) {
       const { fuse, part } = random.pick(paper.freeLoads);
       Object.assign(partOf(paper, fuse), { amps: 1 });
       Object.assign(partOf(paper, part), { watts: 70 });
-      forgetAllReadings(paper);
       return [`fuse-below-load ${fuse}`];
     },
   },

@@ -10,7 +10,7 @@ import type { Job } from "../../../../src/job/index.ts";
 import { measured, type Setup } from "../meter.ts";
 import { modulesOf, type PaperJob, type TruePin } from "../paper-job.ts";
 import { healthyTruth } from "../true-machine.ts";
-import { type Disagreement, firstMachine, forgetAllReadings, ownerOf } from "./disagreement.ts";
+import { type Disagreement, firstMachine, ownerOf } from "./disagreement.ts";
 
 type Plug = Job["plugs"][number];
 /** Mark where something was noted, and the mark where it really is; null: beyond the end. */
@@ -171,7 +171,8 @@ function bringTogether(random: Random, paper: PaperJob, plug: Plug, is: Way["is"
 /** Modules of a machine that is small enough for every single fault to be tried. */
 const MOST_MODULES = 1;
 
-function inject(random: Random, paper: PaperJob, is: Way["is"]) {
+/** `isSure`: whether it must be, or must not be, the only way of mislaying that explains all. */
+function inject(random: Random, paper: PaperJob, is: Way["is"], isSure: boolean) {
   const { job } = paper;
   if (modulesOf(paper).length > MOST_MODULES) return null;
   if (is !== "exchanged") for (const plug of job.plugs) bringTogether(random, paper, plug, is);
@@ -237,16 +238,15 @@ function inject(random: Random, paper: PaperJob, is: Way["is"]) {
   const [best, ...rivals] = possible.map(({ way }) => way).toSorted((a, b) => moves(a) - moves(b));
   if (!best) return null;
   const others = rivals.filter((way) => !isRowOf(best, way));
+  if (isSure !== (others.length === 0)) return null;
 
-  forgetAllReadings(paper);
   const machine = firstMachine(paper);
   machine.wires = machine.wires.filter(({ cavity }) => ownerOf(cavity) !== plug.id);
   const first = [...feed, ...found];
   [...first, ...noted.filter((one) => !first.includes(one))].forEach(({ setup, value }, at) => {
     machine.readings.push({ id: `noted${at + 1}`, ...setup, value });
   });
-  const rule = others.length > 0 ? UNDECIDED : RULES[best.is];
-  return [`${rule} ${best.chief}`];
+  return [`${isSure ? RULES[best.is] : UNDECIDED} ${best.chief}`];
 }
 
 /** A row off by one, and the whole plug it is in: the one says what the other says. */
@@ -255,15 +255,25 @@ const isRowOf = (row: Way, whole: Way): boolean =>
   whole.is === "shifted" &&
   [...row.really].every(([mark, to]) => to === null || whole.really.get(mark) === to);
 
-const mislaying = (name: string, is: Way["is"]): Disagreement => ({
+const mislaying = (
+  name: string,
+  ways: readonly Way["is"][],
+  isSure: boolean = true,
+): Disagreement => ({
   name,
   // what else is said of the odd readings is what other rules make of them, each by itself
   rules: [...Object.values(RULES), UNDECIDED],
-  inject: (random, paper) => inject(random, paper, is),
+  forgetsReadings: true,
+  inject: (random, paper) => inject(random, paper, random.pick(ways), isSure),
 });
 
 export const MISLAID: readonly Disagreement[] = [
-  mislaying("two cavities exchanged", "exchanged"),
-  mislaying("a row read one place off", "shifted"),
-  mislaying("the face read from its other side", "mirrored"),
+  mislaying("two cavities exchanged", ["exchanged"]),
+  mislaying("a row read one place off", ["shifted"]),
+  mislaying("the face read from its other side", ["mirrored"]),
+  mislaying(
+    "a slip that another one explains as well",
+    ["exchanged", "shifted", "mirrored"],
+    false,
+  ),
 ];

@@ -1,10 +1,14 @@
 import type { Random } from "../../../../src/base/index.ts";
+import type { PartOf } from "../../../../src/job/index.ts";
 import type { TruePin } from "../paper-job.ts";
 import { mayStand, WORDS, type Word, wordOf } from "../words.ts";
-import { type Disagreement, type Expected, forgetAllReadings, someModule } from "./disagreement.ts";
+import { type Disagreement, type Expected, someModule } from "./disagreement.ts";
 
-/** A list of words in another order; one entry a pin, null where nothing is printed. */
-type Shuffle = (random: Random, words: readonly (string | null)[]) => (string | null)[];
+/** Words in the order of the pins, null where nothing is printed. */
+export type Printed = readonly (string | null)[];
+
+/** A list of words in another order. */
+type Shuffle = (random: Random, words: Printed) => Printed;
 
 const exchanged: Shuffle = (random, words) => {
   const [one, other] = [random.below(words.length), random.below(words.length)];
@@ -29,34 +33,39 @@ const wrong: Shuffle = (random, words) => {
 
 const shuffling = (name: string, shuffle: Shuffle): Disagreement => ({
   name,
+  forgetsReadings: true,
   inject(random, paper) {
     const { module, pins } = someModule(random, paper);
-    const before = module.pins.map(({ printed }) => printed ?? null);
+    const before = textsOf(module);
     if (before.filter((word) => word !== null).length < 3) return null;
     const after = shuffle(random, before);
-    module.pins = module.pins.map(({ printed: _, ...pin }, index) => {
-      const printed = after[index];
-      return printed == null ? pin : { ...pin, printed };
-    });
-    forgetAllReadings(paper);
-    // a pin that is tied to nothing, since nothing comes to it, now says that it is for something
-    const untied = pins.filter(({ cavity }, index) => {
-      const word = wordOf(after[index] ?? undefined);
-      return cavity === null && word !== null && !word.roles.includes("unused");
-    });
-    return [
-      ...wordFindings(module.id, pins, after),
-      ...untied.map(({ pin }) => `pin-without-cavity ${pin}`),
-    ];
+    printWords(module, after);
+    const expected = [...wordFindings(module.id, pins, after), ...untiedFindings(pins, after)];
+    // two grounds exchanged, or a word that is as right as the one before: nothing to be seen
+    return expected.length === 0 ? null : expected;
   },
 });
 
+export const textsOf = ({ pins }: PartOf<"module">): Printed =>
+  pins.map(({ printed }) => printed ?? null);
+
+export function printWords(module: PartOf<"module">, words: Printed): void {
+  module.pins = module.pins.map(({ printed: _, ...pin }, index) => {
+    const printed = words[index];
+    return printed == null ? pin : { ...pin, printed };
+  });
+}
+
+/** Pins that are tied to nothing, since nothing comes to them, and now say that they are for something. */
+export const untiedFindings = (pins: readonly TruePin[], words: Printed): Expected =>
+  pins.flatMap(({ pin, cavity }, index) => {
+    const word = wordOf(words[index] ?? undefined);
+    const isFor = word !== null && !word.roles.includes("unused");
+    return cavity === null && isFor ? [`pin-without-cavity ${pin}`] : [];
+  });
+
 /** What must be found of a module's words, by the page: wrong ones, and whether they are only misplaced. */
-export function wordFindings(
-  module: string,
-  pins: readonly TruePin[],
-  words: readonly (string | null)[],
-): Expected {
+export function wordFindings(module: string, pins: readonly TruePin[], words: Printed): Expected {
   const placed = pins.flatMap((pin, index) => {
     const word = wordOf(words[index] ?? undefined);
     return word ? [{ pin, word }] : [];
@@ -91,7 +100,7 @@ function canAllStand(words: readonly Word[], pins: readonly TruePin[]): boolean 
 }
 
 /** Whether the whole list of three words or more, one line higher or else one lower, is right. */
-function isListOffByOne(pins: readonly TruePin[], words: readonly (string | null)[]): boolean {
+function isListOffByOne(pins: readonly TruePin[], words: Printed): boolean {
   const isRightFrom = (by: number) =>
     words.every((text, index) => {
       const word = wordOf(text ?? undefined);

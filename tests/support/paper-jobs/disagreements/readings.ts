@@ -6,7 +6,6 @@ import { healthyTruth } from "../true-machine.ts";
 import {
   type Disagreement,
   firstMachine,
-  forgetAllReadings,
   moduleOf,
   ownerOf,
   type Tied,
@@ -62,6 +61,16 @@ export const INVALID_READINGS: readonly Disagreement[] = [
     { quantity: "amps", red: "battery+", black: "chassis", when: {} },
     7.5,
   ]),
+  invalid("amps from a feed to ground", (random, paper) => {
+    const fed = livePin(random, paper);
+    return fed && [{ ...bare(fed), quantity: "amps" }, 8.2];
+  }),
+  invalid("a test lamp on a sensor's line", (random, paper) => {
+    const some = wiredPins(paper).filter(
+      ({ bearsLamp, inside }) => !bearsLamp && inside !== "nothing",
+    );
+    return some.length === 0 ? null : [{ ...bare(random.pick(some)), with: "test-lamp" }, 0.4];
+  }),
   invalid("OL as volts", (random, paper) => [bare(random.pick(wiredPins(paper))), "OL"]),
   invalid("ohms below zero", (random, paper) => {
     const pin = random.pick(wiredPins(paper));
@@ -85,12 +94,12 @@ export const INVALID_READINGS: readonly Disagreement[] = [
 /** A word that the reading forbids, printed at a pin that the circuit says it is wrong at too. */
 const forbidden = (name: string, role: "supply" | "ground", word: string): Disagreement => ({
   name,
+  forgetsReadings: true,
   inject(random, paper) {
     const grounds = only(paper, "ground");
     const ground = grounds.length === 0 ? null : random.pick(grounds);
     const pin = role === "ground" ? ground : livePin(random, paper);
     if (pin === null) return null;
-    forgetAllReadings(paper);
     const module = moduleOf(paper, ownerOf(pin.pin));
     for (const own of module.pins) if (`${module.id}:${own.id}` === pin.pin) own.printed = word;
     const lamp: Setup = { ...bare(pin), with: "test-lamp" };
@@ -106,6 +115,26 @@ const forbidden = (name: string, role: "supply" | "ground", word: string): Disag
   },
 });
 
+/** Whether the same two points were read in the same state, with every switch at rest, by a meter. */
+function isOfSame({ job }: PaperJob, reading: Reading, setup: Setup): boolean {
+  const { quantity, red, black, when, with: instrument = "meter" } = reading;
+  const alike = (one: readonly string[] = [], other: readonly string[] = []) =>
+    one.toSorted().join() === other.toSorted().join();
+  const isAtRest = Object.entries(when.switches ?? {}).every(([id, position]) =>
+    job.diagram.parts.some(
+      (part) => part.id === id && part.kind === "switch" && part.rest === position,
+    ),
+  );
+  return (
+    quantity === setup.quantity &&
+    instrument === "meter" &&
+    alike([red, black], [setup.red, setup.black]) &&
+    alike(when.unplugged, setup.when.unplugged) &&
+    alike(when.removed, setup.when.removed) &&
+    isAtRest
+  );
+}
+
 /** Volts at a live pin that no fault of the circuit could give. */
 const impossible = (name: string, share: number): Disagreement => ({
   name,
@@ -114,23 +143,38 @@ const impossible = (name: string, share: number): Disagreement => ({
     if (pin === null) return null;
     // of a module that is plugged in nobody knows what it could give
     const setup: Setup = { ...bare(pin), when: { unplugged: [...modulesOf(paper)] } };
+    const isKnown = firstMachine(paper).readings.some((reading) => isOfSame(paper, reading, setup));
     add(paper, setup, Number((share * paper.job.systemVoltage).toFixed(2)));
-    return [`reading-contradicts-circuit ${ID}`];
+    return [
+      `reading-contradicts-circuit ${ID}`,
+      // one without a time counts as the earliest
+      ...(isKnown ? [`readings-disagree ${ID}`] : []),
+    ];
   },
 });
 
 export const READINGS: readonly Disagreement[] = [
+  {
+    name: "nothing where the feed should be",
+    forgetsReadings: true,
+    inject(random, paper) {
+      const pin = livePin(random, paper);
+      if (pin === null) return null;
+      add(paper, bare(pin), 0);
+      return [`reading-unexpected ${ID}`];
+    },
+  },
   impossible("twice the volts that there are", 2.1),
   impossible("volts the wrong way round", -1.04),
   {
     name: "one thing read twice",
+    forgetsReadings: true,
     inject(random, paper) {
       const pin = livePin(random, paper);
       if (pin === null) return null;
       const setup = bare(pin);
       const value = measured(random, healthyTruth(random, paper), setup);
       if (value === null) return null;
-      forgetAllReadings(paper);
       add(paper, { ...setup, at: "2026-04-01T08:00:00Z" }, value, "first");
       add(paper, { ...setup, at: "2026-04-01T09:00:00Z" }, 0, "second");
       return ["readings-disagree first", "reading-unexpected second"];

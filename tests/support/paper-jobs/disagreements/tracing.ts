@@ -1,7 +1,7 @@
 /** Slips of the tracing: lines left out, joined wrongly, or led past their fuse. */
 import type { Part, PartKindName } from "../../../../src/job/index.ts";
-import type { PaperJob } from "../paper-job.ts";
-import { type Disagreement, type Expected, forgetAllReadings, ownerOf } from "./disagreement.ts";
+import type { PaperJob, TruePin } from "../paper-job.ts";
+import { type Disagreement, type Expected, ownerOf, wiredPins } from "./disagreement.ts";
 
 /** A part more, of an id that nothing else has. */
 function addPart({ job }: PaperJob, kind: PartKindName, fields: object = {}): string {
@@ -30,7 +30,25 @@ function leaveOut({ job }: PaperJob, wire: string): Expected {
   return [gone.from, gone.to].map((end) => `loose-end ${ownerOf(end)}`);
 }
 
+/** Pins that lead to a sender, or to a lamp that is a diode, and to nothing else. */
+const isOfOneLoad = ({ inside, bearsLamp, isOhmic }: TruePin): boolean =>
+  (inside === "input-low" && !bearsLamp) || (inside === "output-high" && !isOhmic);
+
 const SLIPS: readonly Disagreement[] = [
+  {
+    name: "a line cut at the end of a page",
+    inject(random, paper) {
+      const some = wiredPins(paper).filter(isOfOneLoad);
+      if (some.length === 0) return null;
+      const { pin } = random.pick(some);
+      const wire = paper.job.diagram.wires.find(({ from, to }) => from === pin || to === pin);
+      if (!wire) throw new Error(`no wire at ${pin}`);
+      const far = wire.from === pin ? wire.to : wire.from;
+      addWires(paper, `${addPart(paper, "offpage")}:1`, far);
+      Object.assign(wire, { from: pin, to: `${addPart(paper, "offpage")}:1` });
+      return [`role-undecided ${pin}`];
+    },
+  },
   {
     name: "a feed left out",
     inject(random, paper) {
@@ -126,11 +144,7 @@ const SLIPS: readonly Disagreement[] = [
   },
 ];
 
-/** Readings of the machine as it is disagree with such a drawing, each in its own way: none is kept. */
-export const TRACING: readonly Disagreement[] = SLIPS.map(({ name, inject }) => ({
-  name,
-  inject(random, paper) {
-    forgetAllReadings(paper);
-    return inject(random, paper);
-  },
+export const TRACING: readonly Disagreement[] = SLIPS.map((slip) => ({
+  ...slip,
+  forgetsReadings: true,
 }));

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { LARGEST_NUMBER, SMALLEST_NUMBER } from "../../../../job/index.ts";
 import { parseFieldNumber } from "../../../../session/index.ts";
 import { EditField } from "../../plug/fields.tsx";
 
@@ -20,7 +21,7 @@ const shown = (value: number | undefined) =>
 
 /** A number typed as it comes: `12,4`, `12.4v`, `1k2`; what can't be read is told and left as it was. */
 export function NumberField(props: NumberFieldProps) {
-  const { label, unit, value, placeholder, whole, zero, most, onChange } = props;
+  const { label, unit, value, placeholder, whole, zero, most = LARGEST_NUMBER, onChange } = props;
   const [problem, setProblem] = useState<string | null>(null);
   const commit = (text: string) => {
     if (text === "") {
@@ -34,8 +35,8 @@ export function NumberField(props: NumberFieldProps) {
         ? `“${text}” is no number. Type it like 12.4 or 1k2.`
         : number < 0 || (number === 0 && !zero)
           ? "It must be above zero."
-          : most !== undefined && number > most
-            ? `At most ${most}${unit && ` ${unit}`}.`
+          : number > most || (number !== 0 && number < SMALLEST_NUMBER)
+            ? `${number > most ? `At most ${most}` : `At least ${SMALLEST_NUMBER}`}${unit && ` ${unit}`}.`
             : whole && !Number.isInteger(number)
               ? "A whole number, please."
               : null;

@@ -4,6 +4,7 @@ import type { Verdict } from "../../../../roles/index.ts";
 import {
   type Camera,
   partsIn,
+  runsThrough,
   type Scene,
   type ViewSize,
   viewBox,
@@ -42,7 +43,7 @@ export function drawScene(
     const ink = inkFor(canvas, camera, look.palette, look.unit);
     // Words stand beside what they belong to.
     const seen = growBox(viewBox(camera, size), 6 * look.unit);
-    const wires = wiresIn(scene, seen);
+    const wires = wiresIn(scene, seen).filter((wire) => runsThrough(wire, seen));
     const parts = partsIn(scene, seen);
     // All halos first: the halo of one must not cut the ink of another.
     const bare = look.passing && scene.wires.length > MANY_WIRES;

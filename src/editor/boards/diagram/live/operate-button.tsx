@@ -1,5 +1,5 @@
 import { Power } from "lucide-react";
-import { commandNamed } from "../../../../session/index.ts";
+import { commandNamed, drawnOf } from "../../../../session/index.ts";
 import { keysOf } from "../../../app/command-button.tsx";
 import { Button, Tip } from "../../../app/controls/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
@@ -9,6 +9,7 @@ import styles from "./operate-button.module.css";
 export function OperateButton() {
   const session = useSession();
   const drawn = useSelected((state) => state.job.diagram.parts.length > 0);
+  const wired = useSelected((state) => drawnOf(state).diagram.wires.length > 0);
   const on = useSelected((state) => state.operate.on);
   const busy = useSelected((state) => state.draft !== null || state.tool.name !== "select");
   if (!drawn || on || busy) return null;
@@ -18,9 +19,10 @@ export function OperateButton() {
       <Button
         className={styles.button as string}
         icon={<Power aria-hidden />}
+        disabled={!wired}
         onClick={() => command.run(session)}
       >
-        {command.label}
+        {wired ? command.label : `${command.label}: trace a wire first`}
       </Button>
     </Tip>
   );

@@ -2,9 +2,10 @@
 export class Groups {
   readonly #parent: Int32Array;
 
-  constructor(count: number) {
-    this.#parent = new Int32Array(count);
-    for (let one = 0; one < count; one++) this.#parent[one] = one;
+  /** `parent`: an array of `count` numbers to keep them in, whatever stands in it. */
+  constructor(count: number, parent: Int32Array = new Int32Array(count)) {
+    this.#parent = parent;
+    for (let one = 0; one < count; one++) parent[one] = one;
   }
 
   /** The one that stands for all that belong together with this. */
@@ -21,6 +22,7 @@ export class Groups {
     return root;
   }
 
+  /** What stood for those of `b` stands for all of them now. */
   join(a: number, b: number): void {
     this.#parent[this.of(a)] = this.of(b);
   }
