@@ -35,7 +35,7 @@ const NOUNS: Readonly<Record<string, string>> = {
 };
 
 /** The innermost thing with a name on the way to `path`, e.g. `wire W3`, and the field within it. */
-export function whereabouts(root: unknown, path: Path): { owner: string; field: string } {
+function whereabouts(root: unknown, path: Path): { owner: string; field: string } {
   let owner = "the job";
   let from = 0;
   let value: unknown = root;

@@ -1,4 +1,4 @@
-import { addTo } from "../base/index.ts";
+import { addTo, keptOf } from "../base/index.ts";
 import {
   type CavityRef,
   type Id,
@@ -14,25 +14,15 @@ import type { Shared } from "./shared.ts";
 
 /** The pins that a cavity is tied to. */
 export const pinsOfCavity = ({ links }: Job, cavity: CavityRef): readonly PinRef[] =>
-  (Object.isFrozen(links) ? tiesOf(links) : tiesIn(links)).get(cavity) ?? NO_PINS;
+  tiesOf(links).get(cavity) ?? NO_PINS;
 
 const NO_PINS: readonly PinRef[] = [];
 
-type Ties = ReadonlyMap<CavityRef, readonly PinRef[]>;
-
-const kept = new WeakMap<Job["links"], Ties>();
-
-function tiesOf(links: Job["links"]): Ties {
-  const ties = kept.get(links) ?? tiesIn(links);
-  kept.set(links, ties);
-  return ties;
-}
-
-function tiesIn(links: Job["links"]): Ties {
+const tiesOf = keptOf((links: Job["links"]) => {
   const ties = new Map<CavityRef, PinRef[]>();
   for (const { cavity, pin } of links) addTo(ties, cavity, pin);
   return ties;
-}
+});
 
 /** Whether a probe is a cavity that no pin is matched to and that nobody has marked as empty or blocked. */
 export function isUnmatched(job: Job, probe: Probe): boolean {

@@ -26,6 +26,22 @@ export function moduleAmps(wiring: Wiring, module: Unknown): number {
   return amps;
 }
 
+/**
+ * Modules of which nothing is said at whose pin one of the nodes lies, with nothing but loads on it:
+ * what is switched on there has system voltage, however few ohms a cold lamp has.
+ */
+export function driversOf(wiring: Wiring, places: readonly number[]): readonly Unknown[] {
+  const branchesAt = neighbours(wiring);
+  return wiring.unknowns.filter(({ nodes, joint }) =>
+    places.some(
+      (place) =>
+        joint !== true &&
+        nodes.includes(place) &&
+        loadsOn(place, branchesAt, wiring.grounds).length > 0,
+    ),
+  );
+}
+
 /** Loads on the wires at a pin; none where they lead to a ground, a fuse or a source: it drives nothing. */
 function loadsOn(
   pin: number,

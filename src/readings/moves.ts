@@ -35,7 +35,7 @@ export const movesOf = (
 ): Moves | null => movesWith(sharedFor(job, machine), setup);
 
 /** The same among other readings of the machine. */
-export function movesWith(
+function movesWith(
   shared: Shared,
   setup: Pick<ReadingSetup, "quantity" | "red" | "black" | "when" | "with">,
 ): Moves | null {

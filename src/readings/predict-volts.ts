@@ -15,7 +15,7 @@ import { voltsBand } from "./band.ts";
 import { atEdge } from "./limits.ts";
 import { uncertainIn } from "./marginal-relays.ts";
 import { METER_ERROR, METER_OHMS, testLamp, VOLTMETER } from "./meter.ts";
-import { moduleAmps } from "./module-amps.ts";
+import { driversOf, moduleAmps } from "./module-amps.ts";
 import {
   floatingReading,
   invalidReading,
@@ -66,8 +66,7 @@ function metered(shared: Shared, setup: ReadingSetup, bare: Bench, placed: Place
   const { red, black } = placed;
   const { point } = bare.settled;
   const seen = transfer(point, red, black);
-  const doubts = uncertainIn(bare);
-  const depends = influences(doubts.point, doubts.unknowns, red, black);
+  const depends = unknownAt(bare, placed);
   if (depends.length > 0) return uncertain(depends);
   if (!seen || ohmsOf(seen, placed) > STIFF) {
     if (!seen && !tied(bare.settled.branches, mayConductIn(bare), red, black))
@@ -88,6 +87,15 @@ function metered(shared: Shared, setup: ReadingSetup, bare: Bench, placed: Place
   );
 }
 
+/** What nobody knows and could change the volts between the probes. */
+function unknownAt(bench: Bench, { red, black }: Placed): readonly { readonly what: string }[] {
+  const doubts = uncertainIn(bench);
+  return [
+    ...influences(doubts.point, doubts.unknowns, red, black),
+    ...driversOf(bench.wiring, [red, black]),
+  ];
+}
+
 const uncertain = (depends: readonly { readonly what: string }[]): Prediction =>
   uncertainReading(dependsSentence(depends.map(({ what }) => what)));
 
@@ -104,8 +112,7 @@ function heldIn(shared: Shared, setup: ReadingSetup, instrument: Between): Predi
   if (isPrediction(placed)) return placed;
   const { red, black } = placed;
   const { wiring, settled } = bench;
-  const doubts = uncertainIn(bench);
-  const depends = influences(doubts.point, doubts.unknowns, red, black);
+  const depends = unknownAt(bench, placed);
   if (depends.length > 0) return uncertain(depends);
   const isAnother = (_: Branch, index: number) =>
     index < wiring.branches.length && Number.isFinite(settled.point.ohms[index]);

@@ -36,7 +36,7 @@ const margin = (ohms: number): number => 2 * ohms + 2;
  * the table, and why so many readings are not in it: a role is ruled out only where neither a good
  * machine of that role nor one with something open, blown, corroded or dead can show this.
  */
-export function ruledOutBy(shared: Shared, reading: Reading, cavity: CavityRef): RulesOut | null {
+function ruledOutBy(shared: Shared, reading: Reading, cavity: CavityRef): RulesOut | null {
   const presence = presenceIn(shared, reading, cavity);
   if (!presence) return null;
   return { presence, ...(presence.is === "feed" ? byFeed : byReturn)(shared, presence, reading) };

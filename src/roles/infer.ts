@@ -22,8 +22,6 @@ export interface PinRole {
   readonly trail: Trail | null;
   /** The search met its bound: any role is left possible. */
   readonly bounded: boolean;
-  /** No wire is drawn at any pin of the module yet: nothing is known of it. */
-  readonly untraced?: boolean;
 }
 
 export interface ModuleRoles {
@@ -64,7 +62,6 @@ const untraced = (pin: PinRef): PinRole => ({
   sightings: [],
   trail: null,
   bounded: false,
-  untraced: true,
 });
 
 function decide(

@@ -13,7 +13,7 @@ export type WalkWords = readonly [before: string, behind: string];
 export function walkInWords(explorer: Explorer, role: PinRole, ids: readonly Id[]): WalkWords {
   const { sight } = explorer;
   const chief = role.sightings[0];
-  if (role.untraced)
+  if (isUntraced(role))
     return [`No wire is traced at module ${ownerOf(role.pin)} yet: `, " may be anything."];
   if (role.bounded)
     return ["From ", " there are more ways through the circuit than can be followed."];

@@ -15,6 +15,7 @@ export { forgetThings } from "./forget.ts";
 export * from "./job-key.ts";
 export { markRuns } from "./mark-runs.ts";
 export * from "./match.ts";
+export * from "./match-at-hand.ts";
 export * from "./persistence.ts";
 export * from "./pin-rows.ts";
 export * from "./play/index.ts";

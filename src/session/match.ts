@@ -59,6 +59,18 @@ const cavityRefsOf = keptOf((plug: Plug): readonly CavityRef[] =>
   plug.cavities.map((cavity) => cavityRef(plug.id, cavity.mark)),
 );
 
+/** From each pin to its cavity and from each cavity to its pin; the first one of several. */
+export const tiedTo = (job: Pick<Job, "links">): ReadonlyMap<string, string> => tiesIn(job.links);
+
+const tiesIn = keptOf((links: readonly Link[]): ReadonlyMap<string, string> => {
+  const ties = new Map<string, string>();
+  for (const { pin, cavity } of links) {
+    if (!ties.has(pin)) ties.set(pin, cavity);
+    if (!ties.has(cavity)) ties.set(cavity, pin);
+  }
+  return ties;
+});
+
 const sameMark = (mark: string) => mark.trim().toUpperCase();
 
 /**

@@ -48,6 +48,7 @@ export function openedState(key: string, job: Job): SessionState {
     machine: job.machines[0]?.id ?? "",
     sheet: job.diagram.sheets[0]?.id ?? null,
     plug: plug?.id ?? null,
+    module: null,
     side: plug?.side ?? "mating",
     selection: [],
     tool: { name: "select" },

@@ -56,6 +56,8 @@ export interface SessionState {
   readonly sheet: Id | null;
   /** The plug on the plug board; null when there is none. */
   readonly plug: Id | null;
+  /** The module chosen to be matched; null until one is, then see `moduleAtHand`. */
+  readonly module: Id | null;
   /** Side the plug is looked at from; the stored points never move. */
   readonly side: "mating" | "wire";
   /** Chosen things, the chief one first: ids of parts, wires, readings; PinRefs; CavityRefs. */

@@ -104,7 +104,6 @@ export const KNOWS_NODE: readonly string[] = ["src/cli", "src/store/files.ts"];
 export const KNOWS_DOM: readonly string[] = [
   "src/editor",
   "src/store/pouch-shelf.ts",
-  "src/store/pouch.ts",
   "src/store/windows.ts",
 ];
 
@@ -114,7 +113,7 @@ export const KNOWS_DOM: readonly string[] = [
  */
 export const ENTRIES: readonly string[] = [
   "src/store/files.ts",
-  "src/store/pouch.ts",
+  "src/store/pouch-shelf.ts",
   "src/store/windows.ts",
 ];
 

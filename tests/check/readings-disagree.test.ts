@@ -136,3 +136,13 @@ test("ghost volts where nothing holds the point wander, full volts there come an
   expect(volts(0.3, 2.9)).toEqual([]);
   expect(volts(0.3, 24)).toHaveLength(1);
 });
+
+test("two test lamps differ, and in series with a load show different volts", () => {
+  const lamp = (id: string, value: number) =>
+    reading(id, value, { red: "battery+", black: "X1:3", with: "test-lamp" });
+  expect(pair(lamp("R1", 14.6), lamp("R2", 18.1))).toEqual([]);
+  // nothing at all is no lamp's doing
+  expect(pair(lamp("R1", 14.6), lamp("R2", 0.1))).toHaveLength(1);
+  const meter = (id: string, value: number) => reading(id, value, { black: "X1:2" });
+  expect(pair(meter("R1", 24.6), meter("R2", 14.1))).toHaveLength(1);
+});

@@ -1,5 +1,18 @@
-import { expect, test } from "@playwright/test";
+import { expect, type Locator, test } from "@playwright/test";
 import { newDrawing } from "./support/diagram-desk.ts";
+
+/** Where a thing is once it stands still: a board fits its view to what is new on it. */
+async function standing(thing: Locator) {
+  let box = await thing.boundingBox();
+  await expect(async () => {
+    const before = box;
+    box = await thing.boundingBox();
+    expect(box).not.toBeNull();
+    expect(box).toEqual(before);
+  }).toPass({ intervals: [250] });
+  if (!box) throw new Error("not on the screen");
+  return box;
+}
 
 test("a pin is dragged to its cavity across the boards, and a cavity back to its pin", async ({
   page,
@@ -14,16 +27,15 @@ test("a pin is dragged to its cavity across the boards, and a cavity back to its
   await plug.getByRole("textbox", { name: "Rows" }).fill("1");
   await plug.getByRole("textbox", { name: "Columns" }).fill("2");
   await plug.getByRole("button", { name: "Draw it" }).click();
+  await expect(plug).toHaveCount(0);
 
-  const board = await desk.canvas.boundingBox();
   const cavity = async (mark: string) => {
-    const box = await page
-      .getByRole("button", { name: new RegExp(`^Cavity ${mark}(,|$)`) })
-      .boundingBox();
-    if (!box) throw new Error(`no cavity ${mark}`);
+    const box = await standing(
+      page.getByRole("button", { name: new RegExp(`^Cavity ${mark}(,|$)`) }),
+    );
     return [box.x + box.width / 2, box.y + box.height / 2] as const;
   };
-  if (!board) throw new Error("no board");
+  const board = await standing(desk.canvas);
   const drag = async (from: readonly [number, number], to: readonly [number, number]) => {
     await page.mouse.move(...from);
     await page.mouse.down();
@@ -46,6 +58,21 @@ test("a pin is dragged to its cavity across the boards, and a cavity back to its
 
 test.describe("by touch, on a phone", () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test("a pin is untied and tied to another cavity of a list with the thumb", async ({ page }) => {
+    await page.goto("./");
+    await page.getByRole("button", { name: "More", exact: true }).tap();
+    await page.getByRole("menuitem", { name: "Match pins to cavities" }).tap();
+    const match = page.getByRole("region", { name: "Match" });
+    await match.getByRole("button", { name: "Untie A1:6" }).tap();
+    await expect(match).toContainText("Left over on the plugcavity 6");
+    await match.getByRole("button", { name: /^Cavity of pin A1:6: none/ }).tap();
+    const cavities = page.getByRole("listbox", { name: "Cavities" });
+    await expect(cavities.getByRole("option", { name: /^8/ })).toBeDisabled();
+    await cavities.getByRole("option", { name: /^7/ }).tap();
+    await expect(match.getByRole("button", { name: /^Cavity of pin A1:6: 7/ })).toBeVisible();
+    await expect(cavities).toHaveCount(0);
+  });
 
   test("a reading is entered with the thumb and found again in the table", async ({ page }) => {
     await page.goto("./");

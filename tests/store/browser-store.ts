@@ -28,7 +28,7 @@ class FileReaderOverBlob {
   }
 }
 
-export async function loadBrowserStore(): Promise<typeof import("../../src/store/pouch.ts")> {
+export async function loadBrowserStore(): Promise<typeof import("./pouch-store.ts")> {
   const globals = globalThis as Record<string, unknown>;
   globals.self ??= globalThis;
   globals.navigator ??= { userAgent: "test" };
@@ -42,7 +42,7 @@ export async function loadBrowserStore(): Promise<typeof import("../../src/store
       minify: false,
       target: "es2022",
       lib: {
-        entry: fileURLToPath(new URL("../../src/store/pouch.ts", import.meta.url)),
+        entry: fileURLToPath(new URL("./pouch-store.ts", import.meta.url)),
         formats: ["es"],
       },
     },

@@ -67,7 +67,7 @@ function* candidates({ texts, wrong }: WordColumn): Iterable<Slip> {
 }
 
 /** Where the word at an index belongs. */
-export function rightPlace(slip: Slip, index: number): number {
+function rightPlace(slip: Slip, index: number): number {
   const { first, last } = slip;
   if (index < first || index > last) return index;
   const length = last - first + 1;

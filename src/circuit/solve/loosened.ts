@@ -1,4 +1,4 @@
-import { Groups } from "../../base/index.ts";
+import { addTo, Groups } from "../../base/index.ts";
 import type { Branch } from "./branch.ts";
 import type { OperatingPoint } from "./operating-point.ts";
 import { changedMesh, piecesOf, voltsOf, Workspace } from "./star-mesh.ts";
@@ -62,16 +62,11 @@ function shifted(
   together: Int32Array,
 ): Float64Array {
   const next = new Map<number, { readonly to: number; readonly by: number }[]>();
-  const add = (from: number, to: number, by: number) => {
-    const known = next.get(from);
-    if (known) known.push({ to, by });
-    else next.set(from, [{ to, by }]);
-  };
   for (const { a, b } of joints) {
     const [one, other] = [factored.piece[a] as number, factored.piece[b] as number];
     const by = (volts[a] as number) - (volts[b] as number);
-    add(one, other, by);
-    add(other, one, -by);
+    addTo(next, one, { to: other, by });
+    addTo(next, other, { to: one, by: -by });
   }
   const shift = new Map<number, number>();
   // the first piece of each that hangs together stays

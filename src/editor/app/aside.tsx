@@ -15,7 +15,7 @@ import {
 import { useSelected } from "../session-context.tsx";
 import styles from "./aside.module.css";
 import { Boundary } from "./boundary.tsx";
-import { MatchPanel } from "./match-panel.tsx";
+import { MatchPanel } from "./match/match-panel.tsx";
 
 /** What belongs to the station at hand, besides the boards. */
 export function StationPanel({ station }: { station: PlaceId }) {

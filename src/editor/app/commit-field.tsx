@@ -8,6 +8,8 @@ interface CommitFieldProps extends Omit<ComponentPropsWithRef<"input">, "value" 
    * `live` field at every key. `merge` makes all edits of one visit one undo step.
    */
   onCommit: (text: string, merge: EditOptions) => void;
+  /** Called once the field is left with the text that the document has: nothing is wrong with that. */
+  onUnchanged?: () => void;
   /** Whether nothing at all is an answer. */
   mayBeEmpty?: boolean;
   /** Keeps every key as it is typed: for words, of which each beginning is one too. */
@@ -28,6 +30,7 @@ let visits = 0;
 export function CommitField({
   value,
   onCommit,
+  onUnchanged,
   mayBeEmpty = false,
   live = false,
   ...rest
@@ -59,10 +62,13 @@ export function CommitField({
     if (cancelled.current) {
       if (live && now.sent !== now.before) onCommit(now.before, now.merge);
       setText(live ? now.before : value);
+      onUnchanged?.();
     } else {
       const tidy = text.trim();
-      if (tidy === now.sent || (tidy === "" && !mayBeEmpty)) setText(value);
-      else send(tidy);
+      if (tidy === now.sent || (tidy === "" && !mayBeEmpty)) {
+        setText(value);
+        onUnchanged?.();
+      } else send(tidy);
     }
     cancelled.current = false;
     visit.current = null;

@@ -17,7 +17,7 @@ export const isJobFile = ({ name }: { readonly name: string }) =>
   JOB_ENDINGS.some((ending) => name.toLowerCase().endsWith(ending));
 
 /** One sentence for the user, with the path to the first fault. */
-export function faultText(name: string, issues: readonly Issue[]): string {
+function faultText(name: string, issues: readonly Issue[]): string {
   const [first] = issues;
   const more = issues.length > 1 ? ` (and ${issues.length - 1} more)` : "";
   return `${name} was not opened. ${first ? describeIssue(first) : "It holds no job."}${more}`;

@@ -1,4 +1,6 @@
 export { ChangesDialog, ChangesPanel } from "./changes-panel.tsx";
+export { type Choice, ChoiceList } from "./choice-list.tsx";
+export { ChoicePopover } from "./choice-popover.tsx";
 export { CompareDialog } from "./compare/compare-dialog.tsx";
 export { ConductorsPanel } from "./conductors-panel.tsx";
 export { DropAlong } from "./drop-along.tsx";
@@ -6,7 +8,9 @@ export { FindingStrip } from "./findings/finding-strip.tsx";
 export { FindingsPanel } from "./findings-panel.tsx";
 export { FirstChecks } from "./first-checks.tsx";
 export { ChosenCard, OperatePanel } from "./operate/index.ts";
+export { PlugChoice } from "./plug-choice.tsx";
 export { ReadingPad } from "./reading-pad.tsx";
 export { ReadingsList } from "./readings-list.tsx";
 export { SheetDialog } from "./sheet-dialog.tsx";
 export { TrialsPanel } from "./trials/index.ts";
+export { useGrowingList } from "./use-growing-list.ts";

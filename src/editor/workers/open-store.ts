@@ -25,7 +25,7 @@ export function openStore(): OpenedStore {
   let far: Far | null = openFar();
   let here: Promise<JobShelf> | null = null;
   const shelfHere = () => {
-    here ??= import("../../store/pouch.ts").then(({ pouchShelf }) => pouchShelf(DATABASE));
+    here ??= import("../../store/pouch-shelf.ts").then(({ pouchShelf }) => pouchShelf(DATABASE));
     return here;
   };
   /** Asks the far side, or this one once the far side is known to be gone. */
@@ -71,7 +71,8 @@ export function openStore(): OpenedStore {
   };
 }
 
-type Simple = "list" | "remove" | "putPicture" | "getPicture" | "lastOpened" | "setLastOpened";
+/** What is asked and answered without a job, so that nothing need be cut in pieces. */
+type Simple = Exclude<keyof JobShelf, "load" | "save">;
 
 interface Far {
   readonly remote: Remote<StoreWorker>;

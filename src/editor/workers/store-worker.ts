@@ -3,7 +3,7 @@ import { freeze } from "immer";
 import type { Job } from "../../job/index.ts";
 import { type Change, withChanges } from "../../session/index.ts";
 import { UnreadableJob, type Upon } from "../../store/index.ts";
-import { pouchShelf } from "../../store/pouch.ts";
+import { pouchShelf } from "../../store/pouch-shelf.ts";
 import { type NamedBytes, takeJobFile } from "../app/job-files.ts";
 import { createTaker } from "./hand-over.ts";
 import { cutJob, type JobPiece } from "./job-pieces.ts";

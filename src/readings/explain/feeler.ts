@@ -51,6 +51,13 @@ const eachTwo =
         if (touches(nodes[one] as number, nodes[other] as number)) found(one, other);
   };
 
+/** Whether a touch ties the pieces of two points together that do not hang together. */
+const joinsPieces =
+  (piece: Int32Array, red: number, black: number): Feeler["touches"] =>
+  (a, b) =>
+    (piece[a] === piece[red] && piece[b] === piece[black]) ||
+    (piece[a] === piece[black] && piece[b] === piece[red]);
+
 /** Share of what it takes that counts as enough: filaments, spreads, several relays at once (our own, cautious). */
 const ENOUGH = 1 / 3;
 
@@ -70,9 +77,7 @@ export function feelerAt(
   const siemens = (a: number, b: number) =>
     Math.min(away[a] as number, away[b] as number, 1 / SHORT_OHMS);
   if (seen === null) {
-    const [own, other] = [piece[red], piece[black]];
-    const joins = (a: number, b: number) =>
-      (piece[a] === own && piece[b] === other) || (piece[a] === other && piece[b] === own);
+    const joins = joinsPieces(piece, red, black);
     return {
       touches: joins,
       likelyTouches: joins,
@@ -146,11 +151,8 @@ export function ohmFeelerAt(
   const { piece } = loose;
   const seen = loose.transfer(red, black);
   const own = piece[red];
-  const other = piece[black];
-  const joins = (a: number, b: number) =>
-    (piece[a] === own && piece[b] === other) || (piece[a] === other && piece[b] === own);
   if (seen === null) {
-    const touches = lower ? joins : () => false;
+    const touches = lower ? joinsPieces(piece, red, black) : () => false;
     return {
       touches,
       likelyTouches: touches,

@@ -1,3 +1,4 @@
+import { addTo } from "../../base/index.ts";
 import { type Branch, type Decider, FUSE_TIMES, loosened } from "../../circuit/index.ts";
 import { netsByWire } from "../wire-nets.ts";
 import { type Feeler, type Felt, feelerAt, ohmFeelerAt } from "./feeler.ts";
@@ -190,11 +191,7 @@ function followers(trial: FaultTrial, felt: Felt): readonly Follower[] {
   const found: Follower[] = [];
   wiring.branches.forEach((branch, index) => {
     const { gate, acts, a, b, owner, element } = branch;
-    if (gate !== null) {
-      const list = gated.get(gate.by);
-      if (list) list.push(branch);
-      else gated.set(gate.by, [branch]);
-    }
+    if (gate !== null) addTo(gated, gate.by, branch);
     const none = { decider: null, fuse: null, power: null, branches: [branch] };
     if (acts.is === "junction") {
       const conducts = Number.isFinite(point.ohms[index] as number);

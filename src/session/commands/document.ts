@@ -1,21 +1,12 @@
-import { splitRef } from "../../job/index.ts";
 import { drawnOf } from "../changes/index.ts";
 import { link, proposeByMarks, unlink } from "../match.ts";
+import { moduleAtHand } from "../match-at-hand.ts";
 import type { Session } from "../session.ts";
 import type { Command } from "./command.ts";
 
-/** The module whose pins are being tied: the selected one, else the only or first one. */
-export function moduleAtHand(session: Session): string | null {
-  const { selection } = session.get();
-  const job = drawnOf(session.get());
-  const modules = job.diagram.parts.filter((part) => part.kind === "module");
-  const owners = selection.map((ref) => splitRef(ref).owner);
-  return (modules.find((part) => owners.includes(part.id)) ?? modules[0])?.id ?? null;
-}
-
 function proposals(session: Session) {
   const { plug } = session.get();
-  const module = moduleAtHand(session);
+  const module = moduleAtHand(session.get());
   return module && plug ? proposeByMarks(drawnOf(session.get()), module, plug) : [];
 }
 

@@ -122,7 +122,7 @@ function hopsBetween(
 const sortedHops = (hops: Crossing[]): Crossing[] =>
   hops.sort((a, b) => a.segment - b.segment || a.along - b.along);
 
-export function findCrossings(wires: readonly WireShape[]): Map<Id, Crossing[]> {
+function findCrossings(wires: readonly WireShape[]): Map<Id, Crossing[]> {
   const segments = wires.flatMap(segmentsOf);
   const boxes = segments.map(boxOf);
   const grid = spatialGrid(boxes, 200);

@@ -203,8 +203,8 @@ function withShapes<S extends { readonly box: Box }>(
     return shape;
   });
   if (changed.length === 0) return { shapes: before, changed, grid };
-  const with_ = moved.length === 0 ? grid : grid.offering(moved);
-  return { shapes: now, changed, grid: with_ ?? spatialGrid(boxesOf(now), CELL) };
+  const same = moved.length === 0 ? grid : grid.offering(moved);
+  return { shapes: now, changed, grid: same ?? spatialGrid(boxesOf(now), CELL) };
 }
 
 function pinsAfter(

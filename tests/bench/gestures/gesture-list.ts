@@ -72,6 +72,14 @@ async function openCell(page: Page): Promise<void> {
 
 /** A module with a plug of 24 ways. */
 const PART = "A10";
+const PLUG = `X${PART}`;
+
+/** What opens the cavities of a row of the matches. */
+const cavitiesOf = (page: Page, row: number) =>
+  page
+    .getByRole("region", { name: "Match" })
+    .getByRole("button", { name: /^Cavity of pin / })
+    .nth(row);
 
 export const GESTURES: readonly Gesture[] = [
   {
@@ -226,6 +234,34 @@ export const GESTURES: readonly Gesture[] = [
     what: "going to the station of the check",
     prepare: async (page) => middleOf(stationOf(page, "Check")),
     act: click,
+  },
+  {
+    what: "going to the station of the matches",
+    prepare: async (page) => {
+      await goToStation(page, "Check");
+      await page.waitForTimeout(800);
+      return middleOf(stationOf(page, "Match"));
+    },
+    act: click,
+  },
+  {
+    what: "opening the cavities of a pin",
+    prepare: async (page) => {
+      await page.keyboard.press("Escape");
+      return middleOf(cavitiesOf(page, 0));
+    },
+    act: click,
+  },
+  {
+    what: "choosing the cavity of a pin",
+    prepare: async (page, n) => {
+      await page.keyboard.press("Escape");
+      await cavitiesOf(page, n).click();
+      // Of its own module's plug, and not the cavity that it was in before.
+      await page.getByRole("combobox", { name: "Search for a cavity" }).fill(`${PLUG}:${24 - n}`);
+      return NOWHERE;
+    },
+    act: (page) => page.keyboard.press("Enter"),
   },
   {
     what: "opening Find",

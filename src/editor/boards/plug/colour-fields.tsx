@@ -64,6 +64,7 @@ export function ColourFields({ colour, none, onChange }: ColourFieldsProps) {
           placeholder="BNBK"
           problem={unread === "" ? null : whyNoColour(unread)}
           onCommit={type}
+          onUnchanged={() => setUnread("")}
         />
         {unread !== "" && (
           <div className={styles.meant}>

@@ -56,6 +56,8 @@ interface EditFieldProps {
   /** Keeps every key as it is typed. */
   live?: boolean;
   onCommit: (text: string, merge: EditOptions) => void;
+  /** Called once the field is left with the value that it had: the problem is gone. */
+  onUnchanged?: () => void;
 }
 
 /** A field of the job itself: leaving it is one edit, and nothing at all is an answer. */
@@ -67,6 +69,7 @@ export function EditField({
   problem = null,
   live = false,
   onCommit,
+  onUnchanged,
 }: EditFieldProps) {
   const id = useId();
   return (
@@ -83,6 +86,7 @@ export function EditField({
           aria-invalid={problem !== null}
           aria-describedby={problem === null ? undefined : `${id}problem`}
           onCommit={onCommit}
+          onUnchanged={onUnchanged}
         />
         {unit && <span className={styles.unit}>{unit}</span>}
       </span>

@@ -70,6 +70,7 @@ function SizeField({ mm2, onSize }: SizeFieldProps) {
       value={mm2 === null ? "" : String(mm2)}
       problem={wrong ? "A size in mm², as in 1.5" : null}
       onCommit={type}
+      onUnchanged={() => setWrong(false)}
     />
   );
 }

@@ -22,7 +22,13 @@ export function CompareDialog() {
   last.current = comparison;
   const rows = comparison?.rows ?? [];
   const different = rows.filter(isDifferent);
-  const shown = onlyDifferent ? different : rows;
+  // A row in which a difference is just being typed away stays under the hand until the tick is set anew.
+  const kept = useRef({ plug, cavities: new Set<string>() });
+  if (!onlyDifferent || kept.current.plug !== plug) kept.current = { plug, cavities: new Set() };
+  else for (const { cavity } of different) kept.current.cavities.add(cavity);
+  const shown = onlyDifferent
+    ? rows.filter((row) => isDifferent(row) || kept.current.cavities.has(row.cavity))
+    : rows;
   return (
     <Modal
       title="Compare machines"
