@@ -139,8 +139,9 @@ function openFar(): Far | null {
         await handOver(job, remote);
         await remote.hold();
       }
+      const revision = await remote.save(key, changes, upon);
       held = job;
-      return remote.save(key, changes, upon);
+      return revision;
     },
     async load(key) {
       held = null;

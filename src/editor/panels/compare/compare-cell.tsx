@@ -107,6 +107,12 @@ function WireOf({ row, cell, name }: CompareCellProps) {
           className={styles.popover}
           collisionPadding={8}
           aria-label={`Wire in cavity ${mark} of ${name}`}
+          onEscapeKeyDown={(event) => {
+            // A field in which somebody types takes the first Escape for itself.
+            const { target } = event;
+            if (target instanceof Element && target.closest("[data-own-escape]"))
+              event.preventDefault();
+          }}
         >
           <h3>
             Cavity {mark} of {name}
