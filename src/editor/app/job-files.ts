@@ -20,7 +20,7 @@ export const isJobFile = ({ name }: { readonly name: string }) =>
 function faultText(name: string, issues: readonly Issue[]): string {
   const [first] = issues;
   const more = issues.length > 1 ? ` (and ${issues.length - 1} more)` : "";
-  return `${name} was not opened. ${first ? describeIssue(first) : "It holds no job."}${more}`;
+  return `${name} was not opened: ${first ? describeIssue(first) : "it holds no job."}${more}`;
 }
 
 const baseName = (file: string) => file.split("/").at(-1) ?? file;

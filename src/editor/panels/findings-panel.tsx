@@ -1,7 +1,12 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { isLookedAtAgain, type Severity } from "../../check/index.ts";
 import type { Job } from "../../job/index.ts";
-import { counterparts, type OrderedFinding } from "../../session/index.ts";
+import {
+  counterparts,
+  doubtedPlaces,
+  type OrderedFinding,
+  offeredFor,
+} from "../../session/index.ts";
 import { goTo } from "../app/go-to.ts";
 import { useForm } from "../app/use-layout.ts";
 import { useSelected, useSession, useShownAnalysis } from "../session-context.tsx";
@@ -28,6 +33,7 @@ export function FindingsPanel() {
   const onlyOne = useForm() === "phone";
   const findings = useOrderedFindings();
   const [only, setOnly] = useState<Severity | null>(null);
+  const doubted = useMemo(() => doubtedPlaces(analysis.findings), [analysis]);
   const lit = useMemo(
     () => counterparts(job, analysis, selection).refs,
     [job, analysis, selection],
@@ -88,6 +94,7 @@ export function FindingsPanel() {
             ordered={one}
             chosen={selection[0] === one.key}
             lit={lit.has(one.key)}
+            offers={offeredFor(one.finding, doubted)}
             again={isLookedAtAgain(one.finding, again)}
             onShow={onShow}
             // Where one thing shows at a time, the path is on a screen of its own.

@@ -5,6 +5,7 @@ import { adoptRole, dropRole } from "./adopted-role.ts";
 import type { CorrectionEdit, CorrectionOf, Does, Place } from "./correction-edit.ts";
 import { markAsGoingOn } from "./going-on.ts";
 import { moveWords, moveWordsAcross } from "./moved-words.ts";
+import { doubtedPlaces, offeredFor } from "./offered.ts";
 import {
   correctMark,
   exchangeCavities,
@@ -55,9 +56,11 @@ export function correctionsAbout(
   refs: ReadonlySet<string>,
 ): readonly Correction[] {
   const found = new Map<string, Correction>();
-  for (const { corrections = [], subjects, setAside } of findings) {
+  const doubted = doubtedPlaces(findings);
+  for (const finding of findings) {
+    const { subjects, setAside } = finding;
     if (setAside !== undefined || !subjects.some((subject) => refs.has(subject))) continue;
-    for (const one of corrections) found.set(JSON.stringify(one), one);
+    for (const one of offeredFor(finding, doubted)) found.set(JSON.stringify(one), one);
   }
   return [...found.values()];
 }

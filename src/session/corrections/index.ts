@@ -1,1 +1,2 @@
 export * from "./correct.ts";
+export * from "./offered.ts";

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { type Correction, checkJob } from "../../../src/check/index.ts";
 import type { Job, Reading } from "../../../src/job/index.ts";
-import { correct, createSession } from "../../../src/session/index.ts";
+import { correct, correctionsAbout, createSession } from "../../../src/session/index.ts";
 import { measuredAs, ohms, volts } from "../../support/four-way-plug.ts";
 
 /** Seen from the other side: 4 is the feed's image, 3 the ground's. */
@@ -79,4 +79,16 @@ test("a row off by one goes back one place", () => {
   const { after } = putRight(shifted(), "row-off-by-one", "move-notes");
   expect(odd(after)).toEqual([]);
   expect(placesOf(after)).toEqual(["V2 X1:1", "V3 X1:2", "O3 X1:2", "O4 X1:3"]);
+});
+
+test("while a face may be read from its other side, nothing noted there is offered to the drawing", () => {
+  const { findings } = checkJob(turned(), turned().machines[0]?.id ?? "");
+  const colour = findings.find(({ rule }) => rule === "colour-differs");
+  expect(colour?.corrections?.map(({ does }) => does)).toContain("take-colour");
+  const here = new Set(colour?.subjects ?? []);
+  expect(correctionsAbout(findings, here).map(({ does }) => does)).not.toContain("take-colour");
+  const believed = findings.map((one) =>
+    one.rule === "face-mirrored" ? { ...one, setAside: "looked at twice" } : one,
+  );
+  expect(correctionsAbout(believed, here).map(({ does }) => does)).toContain("take-colour");
 });

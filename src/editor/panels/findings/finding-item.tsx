@@ -1,5 +1,6 @@
 import { ListX, Route } from "lucide-react";
 import { memo, useRef, useState } from "react";
+import type { Correction } from "../../../check/index.ts";
 import type { OrderedFinding } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { StatusMark } from "../status-shape.tsx";
@@ -13,6 +14,8 @@ interface FindingItemProps {
   lit: boolean;
   /** It is from before the last edit, and its readings are being looked at again. */
   again: boolean;
+  /** What may be offered to put it right. */
+  offers: readonly Correction[];
   /** Whether showing the path leaves this list. */
   leads: boolean;
   onShow: (key: string) => void;
@@ -21,7 +24,7 @@ interface FindingItemProps {
 
 /** One finding: what it says, the path that proves it, what puts it right, and the way to set it aside. */
 export const FindingItem = memo(function FindingItem(props: FindingItemProps) {
-  const { chosen, lit, again, leads, onShow, onPath } = props;
+  const { chosen, lit, again, offers, leads, onShow, onPath } = props;
   const { finding, key } = props.ordered;
   const [asking, setAsking] = useState(false);
   const opener = useRef<HTMLButtonElement>(null);
@@ -53,7 +56,7 @@ export const FindingItem = memo(function FindingItem(props: FindingItemProps) {
           </span>
         )}
       </button>
-      <CorrectionButtons corrections={again ? [] : (finding.corrections ?? [])} />
+      <CorrectionButtons corrections={again ? [] : offers} />
       <div className={styles.acts}>
         {hasPath && (
           <Button
