@@ -60,6 +60,37 @@ test("a second machine is compared from the keyboard, its colour set, undone, an
   await expect(wire(page, "2", "Machine 2")).toContainText("not noted");
 });
 
+test("a pop-up stays while an edit in it takes marks away from the table, and Escape shuts only it", async ({
+  page,
+}) => {
+  await page.goto("./");
+  await page.getByRole("button", { name: /^Machine:/ }).waitFor();
+  await page.keyboard.press("c");
+  await expect(row(page, "6")).toContainText("colour not as drawn");
+  await wire(page, "6", "Sweeper 14").click();
+  const noted = page.getByRole("dialog", { name: "Wire in cavity 6 of Sweeper 14" });
+  const typed = noted.getByRole("textbox", { name: "or type it" });
+  await typed.fill("");
+  await typed.press("Enter");
+  await expect(row(page, "6")).not.toContainText("colour not as drawn");
+  await expect(noted).toBeVisible();
+  // The keyboard goes on in the pop-up, not in the table under it.
+  await page.keyboard.press("Tab");
+  expect(await noted.evaluate((it) => it.contains(document.activeElement))).toBe(true);
+  const number = noted.getByLabel("Printed number");
+  const before = await number.inputValue();
+  await number.fill("66");
+  await number.press("Enter");
+  await expect(row(page, "6")).toContainText("number");
+  await number.fill(before);
+  await number.press("Enter");
+  await expect(row(page, "6")).not.toContainText("number");
+  await expect(noted).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(noted).toBeHidden();
+  await expect(dialog(page)).toBeVisible();
+});
+
 test("on a phone the table scrolls under its cavities, and a tap notes a wire", async ({
   browser,
 }) => {

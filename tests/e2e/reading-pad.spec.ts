@@ -94,3 +94,12 @@ function drawnShare(element: Element): number {
   for (let i = 3; i < data.length; i += 4) if (data[i] !== 0) drawn++;
   return drawn / (element.width * element.height);
 }
+
+test("on a low screen the pad's button is whole before a lead is placed", async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await page.goto("./");
+  await page.getByRole("button", { name: /Prove/ }).first().click();
+  await page.getByRole("button", { name: "Enter a reading" }).click();
+  const button = padOf(page).getByRole("button", { name: "Tap where the red lead goes." });
+  await expect(button).toBeInViewport({ ratio: 1 });
+});

@@ -1,11 +1,12 @@
 import { act } from "react";
 import { expect, test } from "vitest";
 import { TipProvider } from "../../src/editor/app/controls/index.ts";
+import { PinChoice } from "../../src/editor/boards/diagram/details/pin-pick.tsx";
 import { DiagramList, PartDetails } from "../../src/editor/boards/diagram/index.ts";
 import type { PartOf } from "../../src/job/index.ts";
 import { createSession, type Session } from "../../src/session/index.ts";
 import { drawing, found } from "../session/diagram/drawing.ts";
-import { choose, commit, show } from "./support/screen.tsx";
+import { choose, commit, key, send, show } from "./support/screen.tsx";
 
 function opened(...selection: string[]): Session {
   const session = createSession(
@@ -77,6 +78,43 @@ test("an id in use is refused with the reason", async () => {
   await commit(field(page, "Id"), "A1");
   expect(page.querySelector('[role="alert"]')?.textContent).toMatch(/in use/);
   expect(session.get().history.done).toEqual([]);
+});
+
+/** Types what is refused, then leaves the field once more with what the document has. */
+async function refusedThenTakenBack(page: HTMLElement, name: string, refused: string) {
+  const input = field(page, name);
+  const before = input.value;
+  const isMarked = () => field(page, name).getAttribute("aria-invalid") === "true";
+  for (const backBy of ["Escape", "typing"]) {
+    await commit(input, refused);
+    expect([backBy, isMarked()]).toEqual([backBy, true]);
+    if (backBy === "typing") await commit(input, before);
+    else {
+      await act(async () => input.focus());
+      await send(input, key("Escape"));
+    }
+    expect([backBy, isMarked(), input.value]).toEqual([backBy, false, before]);
+    expect(page.querySelector('[role="alert"]')).toBeNull();
+  }
+}
+
+test("a refused id or number is no longer marked wrong once the old one is back", async () => {
+  const session = opened("F1");
+  const page = await details(session);
+  await refusedThenTakenBack(page, "Id", "A1");
+  await refusedThenTakenBack(page, "Rating", "ten");
+  expect(session.get().history.done).toEqual([]);
+});
+
+test("nor is a refused pin, typed where there are too many to list", async () => {
+  const pins = Array.from({ length: 401 }, (_, at) => ({ value: `A1:${at}`, text: `A1:${at}` }));
+  const picked: string[] = [];
+  const page = await show(
+    opened(),
+    <PinChoice label="From" value="A1:7" options={pins} onChange={(ref) => picked.push(ref)} />,
+  );
+  await refusedThenTakenBack(page, "From", "A1:900");
+  expect(picked).toEqual([]);
 });
 
 test("printed words are typed one after another: Enter goes down, and adds a pin after the last", async () => {

@@ -1,3 +1,4 @@
+import { act } from "react";
 import { expect, test } from "vitest";
 import { ModuleEditor } from "../../../src/editor/boards/diagram/details/module-editor.tsx";
 import { CavityDetails } from "../../../src/editor/boards/plug/cavity-details.tsx";
@@ -53,6 +54,32 @@ test("the table asks what an unknown word means, and of no other; the answer is 
   expect(session.get().history.done).toHaveLength(1);
   expect(row(page, "6").textContent).toContain("agrees");
   expect(asked(page)).toBeNull();
+});
+
+const LEGEND = "Go by the maker's legend, not by what the circuit shows.";
+
+test("wherever a meaning is chosen, it is said what to go by", async () => {
+  const session = open();
+  session.show({ selection: ["A1:6"] });
+  const table = await show(session, <PinTable />);
+  const group = asked(row(table, "6"))?.querySelector("optgroup");
+  expect(group?.label).toBe(LEGEND);
+  expect(group?.querySelectorAll("option").length).toBeGreaterThan(1);
+  const cavity = await show(session, <CavityDetails />);
+  const said = () => cavity.textContent?.split(LEGEND).length;
+  expect(said()).toBe(2);
+  for (const word of ["EARTH", "WSP2"]) {
+    session.edit("Print", (draft) => {
+      const pin = moduleOf(draft).pins.find(({ id }) => id === "6");
+      if (pin) pin.printed = word;
+      draft.words = word === "WSP2" ? [{ printed: word, role: "output" }] : [];
+    });
+    await act(async () => {});
+    expect([word, said()]).toEqual([word, 1]);
+    await press(cavity, "It means something else here");
+    expect([word, said()]).toEqual([word, 2]);
+    await press(cavity, "It means something else here");
+  }
 });
 
 test("the row's details say what was taught, list it and forget it", async () => {

@@ -1,4 +1,5 @@
 import { Popover } from "radix-ui";
+import { useRef } from "react";
 import type { ReadingVerdict } from "../../../readings/index.ts";
 import type { Verdict } from "../../../roles/index.ts";
 import {
@@ -84,6 +85,7 @@ const Judged = ({ name, status, children }: JudgedProps) => (
 function WireOf({ row, cell, name }: CompareCellProps) {
   const session = useSession();
   const { cavity, mark } = row;
+  const content = useRef<HTMLDivElement>(null);
   const noted = useSelected(({ job }) =>
     job.machines.find(({ id }) => id === cell.machine)?.wires.find((one) => one.cavity === cavity),
   );
@@ -103,6 +105,7 @@ function WireOf({ row, cell, name }: CompareCellProps) {
       </Popover.Trigger>
       <Popover.Portal>
         <Popover.Content
+          ref={content}
           data-portal
           className={styles.popover}
           collisionPadding={8}
@@ -112,6 +115,13 @@ function WireOf({ row, cell, name }: CompareCellProps) {
             const { target } = event;
             if (target instanceof Element && target.closest("[data-own-escape]"))
               event.preventDefault();
+          }}
+          onFocusOutside={(event) => {
+            // The dialog takes the focus when a mark goes from its table just after a field was left.
+            const { target } = event;
+            if (!(target instanceof Element && target.matches('[role="dialog"]'))) return;
+            event.preventDefault();
+            content.current?.focus();
           }}
         >
           <h3>

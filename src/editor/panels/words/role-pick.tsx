@@ -5,6 +5,15 @@ import { teachWord } from "../../../session/index.ts";
 import { useSession } from "../../session-context.tsx";
 import styles from "./words.module.css";
 
+/** A word taught from the circuit could never contradict it. */
+const LEGEND = "Go by the maker's legend, not by what the circuit shows.";
+
+const ROLES = ROLE_NAMES.map((role) => (
+  <option key={role} value={role}>
+    {wordsForRole(role)}
+  </option>
+));
+
 /** Asks what a printed word means; choosing a role teaches it, one edit. */
 export function RolePick({ printed, short = false }: { printed: string; short?: boolean }) {
   const session = useSession();
@@ -25,12 +34,9 @@ export function RolePick({ printed, short = false }: { printed: string; short?: 
         onChange={(event) => pick(event.target.value)}
       >
         <option value="">{short ? "means …?" : "choose what it means"}</option>
-        {ROLE_NAMES.map((role) => (
-          <option key={role} value={role}>
-            {wordsForRole(role)}
-          </option>
-        ))}
+        {short ? <optgroup label={LEGEND}>{ROLES}</optgroup> : ROLES}
       </select>
+      {!short && <p className={styles.legend}>{LEGEND}</p>}
     </div>
   );
 }

@@ -47,7 +47,7 @@ export function WordMeaning({ pin }: { pin: PinRef }) {
           <span>
             “{printed}” is read as <strong>{readAs(meanings)}</strong>.
           </span>
-          <OtherMeaning printed={printed} hint={`${counts} ${LEGEND}`} />
+          <OtherMeaning printed={printed} hint={counts} />
         </>
       ) : (
         <>
@@ -59,14 +59,11 @@ export function WordMeaning({ pin }: { pin: PinRef }) {
   );
 }
 
-/** A word taught from the circuit could never contradict it. */
-const LEGEND = "Go by the maker's legend, not by what the circuit shows.";
-
 function OtherMeaning({ printed, hint }: { printed: string; hint: string }) {
   const [isOpen, setOpen] = useState(false);
   return (
     <>
-      <Button tone="quiet" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+      <Button className={styles.other} aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
         It means something else here
       </Button>
       {isOpen && (

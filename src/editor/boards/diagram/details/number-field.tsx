@@ -51,6 +51,7 @@ export function NumberField(props: NumberFieldProps) {
       placeholder={placeholder}
       problem={problem}
       onCommit={commit}
+      onUnchanged={() => setProblem(null)}
     />
   );
 }

@@ -134,6 +134,7 @@ function OnePart({ part }: { part: Part }) {
           value={id}
           problem={wrong}
           onCommit={(next) => setWrong(writeWords(session, id, next, part.label ?? ""))}
+          onUnchanged={() => setWrong(null)}
         />
         <EditField
           label="Label"

@@ -56,6 +56,7 @@ export function PinChoice({ label, value, options, onChange }: PinChoiceProps) {
         setWrong(known ? null : `There is no pin ${ref} on this sheet.`);
         if (known) onChange(ref);
       }}
+      onUnchanged={() => setWrong(null)}
     />
   );
 }
