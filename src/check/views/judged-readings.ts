@@ -54,8 +54,8 @@ interface Known {
   readonly ground: object;
   /** Of each cavity and plug that the reading names. */
   readonly links: readonly (readonly Link[] | undefined)[];
-  /** Of the plugs probed: a fault may lie in a cavity beside the one probed. */
-  readonly beside: readonly (readonly Link[] | undefined)[];
+  /** All of the job: a fault may lie between any two cavities side by side. */
+  readonly all: readonly Link[];
 }
 
 /** Fields of a machine that no prediction follows from; its changes are in its circuit. */
@@ -73,7 +73,7 @@ const NO_GROUND: ReadonlySet<string> = new Set([
  * Looks at the readings of the machine, and at all that a prediction follows from: the circuit with
  * every number in it, the plugs, the machine's first checks, and the links of the cavities and plugs
  * that the reading itself names. What could have caused a reading that is off follows from all links
- * of the plugs probed besides.
+ * besides.
  */
 export class JudgedReadings {
   private readonly last = new Last<readonly Judged[]>();
@@ -184,10 +184,9 @@ export class JudgedReadings {
     const known = this.known.get(reading);
     if (known?.ground !== this.ground) return null;
     if (!sameList(known.links, namesIn(reading).map(linksOf))) return null;
-    const beside = besideOf(reading, linksOf);
-    if (sameList(known.beside, beside)) return known;
+    if (known.all === job.links) return known;
     const judged = explainedAnew(this.settled(job), machine.id, known.judged);
-    const now = { ...known, judged, beside };
+    const now = { ...known, judged, all: job.links };
     this.known.set(reading, now);
     return now;
   }
@@ -204,7 +203,7 @@ export class JudgedReadings {
       judged: judge(this.settled(now.job), now.machine.id, reading, before),
       ground: this.ground,
       links: namesIn(reading).map(linksOf),
-      beside: besideOf(reading, linksOf),
+      all: now.job.links,
     });
   }
 
@@ -224,9 +223,6 @@ export class JudgedReadings {
 }
 
 type LinksOf = (name: string) => readonly Link[] | undefined;
-
-const besideOf = (reading: Reading, linksOf: LinksOf) =>
-  [reading.red, reading.black].map((probe) => linksOf(ownerOf(probe)));
 
 const probesOf = ({ red, black }: Reading): ReadonlySet<CavityRef> => new Set([red, black]);
 
