@@ -83,7 +83,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Rows of the table whose folder holds nothing yet. */
-export const TO_COME: readonly string[] = ["isolate", "scan", "standin"];
+export const TO_COME: readonly string[] = ["isolate", "standin"];
 
 /** Packages that a folder may use; the editor and the command line may use any fit for them. */
 export const PACKAGES: Readonly<Record<string, readonly string[]>> = {

@@ -1,0 +1,67 @@
+import type { Point } from "../../base/index.ts";
+import type { Skeleton, Stretch } from "./skeleton.ts";
+
+/** A stretch as it leaves one of its ends. */
+export interface Branch {
+  readonly stretch: number;
+  /** Whether it leaves by the end that is called `from`. */
+  readonly isFrom: boolean;
+}
+
+/** The places of a stretch in the order in which a branch runs. */
+export function placesAlong(skeleton: Skeleton, { stretch, isFrom }: Branch): Point[] {
+  const { pixels } = skeleton.stretches[stretch] as Stretch;
+  const { width } = skeleton;
+  const points = Array.from(pixels, (at): Point => [at % width, Math.floor(at / width)]);
+  return isFrom ? points : points.reverse();
+}
+
+/** A straight piece of a branch: where it lies in the middle, and which way it runs, length 1. */
+export interface Heading {
+  readonly at: Point;
+  readonly along: Point;
+}
+
+/**
+ * Which way a branch runs between two distances from `origin`, away from it; null where it has fewer
+ * than two pixels there. The direction is from the middle of the nearer half to that of the farther.
+ */
+export function headingOf(
+  points: readonly Point[],
+  [x, y]: Point,
+  from: number,
+  to: number,
+): Heading | null {
+  const inside: Point[] = [];
+  for (const point of points) {
+    const far = Math.hypot(point[0] - x, point[1] - y);
+    if (far < from) continue;
+    if (far > to) break;
+    inside.push(point);
+  }
+  if (inside.length < 2) return null;
+  const half = Math.floor(inside.length / 2);
+  const near = middleOf(inside.slice(0, half));
+  const away = middleOf(inside.slice(-half));
+  const length = Math.hypot(away[0] - near[0], away[1] - near[1]);
+  if (length === 0) return null;
+  return {
+    at: middleOf(inside),
+    along: [(away[0] - near[0]) / length, (away[1] - near[1]) / length],
+  };
+}
+
+function middleOf(points: readonly Point[]): Point {
+  let [x, y] = [0, 0];
+  for (const point of points) {
+    x += point[0];
+    y += point[1];
+  }
+  return [x / points.length, y / points.length];
+}
+
+/** Degrees by which two branches that leave one place fail to be one straight line. */
+export function bendBetween(a: Point, b: Point): number {
+  const cos = -(a[0] * b[0] + a[1] * b[1]);
+  return (Math.acos(Math.min(1, Math.max(-1, cos))) * 180) / Math.PI;
+}

@@ -1,0 +1,83 @@
+import type { Point } from "../../base/index.ts";
+import { STEPS_PER_PIXEL } from "../distance.ts";
+import type { Bits } from "../raster.ts";
+import type { OpenEnd } from "./open-ends.ts";
+import type { PreparedPage } from "./prepared-page.ts";
+import type { Skeleton } from "./skeleton.ts";
+
+/** The line that an open end runs towards over a hole: a T or a corner whose stem broke off. */
+export interface Facing {
+  readonly end: OpenEnd;
+  readonly stretch: number;
+  readonly at: Point;
+  readonly isSure: boolean;
+}
+
+/** In line widths: how far from an end its line may be ... */
+const MOST = 4;
+/** ... and how far for sure, where it is a plain line and where it is a dot. */
+const SURE_LINE = 2.2;
+const SURE_DOT = 4;
+/** Solid ink of so many line widths' radius is a dot. */
+const DOT = 1.15;
+const LONG_ENOUGH = 2.5;
+/** In line widths: how deep the middle of a line or dot lies behind its edge at most. */
+const DEPTH = 3;
+
+/** What each open end runs into, where that is another line, and not one of its own. */
+export function linesFaced(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  thinned: Bits,
+  ends: readonly OpenEnd[],
+): Facing[] {
+  const hits: { end: OpenEnd; at: number; wide: number; isDot: boolean }[] = [];
+  for (const end of ends) {
+    if (!end.isHeld || end.length < LONG_ENOUGH * page.lineWidth) continue;
+    const hit = hitAhead(page, thinned, end);
+    if (hit) hits.push({ end, ...hit });
+  }
+  const wanted = new Map<number, number>(hits.map(({ at }) => [at, -1]));
+  skeleton.stretches.forEach(({ pixels }, stretch) => {
+    for (const at of pixels) if (wanted.has(at)) wanted.set(at, stretch);
+  });
+  for (const { pixels, stretches } of skeleton.nodes) {
+    for (const at of pixels) if (wanted.has(at)) wanted.set(at, stretches[0] ?? -1);
+  }
+  const { width } = skeleton;
+  return hits.flatMap(({ end, at, wide, isDot }): Facing[] => {
+    const stretch = wanted.get(at) as number;
+    if (stretch < 0 || stretch === end.stretch) return [];
+    const sure = (isDot ? SURE_DOT : SURE_LINE) * page.lineWidth;
+    return [{ end, stretch, at: [at % width, Math.floor(at / width)], isSure: wide <= sure }];
+  });
+}
+
+/** The first pixel of thinned line straight ahead, or in ink straight ahead. */
+function hitAhead(
+  { ink, far, lineWidth, spread }: PreparedPage,
+  thinned: Bits,
+  { at: [x, y], onward }: OpenEnd,
+): { at: number; wide: number; isDot: boolean } | null {
+  const { width } = thinned;
+  const placeAt = (far: number) =>
+    Math.round(y + onward[1] * far) * width + Math.round(x + onward[0] * far);
+  // What is left of its own ink lies at the end itself.
+  let start = 0;
+  while (start < lineWidth && ink.data[placeAt(start)]) start += 0.5;
+  let wide = start;
+  while (wide <= MOST * lineWidth && !ink.data[placeAt(wide)]) wide += 0.5;
+  if (wide > MOST * lineWidth) return null;
+  let most = 0;
+  for (let deep = 0; deep <= DEPTH * lineWidth; deep += 0.5) {
+    const place = placeAt(wide + deep);
+    if (!ink.data[place]) return null;
+    most = Math.max(most, far[place] as number);
+    for (const beside of [place, place - 1, place + 1, place - width, place + width]) {
+      if (!thinned.data[beside]) continue;
+      const solid = Math.max(most, far[beside] as number) / STEPS_PER_PIXEL - 0.5 - spread;
+      return { at: beside, wide, isDot: solid >= DOT * lineWidth };
+    }
+  }
+  return null;
+}

@@ -1,0 +1,109 @@
+import type { Point } from "../../base/index.ts";
+import { type Branch, bendBetween, headingOf, placesAlong } from "./branch.ts";
+import type { OpenEnd } from "./open-ends.ts";
+import type { PreparedPage } from "./prepared-page.ts";
+import type { Skeleton } from "./skeleton.ts";
+import type { Zone } from "./zones.ts";
+
+/** A crossing of which one arm broke off: three lines are left, and an end that faces them. */
+export interface BrokenCrossing {
+  readonly through: readonly [Branch, Branch];
+  readonly stem: Branch;
+  /** The other half of the stem's line. */
+  readonly end: OpenEnd;
+  readonly isSure: boolean;
+}
+
+/** In line widths: an end so near is the lost arm's, and none farther than the second is. */
+const SURE = 4.5;
+const MOST = 9;
+/** Pixels round the place that are its own, and how much of a line is looked at, in line widths. */
+const FREE = 0.6;
+const LOOKED_ALONG = 4;
+/** Degrees between two halves of one line. */
+const STRAIGHT_ON = 30;
+const ONWARD = 18;
+/** Degrees by which the halves of a line that jumps may differ in their slant. */
+const SLANT = 35;
+/** Degrees between a stem that stands up from its line and one that is half of a jump. */
+const LEANS = 20;
+const UPRIGHT = 12;
+const LONG_ENOUGH = 2.5;
+
+interface Way {
+  readonly branch: Branch;
+  readonly along: Point;
+}
+
+/** Looks for the lost arm of a crossing at a fork of three lines; null where there is none. */
+export function brokenCrossing(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  zone: Zone,
+  ends: readonly OpenEnd[],
+): BrokenCrossing | null {
+  if (zone.branches.length !== 3) return null;
+  const near = zone.radius + FREE * page.lineWidth;
+  const ways: Way[] = [];
+  for (const branch of zone.branches) {
+    const points = placesAlong(skeleton, branch);
+    const along = headingOf(points, zone.at, near, near + LOOKED_ALONG * page.lineWidth)?.along;
+    if (along) ways.push({ branch, along });
+  }
+  if (ways.length < 3) return null;
+  let best: (BrokenCrossing & { wide: number }) | null = null;
+  for (let n = 0; n < 3; n++) {
+    const [stem, a, b] = [ways[n] as Way, ways[(n + 1) % 3] as Way, ways[(n + 2) % 3] as Way];
+    for (const end of ends) {
+      if (zone.branches.some(({ stretch }) => stretch === end.stretch)) continue;
+      const wide = Math.hypot(zone.at[0] - end.at[0], zone.at[1] - end.at[1]) - zone.radius;
+      if (wide > MOST * page.lineWidth || (best && best.wide <= wide)) continue;
+      if (!isStraightOn(page, zone, stem, a, b, end) && !isJumpOver(zone, stem, a, b, end))
+        continue;
+      const isLong = end.length >= LONG_ENOUGH * page.lineWidth;
+      best = {
+        through: [a.branch, b.branch],
+        stem: stem.branch,
+        end,
+        wide,
+        isSure: isLong && wide <= SURE * page.lineWidth,
+      };
+    }
+  }
+  return best;
+}
+
+/** The stem's line goes straight on; what it crosses does so too, or jumps it. */
+function isStraightOn(
+  { lineWidth }: PreparedPage,
+  zone: Zone,
+  stem: Way,
+  a: Way,
+  b: Way,
+  end: OpenEnd,
+): boolean {
+  if (bendBetween(stem.along, [-end.onward[0], -end.onward[1]]) > ONWARD) return false;
+  const [dx, dy] = [zone.at[0] - end.at[0], zone.at[1] - end.at[1]];
+  if (dx * end.onward[0] + dy * end.onward[1] <= 0) return false;
+  if (Math.abs(dx * end.onward[1] - dy * end.onward[0]) > 1.5 * lineWidth) return false;
+  if (bendBetween(a.along, b.along) <= STRAIGHT_ON) return true;
+  return Math.abs(bendBetween(a.along, stem.along) - bendBetween(b.along, stem.along)) <= SLANT;
+}
+
+/** The stem is half of a line that jumps the other two, and the end lies where the other half does. */
+function isJumpOver(zone: Zone, stem: Way, a: Way, b: Way, end: OpenEnd): boolean {
+  if (bendBetween(a.along, b.along) > STRAIGHT_ON) return false;
+  const lean = bendBetween(stem.along, a.along) - 90;
+  if (Math.abs(lean) < LEANS) return false;
+  const [dx, dy] = [end.at[0] - zone.at[0], end.at[1] - zone.at[1]];
+  const length = Math.hypot(dx, dy);
+  if (length === 0) return false;
+  const toEnd: Point = [dx / length, dy / length];
+  const side = (way: Point) => Math.sign(way[0] * a.along[1] - way[1] * a.along[0]);
+  if (side(toEnd) === side(stem.along)) return false;
+  // It comes towards the place, be it in an arc.
+  if (-(toEnd[0] * end.onward[0] + toEnd[1] * end.onward[1]) < 0.3) return false;
+  // Near the top of the arc the other half leans less, and never the other way.
+  const other = (bendBetween(toEnd, a.along) - 90) * Math.sign(lean);
+  return other >= -UPRIGHT && other <= Math.abs(lean) + SLANT;
+}

@@ -1,0 +1,71 @@
+import { bendBetween } from "./branch.ts";
+import type { OpenEnd } from "./open-ends.ts";
+import type { PreparedPage } from "./prepared-page.ts";
+
+/** Two open ends that face one another: one line that a bad print broke, or two that stop. */
+export interface Gap {
+  readonly ends: readonly [OpenEnd, OpenEnd];
+  /** Pixels from end to end. */
+  readonly wide: number;
+  readonly isSure: boolean;
+}
+
+/** In line widths: a hole so small is a flaw of the print ... */
+const SURE = 4;
+/** ... and one beyond this is no hole in a line at all. */
+const MOST = 9;
+/** Degrees between the two lines, and of each against the line from end to end. */
+const BEND = 18;
+/** A hole of fewer line widths may be in a bend of so many degrees. */
+const TINY = 3;
+const CORNER = 65;
+/** A line must be at least that long, in line widths, to have a direction worth following. */
+const LONG_ENOUGH = 3;
+
+/** Each end with the one that it faces best, where that one thinks so too. */
+export function gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd[]): Gap[] {
+  const best = ends.map((end) => {
+    let found: { other: number; wide: number } | null = null;
+    for (let other = 0; other < ends.length; other++) {
+      const facing = ends[other] as OpenEnd;
+      if (facing === end) continue;
+      const wide = gapWidth(end, facing, lineWidth);
+      if (wide !== null && (found === null || wide < found.wide)) found = { other, wide };
+    }
+    return found;
+  });
+  const gaps: Gap[] = [];
+  best.forEach((choice, n) => {
+    if (choice === null || choice.other < n || best[choice.other]?.other !== n) return;
+    const pair = [ends[n] as OpenEnd, ends[choice.other] as OpenEnd] as const;
+    const isLong = (end: OpenEnd) => end.isHeld && end.length >= LONG_ENOUGH * lineWidth;
+    if (!pair.some(isLong)) return;
+    const isSure =
+      choice.wide <= SURE * lineWidth && (pair.every(isLong) || pair.every(({ isHeld }) => isHeld));
+    if (!isSure && !pair.every(({ isHeld }) => isHeld)) return;
+    gaps.push({ ends: pair, wide: choice.wide, isSure });
+  });
+  return gaps;
+}
+
+/** Pixels between two ends that go on into one another; null where they don't. */
+function gapWidth(a: OpenEnd, b: OpenEnd, lineWidth: number): number | null {
+  const [dx, dy] = [b.at[0] - a.at[0], b.at[1] - a.at[1]];
+  const wide = Math.hypot(dx, dy);
+  if (wide > MOST * lineWidth) return null;
+  const bend = bendBetween(a.onward, b.onward);
+  const ahead = Math.min(dx * a.onward[0] + dy * a.onward[1], -dx * b.onward[0] - dy * b.onward[1]);
+  // A hole in a round corner.
+  if (wide <= TINY * lineWidth && bend <= CORNER && ahead > -lineWidth / 2) return wide;
+  const aside = Math.abs(dx * a.onward[1] - dy * a.onward[0]);
+  // A short rest of a line has no direction of its own.
+  const [long, short] = a.length > b.length ? [a, b] : [b, a];
+  if (short.length < LONG_ENOUGH * lineWidth && long.length >= LONG_ENOUGH * lineWidth) {
+    const [ex, ey] = [short.at[0] - long.at[0], short.at[1] - long.at[1]];
+    const off = Math.abs(ex * long.onward[1] - ey * long.onward[0]);
+    const on = ex * long.onward[0] + ey * long.onward[1];
+    return on > -lineWidth && off <= 0.8 * lineWidth && bend <= CORNER ? wide : null;
+  }
+  if (bend > BEND || ahead < -lineWidth || aside > lineWidth) return null;
+  return wide;
+}

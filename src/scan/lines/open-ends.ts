@@ -1,0 +1,101 @@
+import type { Box, Point } from "../../base/index.ts";
+import { bendBetween, headingOf, placesAlong } from "./branch.ts";
+import type { PreparedPage } from "./prepared-page.ts";
+import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
+
+/** Where a line stops in the open: neither at a part nor at the rim of the picture. */
+export interface OpenEnd {
+  readonly node: number;
+  readonly stretch: number;
+  readonly at: Point;
+  /** The way in which the line would go on, length 1. */
+  readonly onward: Point;
+  /** Pixels of line behind it, up to where it meets another. */
+  readonly length: number;
+  /** Whether what is behind it hangs on a part, or on lines longer than any letter's. */
+  readonly isHeld: boolean;
+}
+
+/** How much of a line its direction is measured on, in line widths. */
+const MEASURED = 8;
+/** ... and where it turns within that, on so much, by more than so many degrees. */
+const BEFORE_CORNER = 3.5;
+const TURNS = 8;
+/** Thinning eats about half a line's width off its end. */
+const EATEN = 0.5;
+const AT_PART = 2.5;
+/** In line widths: letters are smaller, all their strokes together, and each of them. */
+const LETTER = 24;
+const STROKE = 10;
+
+export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly Box[]): OpenEnd[] {
+  const { lineWidth } = page;
+  const near = AT_PART * lineWidth;
+  const found: OpenEnd[] = [];
+  const wholes = wholeLengths(skeleton);
+  const isAtPart = (x: number, y: number) =>
+    parts.some(
+      (box) =>
+        x > box.left - near && x < box.right + near && y > box.top - near && y < box.bottom + near,
+    );
+  skeleton.nodes.forEach((node, number) => {
+    const [stretch, second] = node.stretches;
+    if (stretch === undefined || second !== undefined) return;
+    const { x, y } = node;
+    if (x < near || y < near || x > skeleton.width - near || y > skeleton.height - near) return;
+    if (isAtPart(x, y)) return;
+    const { from, to, length } = skeleton.stretches[stretch] as Stretch;
+    if (from === to) return;
+    const points = placesAlong(skeleton, { stretch, isFrom: from === number });
+    const inward = inwardOf(points, [x, y], lineWidth);
+    if (!inward) return;
+    const onward: Point = [-inward[0], -inward[1]];
+    const eaten = EATEN * lineWidth;
+    const behind = skeleton.nodes[from === number ? to : from] as SkeletonNode;
+    found.push({
+      node: number,
+      stretch,
+      at: [x + onward[0] * eaten, y + onward[1] * eaten],
+      onward,
+      length,
+      isHeld:
+        length > STROKE * lineWidth ||
+        (wholes[stretch] as number) > LETTER * lineWidth ||
+        (behind.stretches.length === 1 && isAtPart(behind.x, behind.y)),
+    });
+  });
+  return found;
+}
+
+function inwardOf(points: readonly Point[], end: Point, lineWidth: number): Point | null {
+  const long = headingOf(points, end, lineWidth, MEASURED * lineWidth);
+  const short = headingOf(points, end, lineWidth, BEFORE_CORNER * lineWidth);
+  if (!long) return headingOf(points, end, 0, MEASURED * lineWidth)?.along ?? null;
+  if (!short) return long.along;
+  const turn = 180 - bendBetween(long.along, short.along);
+  return turn > TURNS ? short.along : long.along;
+}
+
+/** Of each stretch the length of all line that hangs together with it. */
+function wholeLengths({ stretches, nodes }: Skeleton): number[] {
+  const wholes: number[] = stretches.map(() => -1);
+  stretches.forEach((_, first) => {
+    if (wholes[first] !== -1) return;
+    const all = [first];
+    wholes[first] = 0;
+    let sum = 0;
+    for (let n = 0; n < all.length; n++) {
+      const { from, to, length } = stretches[all[n] as number] as Stretch;
+      sum += length;
+      for (const node of [from, to]) {
+        for (const next of (nodes[node] as SkeletonNode).stretches) {
+          if (wholes[next] !== -1) continue;
+          wholes[next] = 0;
+          all.push(next);
+        }
+      }
+    }
+    for (const stretch of all) wholes[stretch] = sum;
+  });
+  return wholes;
+}

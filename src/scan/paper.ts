@@ -1,0 +1,120 @@
+import { type Grey, greyOf } from "./raster.ts";
+
+/** Cells on the shorter side of the page: fine enough for a shadow's edge, coarser than words. */
+const CELLS = 64;
+const SMALLEST_CELL = 12;
+/** Of the pixels of a cell this share is darker than its paper: more than ink ever covers. */
+const PAPER_SHARE = 0.8;
+
+/** A coarse picture of the paper alone: one brightness a cell. */
+export interface PaperTone {
+  readonly cell: number;
+  readonly across: number;
+  readonly down: number;
+  readonly tone: Float32Array;
+}
+
+/**
+ * What the paper would look like without ink: of each cell its bright pixels, of a cell that ink
+ * fills those of its neighbours, all smoothed. Shadows and yellowed corners are in it, lines are not.
+ */
+export function paperTone(grey: Grey): PaperTone {
+  const { width, height, data } = grey;
+  const cell = Math.max(SMALLEST_CELL, Math.round(Math.min(width, height) / CELLS));
+  const across = Math.ceil(width / cell);
+  const down = Math.ceil(height / cell);
+  const tone = new Float32Array(across * down);
+  const counts = new Uint32Array(256);
+  for (let row = 0; row < down; row++) {
+    for (let column = 0; column < across; column++) {
+      counts.fill(0);
+      const [left, right] = [column * cell, Math.min(width, (column + 1) * cell)];
+      const [top, bottom] = [row * cell, Math.min(height, (row + 1) * cell)];
+      for (let y = top; y < bottom; y++) {
+        for (let at = y * width + left, end = y * width + right; at < end; at++) {
+          const value = data[at] as number;
+          counts[value] = (counts[value] as number) + 1;
+        }
+      }
+      tone[row * across + column] = quantile(counts, (right - left) * (bottom - top), PAPER_SHARE);
+    }
+  }
+  const filled = spread(tone, across, down, (values) => Math.max(...values));
+  const smooth = spread(filled, across, down, (values) => mean(values));
+  return { cell, across, down, tone: smooth };
+}
+
+/** The picture with its paper made white: each pixel against the paper under it. */
+export function flatten(grey: Grey, paper: PaperTone = paperTone(grey)): Grey {
+  const { width, height, data } = grey;
+  const out = greyOf(width, height);
+  const white = new Float32Array(width);
+  for (let y = 0, at = 0; y < height; y++) {
+    paperAlong(paper, y, white);
+    for (let x = 0; x < width; x++, at++) {
+      const value = ((data[at] as number) * 255) / (white[x] as number);
+      out.data[at] = Math.min(value, 255);
+    }
+  }
+  return out;
+}
+
+/** The paper's brightness under each pixel of a row, 1 at least. */
+export function paperAlong({ cell, across, down, tone }: PaperTone, y: number, into: Float32Array) {
+  const [row, below, share] = between(y, cell, down);
+  const line = new Float32Array(across);
+  for (let column = 0; column < across; column++) {
+    const upper = tone[row * across + column] as number;
+    const lower = tone[below * across + column] as number;
+    line[column] = upper + (lower - upper) * share;
+  }
+  // From the middle of one cell to that of the next in a straight line, and level beyond the last.
+  for (let x = 0, column = 0; column <= across; column++) {
+    const left = line[Math.max(0, column - 1)] as number;
+    const right = line[Math.min(across - 1, column)] as number;
+    const middle = (column + 0.5) * cell - 0.5;
+    const end = column < across ? Math.min(into.length, Math.ceil(middle)) : into.length;
+    const slope = (right - left) / cell;
+    for (let white = right + slope * (x - middle); x < end; x++, white += slope) {
+      into[x] = Math.max(1, white);
+    }
+  }
+}
+
+/** The two cells between whose middles a pixel lies, and how far it is on the way. */
+function between(at: number, cell: number, count: number): [number, number, number] {
+  const place = Math.max(0, Math.min(count - 1, (at + 0.5) / cell - 0.5));
+  const low = Math.floor(place);
+  return [low, Math.min(count - 1, low + 1), place - low];
+}
+
+function quantile(counts: Uint32Array, all: number, share: number): number {
+  let seen = 0;
+  for (let value = 0; value < 256; value++) {
+    seen += counts[value] as number;
+    if (seen >= share * all) return value;
+  }
+  return 255;
+}
+
+/** Each cell made anew from itself and its neighbours. */
+function spread(
+  tone: Float32Array,
+  across: number,
+  down: number,
+  from: (values: readonly number[]) => number,
+): Float32Array {
+  return tone.map((_, at) => {
+    const [column, row] = [at % across, Math.floor(at / across)];
+    const values: number[] = [];
+    for (let y = Math.max(0, row - 1); y <= Math.min(down - 1, row + 1); y++) {
+      for (let x = Math.max(0, column - 1); x <= Math.min(across - 1, column + 1); x++) {
+        values.push(tone[y * across + x] as number);
+      }
+    }
+    return from(values);
+  });
+}
+
+const mean = (values: readonly number[]) =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;

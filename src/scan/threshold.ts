@@ -1,0 +1,39 @@
+import { type Bits, bitsOf, type Grey } from "./raster.ts";
+
+/** How many pixels have each brightness. */
+export function histogramOf({ data }: Grey): Uint32Array {
+  const counts = new Uint32Array(256);
+  for (let at = 0; at < data.length; at++) {
+    const value = data[at] as number;
+    counts[value] = (counts[value] as number) + 1;
+  }
+  return counts;
+}
+
+/**
+ * The brightness that parts the two heaps of a histogram best: up to it, the value itself too, is ink.
+ * N. Otsu, "A threshold selection method from gray-level histograms", IEEE Trans. SMC-9(1), 1979.
+ */
+export function otsu(counts: Uint32Array): number {
+  let all = 0;
+  let sumAll = 0;
+  for (let value = 0; value < 256; value++) {
+    all += counts[value] as number;
+    sumAll += value * (counts[value] as number);
+  }
+  let [best, level, below, sumBelow] = [-1, 127, 0, 0];
+  for (let value = 0; value < 255; value++) {
+    below += counts[value] as number;
+    sumBelow += value * (counts[value] as number);
+    if (below === 0 || below === all) continue;
+    const between = (sumBelow * all - sumAll * below) ** 2 / (below * (all - below));
+    if (between > best) [best, level] = [between, value];
+  }
+  return level;
+}
+
+export function belowOrAt({ width, height, data }: Grey, level: number): Bits {
+  const bits = bitsOf(width, height);
+  for (let at = 0; at < data.length; at++) bits.data[at] = (data[at] as number) <= level ? 1 : 0;
+  return bits;
+}

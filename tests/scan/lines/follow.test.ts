@@ -1,0 +1,203 @@
+import { createCanvas, type SKRSContext2D } from "@napi-rs/canvas";
+import { describe, expect, test } from "vitest";
+import type { Box } from "../../../src/base/index.ts";
+import { followLines } from "../../../src/scan/lines/follow.ts";
+import { preparePage } from "../../../src/scan/lines/prepared-page.ts";
+import { greyFrom } from "../../../src/scan/raster.ts";
+
+const SIZE = 200;
+const MIDDLE = 100;
+const LINE = 4;
+
+/** Follows what a pen draws on a small sheet, and says which lines are one where asked. */
+function followed(draw: (pen: SKRSContext2D) => void, parts: readonly Box[] = []) {
+  const pen = createCanvas(SIZE, SIZE).getContext("2d");
+  pen.fillStyle = "white";
+  pen.fillRect(0, 0, SIZE, SIZE);
+  pen.fillStyle = pen.strokeStyle = "black";
+  pen.lineWidth = LINE;
+  draw(pen);
+  const { data } = pen.getImageData(0, 0, SIZE, SIZE);
+  const page = preparePage(greyFrom({ width: SIZE, height: SIZE, data }));
+  const { skeleton, netOf, questions, bridges } = followLines(page, parts);
+  const netAt = (x: number, y: number): number => {
+    const stretch = skeleton.stretches.findIndex(({ pixels }) =>
+      pixels.some((at) => Math.hypot((at % SIZE) - x, Math.floor(at / SIZE) - y) <= LINE),
+    );
+    expect(stretch, `no line at ${x}, ${y}`).toBeGreaterThanOrEqual(0);
+    return netOf[stretch] as number;
+  };
+  return {
+    isOne: (a: readonly [number, number], b: readonly [number, number]) =>
+      netAt(...a) === netAt(...b),
+    questions,
+    bridges,
+  };
+}
+
+const LEFT = [30, MIDDLE] as const;
+const RIGHT = [170, MIDDLE] as const;
+const TOP = [MIDDLE, 30] as const;
+const BOTTOM = [MIDDLE, 170] as const;
+
+const line = (pen: SKRSContext2D, ...points: readonly (readonly [number, number])[]) => {
+  pen.beginPath();
+  points.forEach(([x, y], n) => {
+    if (n === 0) pen.moveTo(x, y);
+    else pen.lineTo(x, y);
+  });
+  pen.stroke();
+};
+const across = (pen: SKRSContext2D) => line(pen, [15, MIDDLE], [185, MIDDLE]);
+const down = (pen: SKRSContext2D) => line(pen, [MIDDLE, 15], [MIDDLE, 185]);
+const dot = (pen: SKRSContext2D, widths: number) => {
+  pen.beginPath();
+  pen.arc(MIDDLE, MIDDLE, (widths * LINE) / 2, 0, 2 * Math.PI);
+  pen.fill();
+};
+const hole = (pen: SKRSContext2D, x: number, y: number, size: number) => {
+  pen.fillStyle = "white";
+  pen.fillRect(x - size / 2, y - size / 2, size, size);
+  pen.fillStyle = "black";
+};
+
+describe("where lines meet", () => {
+  test("a plain crossing joins nothing", () => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      down(pen);
+    });
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(isOne(TOP, BOTTOM)).toBe(true);
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect(questions).toEqual([]);
+  });
+
+  test.each([3, 4, 5])("a dot %d lines wide joins all four", (widths) => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      down(pen);
+      dot(pen, widths);
+    });
+    expect([isOne(LEFT, RIGHT), isOne(LEFT, TOP), isOne(LEFT, BOTTOM)]).toEqual([true, true, true]);
+    expect(questions).toEqual([]);
+  });
+
+  test("ink that ran a little in the corners of a crossing is no dot", () => {
+    const { isOne } = followed((pen) => {
+      across(pen);
+      down(pen);
+      dot(pen, 1.8);
+    });
+    expect(isOne(LEFT, TOP)).toBe(false);
+  });
+
+  test("a T is one, with a dot or without", () => {
+    for (const widths of [0, 4]) {
+      const { isOne } = followed((pen) => {
+        across(pen);
+        line(pen, [MIDDLE, MIDDLE], [MIDDLE, 185]);
+        dot(pen, widths);
+      });
+      expect([isOne(LEFT, RIGHT), isOne(LEFT, BOTTOM)]).toEqual([true, true]);
+    }
+  });
+
+  test("a line that jumps another does not touch it", () => {
+    const { isOne, questions } = followed((pen) => {
+      down(pen);
+      line(pen, [15, MIDDLE], [MIDDLE - 14, MIDDLE]);
+      line(pen, [MIDDLE + 14, MIDDLE], [185, MIDDLE]);
+      pen.beginPath();
+      pen.arc(MIDDLE, MIDDLE, 14, Math.PI, 0);
+      pen.stroke();
+    });
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(isOne(TOP, BOTTOM)).toBe(true);
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect(questions).toEqual([]);
+  });
+});
+
+describe("holes in the print", () => {
+  test("a small one is bridged, a wide one asked, a very wide one left", () => {
+    const seen = [6, 24, 60].map((size) => {
+      const { isOne, questions } = followed((pen) => {
+        across(pen);
+        hole(pen, MIDDLE, MIDDLE, size);
+      });
+      return [isOne(LEFT, RIGHT), questions.length];
+    });
+    expect(seen).toEqual([
+      [true, 0],
+      [false, 1],
+      [false, 0],
+    ]);
+  });
+
+  test("a crossing that lost one arm is still a crossing", () => {
+    const { isOne, bridges } = followed((pen) => {
+      across(pen);
+      down(pen);
+      hole(pen, MIDDLE, MIDDLE + 6, 8);
+    });
+    expect(isOne(TOP, BOTTOM)).toBe(true);
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect(bridges).toHaveLength(1);
+  });
+
+  test("a crossing that lost both arms of a line is still a crossing", () => {
+    const { isOne } = followed((pen) => {
+      down(pen);
+      hole(pen, MIDDLE, MIDDLE, 12);
+      across(pen);
+    });
+    expect(isOne(TOP, BOTTOM)).toBe(true);
+    expect(isOne(LEFT, TOP)).toBe(false);
+  });
+
+  test("a jump that lost half of its arc still touches nothing", () => {
+    const { isOne } = followed((pen) => {
+      line(pen, [15, MIDDLE], [MIDDLE - 14, MIDDLE]);
+      line(pen, [MIDDLE + 14, MIDDLE], [185, MIDDLE]);
+      pen.beginPath();
+      pen.arc(MIDDLE, MIDDLE, 14, Math.PI, 0);
+      pen.stroke();
+      hole(pen, MIDDLE + 7, MIDDLE - 12, 7);
+      down(pen);
+    });
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(isOne(LEFT, TOP)).toBe(false);
+  });
+
+  test("a stem that broke off its T, or off its dot, is joined over the hole", () => {
+    for (const [widths, size] of [
+      [0, 12],
+      [4, 24],
+    ] as const) {
+      const { isOne } = followed((pen) => {
+        line(pen, [MIDDLE, MIDDLE], [MIDDLE, 185]);
+        hole(pen, MIDDLE, MIDDLE, size);
+        across(pen);
+        dot(pen, widths);
+      });
+      expect(isOne(LEFT, BOTTOM), `dot ${widths}`).toBe(true);
+    }
+  });
+
+  test("a line that stops well before another is not joined to it", () => {
+    const { isOne } = followed((pen) => {
+      line(pen, [MIDDLE, MIDDLE + 22], [MIDDLE, 185]);
+      across(pen);
+    });
+    expect(isOne(LEFT, BOTTOM)).toBe(false);
+  });
+});
+
+test("no line is followed through the box of a part", () => {
+  const box: Box = { left: 80, top: 80, right: 120, bottom: 120 };
+  const { isOne, questions } = followed(across, [box]);
+  expect(isOne(LEFT, RIGHT)).toBe(false);
+  expect(questions).toEqual([]);
+});
