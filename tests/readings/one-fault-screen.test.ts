@@ -8,9 +8,8 @@ import { type Screened, screenOf } from "../../src/readings/explain/screen.ts";
 import type { Screen } from "../../src/readings/explain/single-faults.ts";
 import { explainReading, settle } from "../../src/readings/index.ts";
 import { faultyMachine } from "../support/faulty-machine.ts";
-import { loadedMachine } from "../support/healthy-machine.ts";
-import { randomCircuit } from "../support/random-circuit.ts";
-import { pinRefsOf, randomMachine, randomWhen } from "../support/random-machine.ts";
+import { pinRefsOf } from "../support/random-machine.ts";
+import { someDrawing } from "../support/some-drawing.ts";
 
 /** One seed for the whole run; `PINTRUTH_SEED` tries another. */
 const SEED = Number(process.env.PINTRUTH_SEED ?? 20261201);
@@ -26,22 +25,6 @@ const everything = (_: readonly Screened[]): Screen => ({
   touching: (places) =>
     places.flatMap((_place, a) => places.slice(a + 1).map((_other, b) => [a, a + 1 + b] as const)),
 });
-
-function someDrawing(random: Random): { job: Job; states: readonly When[] } {
-  switch (random.below(3)) {
-    case 0:
-      return { job: loadedMachine(random).job, states: [{}, { switches: { S1: "worked" } }] };
-    case 1: {
-      const job = randomCircuit(random);
-      const states = [0, 1].map(() => ({ ...randomWhen(random, job), unplugged: ["A1"] }));
-      return { job, states };
-    }
-    default: {
-      const job = randomMachine(random);
-      return { job, states: [randomWhen(random, job), randomWhen(random, job)] };
-    }
-  }
-}
 
 /** Odd readings of a machine with a fault in it, some of them noted at the wrong place. */
 function oddReadings(random: Random, job: Job, states: readonly When[]): readonly Reading[] {

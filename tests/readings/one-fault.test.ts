@@ -1,35 +1,18 @@
 /** One real fault gives all the readings that it gives: `none` is never said of it. */
 import { expect, test } from "vitest";
-import { type Random, seededRandom } from "../../src/base/index.ts";
+import { seededRandom } from "../../src/base/index.ts";
 import { solveCircuit } from "../../src/circuit/index.ts";
 import type { Job, Reading, When } from "../../src/job/index.ts";
 import { explainReading, oneFaultGives, settle } from "../../src/readings/index.ts";
 import { faultyMachine } from "../support/faulty-machine.ts";
 import { fourWays, measuredAs, ohms, volts } from "../support/four-way-plug.ts";
-import { loadedMachine } from "../support/healthy-machine.ts";
-import { randomCircuit } from "../support/random-circuit.ts";
-import { pinRefsOf, randomMachine, randomWhen } from "../support/random-machine.ts";
+import { pinRefsOf } from "../support/random-machine.ts";
+import { someDrawing } from "../support/some-drawing.ts";
 
 /** One seed for the whole run; `PINTRUTH_SEED` tries another. */
 const SEED = Number(process.env.PINTRUTH_SEED ?? 20261129);
 
 const METER = { is: "ohmic", ohms: 1e7, low: 1e7, high: 1e7 } as const;
-
-function someDrawing(random: Random): { job: Job; states: readonly When[] } {
-  switch (random.below(3)) {
-    case 0:
-      return { job: loadedMachine(random).job, states: [{}, { switches: { S1: "worked" } }] };
-    case 1: {
-      const job = randomCircuit(random);
-      const states = [0, 1].map(() => ({ ...randomWhen(random, job), unplugged: ["A1"] }));
-      return { job, states };
-    }
-    default: {
-      const job = randomMachine(random);
-      return { job, states: [randomWhen(random, job), randomWhen(random, job)] };
-    }
-  }
-}
 
 /** The machine once its fuses have blown in one state or another. */
 function blownOn(job: Job, states: readonly When[]): Job {
