@@ -30,6 +30,10 @@ export function imageUsesOf(job: Job): readonly ImageUse[] {
       const path = pathText(["diagram", "sheets", index, "image", "file"]);
       uses.push({ file: sheet.image.file, path, owner: `sheet ${sheet.id}` });
     }
+    if (sheet.original) {
+      const path = pathText(["diagram", "sheets", index, "original", "file"]);
+      uses.push({ file: sheet.original.file, path, owner: `original of sheet ${sheet.id}` });
+    }
   });
   uses.push(...partPhotos(job.diagram.parts, ["diagram", "parts"]));
   job.plugs.forEach((plug, index) => {
@@ -60,11 +64,13 @@ export function renameImages(job: Job, names: ReadonlyMap<string, string>): Job 
     ...job,
     diagram: {
       ...job.diagram,
-      sheets: job.diagram.sheets.map((sheet) =>
-        sheet.image
-          ? { ...sheet, image: { ...sheet.image, file: named(sheet.image.file) } }
-          : sheet,
-      ),
+      sheets: job.diagram.sheets.map((sheet) => ({
+        ...sheet,
+        ...(sheet.image && { image: { ...sheet.image, file: named(sheet.image.file) } }),
+        ...(sheet.original && {
+          original: { ...sheet.original, file: named(sheet.original.file) },
+        }),
+      })),
       parts: parts(job.diagram.parts),
     },
     plugs: job.plugs.map((plug) =>

@@ -27,6 +27,9 @@ export type Position = string;
 
 export type Job = Shape<typeof job.jobSchema>;
 export type Sheet = Shape<typeof job.sheetSchema>;
+export type SheetSquaring = Shape<typeof job.squaringSchema>;
+export type SheetCleanStep = Shape<typeof job.cleanStepSchema>;
+export type LineAnswer = NonNullable<Sheet["answers"]>[number];
 export type Part = Shape<typeof partSchema>;
 export type PartKindName = Part["kind"];
 export type PartOf<K extends PartKindName> = Extract<Part, { kind: K }>;

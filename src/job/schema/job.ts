@@ -27,6 +27,35 @@ const imageSchema = z
   })
   .meta({ id: "Image" });
 
+/** How a picture became the sheet's, in this order of fields; see `docs/job-format.md`. */
+export const squaringSchema = z
+  .looseObject({
+    bow: finite.optional().describe("k of the lens's bow; 0 when absent"),
+    margin: notNegative.optional().describe("pixels shown beyond the corners"),
+    level: finite.optional().describe("degrees clockwise"),
+    quarters: z.union([z.literal(1), z.literal(2), z.literal(3)]).optional(),
+    mirrored: z.boolean().optional(),
+    crop: z
+      .looseObject({ left: finite, top: finite, right: finite, bottom: finite })
+      .optional()
+      .describe("what is kept, pixels after all that stands before, edges inside"),
+  })
+  .meta({ id: "Squaring" });
+
+export const cleanStepSchema = z
+  .discriminatedUnion("does", [
+    z.looseObject({ does: z.literal("flatten") }),
+    z.looseObject({ does: z.literal("contrast"), black: finite, white: finite }),
+    z.looseObject({ does: z.literal("black-and-white"), window: positive, k: finite }),
+    z.looseObject({ does: z.literal("specks"), largest: positive }),
+    z.looseObject({ does: z.literal("bleed-through"), sure: finite }),
+    z.looseObject({
+      does: z.literal("inks"),
+      keep: z.array(z.enum(["black", "red", "blue", "other"])).min(1),
+    }),
+  ])
+  .meta({ id: "CleanStep" });
+
 export const sheetSchema = z
   .looseObject({
     id: idSchema,
@@ -36,6 +65,15 @@ export const sheetSchema = z
       .tuple([pointSchema, pointSchema, pointSchema, pointSchema])
       .optional()
       .describe("in pixels of the original picture, clockwise from top left"),
+    original: imageSchema
+      .optional()
+      .describe("the picture as it came, where `image` was made from it; else `image` is it"),
+    squaring: squaringSchema.optional(),
+    cleaning: z.array(cleanStepSchema).optional().describe("steps taken after squaring, in order"),
+    answers: z
+      .array(z.looseObject({ at: pointSchema, joined: z.boolean() }))
+      .optional()
+      .describe("what the user said of doubtful places of lines, pixels of the squared picture"),
   })
   .meta({ id: "Sheet" });
 
