@@ -7,6 +7,7 @@ import {
   keepAnswering,
   keepOperating,
   keepSaved,
+  keepTracing,
 } from "../session/index.ts";
 import { App } from "./app/app.tsx";
 import { createJobDesk, NO_JOB } from "./app/job-desk.ts";
@@ -18,6 +19,7 @@ import { ThemeProvider } from "./theme/theme.tsx";
 import { openAnalysis } from "./workers/open-analysis.ts";
 import { openPlay } from "./workers/open-play.ts";
 import { openStore } from "./workers/open-store.ts";
+import { openTrace } from "./workers/open-trace.ts";
 import "./theme/fonts.css";
 import "./theme/tokens.css";
 import "./theme/base.css";
@@ -38,6 +40,7 @@ keepOperating(session, openPlay, {
 keepAnalysed(session, openAnalysis);
 // A thread of its own: a long question keeps no check waiting, and can be broken off.
 keepAnswering(session, openAnalysis);
+keepTracing(session, openTrace, (file) => store.getPicture(file));
 const desk = createJobDesk(session, store, saving, readFile);
 
 // A tab can be killed without a word once it is hidden: this is the last sure moment to save.

@@ -23,6 +23,7 @@ export * from "./plug-edits.ts";
 export * from "./questions/index.ts";
 export * from "./reading-checks.ts";
 export * from "./reading-draft.ts";
+export * from "./scan/index.ts";
 export * from "./search.ts";
 export * from "./session.ts";
 export * from "./set-aside.ts";

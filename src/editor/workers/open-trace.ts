@@ -1,0 +1,17 @@
+import { proxy, type Remote, wrap } from "comlink";
+import type { OpenTracePort } from "../../session/index.ts";
+import { neverUp } from "./never-up.ts";
+import type { TraceWorker } from "./trace-worker.ts";
+
+/** Works on pictures of sheets in a thread of its own. */
+export const openTrace: OpenTracePort = () => {
+  const worker = new Worker(new URL("./trace-worker.ts", import.meta.url), { type: "module" });
+  const broken = neverUp(worker);
+  const remote: Remote<TraceWorker> = wrap<TraceWorker>(worker);
+  const orBroken = <T>(answer: Promise<T>): Promise<T> => Promise.race([answer, broken]);
+  return {
+    open: (picture, tell) => orBroken(remote.open(picture, proxy(tell))),
+    callOff: () => void remote.callOff(),
+    close: () => worker.terminate(),
+  };
+};

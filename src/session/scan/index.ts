@@ -1,0 +1,2 @@
+export * from "./page-desk.ts";
+export * from "./trace-port.ts";
