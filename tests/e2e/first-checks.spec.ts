@@ -31,7 +31,7 @@ test("what a test lamp would move is named before anything is typed", async ({ p
   const pad = page.getByRole("region", { name: "Reading pad" });
   await page.getByRole("button", { name: /^Cavity 3(,|$)/ }).click();
   await pad.getByRole("button", { name: "Pick the black lead’s place from a list" }).click();
-  await page.getByRole("button", { name: "battery +", exact: true }).click();
+  await page.getByRole("option", { name: "battery +", exact: true }).click();
   await pad.getByRole("button", { name: /^A1 / }).click();
   await expect(pad).toContainText("As drawn, nothing moves or comes on.");
   await pad.getByText("test lamp as load").last().click();

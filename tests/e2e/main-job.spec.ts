@@ -68,7 +68,7 @@ test("from an empty program to a printed sheet, with mouse and keyboard", async 
   ] as const) {
     await page.getByRole("button", { name: "Enter a reading" }).click();
     await pad.getByRole("button", { name: "Pick the red lead’s place from a list" }).click();
-    await page.getByRole("searchbox", { name: "Search for a place" }).fill(cavity);
+    await page.getByRole("combobox", { name: "Search for a place" }).fill(cavity);
     await page.keyboard.press("Enter");
     const unplug = pad.getByRole("button", { name: "A1", exact: true });
     if ((await unplug.getAttribute("aria-pressed")) !== "true") await unplug.click();

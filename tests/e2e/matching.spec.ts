@@ -82,7 +82,7 @@ test.describe("by touch, on a phone", () => {
     await page.getByRole("button", { name: "Enter a reading" }).tap();
     const pad = page.getByRole("region", { name: "Reading pad" });
     await pad.getByRole("button", { name: "Pick the red lead’s place from a list" }).tap();
-    await page.getByRole("searchbox", { name: "Search for a place" }).fill("X1:2");
+    await page.getByRole("combobox", { name: "Search for a place" }).fill("X1:2");
     await page.keyboard.press("Enter");
     const keypad = pad.getByRole("group", { name: "Keypad" });
     for (const key of ["2", "4", "Point", "5"]) {

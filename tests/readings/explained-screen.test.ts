@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { type Random, seededRandom } from "../../src/base/index.ts";
 import { solveCircuit } from "../../src/circuit/index.ts";
 import type { Job, Reading, When } from "../../src/job/index.ts";
-import { needOf, spotsAmong } from "../../src/readings/explain/explain-reading.ts";
+import { needToName, spotsAmong } from "../../src/readings/explain/explain-reading.ts";
 import { feelsOf } from "../../src/readings/explain/feels.ts";
 import { faultTrial } from "../../src/readings/explain/trial-fault.ts";
 import { explainReading, predict, settle } from "../../src/readings/index.ts";
@@ -65,7 +65,7 @@ test("no fault is left out that gives the reading and moves it at least half of 
       const prediction = predict(job, "", reading);
       const trial = faultTrial(shared, reading);
       if (!trial || explainReading(job, "", reading) === null) continue;
-      const need = needOf(reading, prediction, trial);
+      const need = needToName(reading, prediction, trial);
       const feels = feelsOf(trial, need, isOhms);
       if (feels === null) continue;
       const all = spotsAmong(shared, reading, prediction, trial, null, 1e9);

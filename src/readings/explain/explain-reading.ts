@@ -77,7 +77,7 @@ function spotsOf(
   prediction: Prediction,
   trial: FaultTrial,
 ): readonly FaultSpot[] {
-  const need = needOf(reading, prediction, trial);
+  const need = needToName(reading, prediction, trial);
   const feels = feelsOf(trial, need, reading.quantity === "ohms");
   return spotsAmong(shared, reading, prediction, trial, feels, ENOUGH);
 }
@@ -119,7 +119,7 @@ export function spotsAmong(
 }
 
 /** How far a fault must move what the meter shows to be worth naming. */
-export function needOf(
+export function needToName(
   { value, quantity }: Reading,
   { low, high }: Prediction,
   { sound }: FaultTrial,

@@ -116,7 +116,7 @@ function tryOut(
     );
   const probed = new Set([reading.red, reading.black]);
   const partedAt = (at: string) => jointHarm(wiring, shared.parts, wiresAt, probed, at);
-  const need = needOf(reading, prediction, trial, spread);
+  const need = needToBeNear(reading, prediction, trial, spread);
   const harms = (fault: SingleFault) => harmsOf(fault, { trial, named, nets, partedAt });
   const known = new Map<string, Shown>();
   const shownWith = (fault: SingleFault, key: string, harm: Harm): Shown => {
@@ -309,7 +309,7 @@ function isNear(
 }
 
 /** How far a fault must move what the meter shows before the reading is near it; see `isNear`. */
-function needOf(
+function needToBeNear(
   { value, quantity }: Reading,
   { low, high }: Prediction,
   { sound }: FaultTrial,
