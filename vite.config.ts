@@ -1,5 +1,5 @@
 import { cpSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
 import { ROOT } from "./scripts/support/project.mjs";
@@ -13,6 +13,20 @@ const SERVED: Readonly<Record<string, string>> = {
   "pdfjs/standard_fonts": "node_modules/pdfjs-dist/standard_fonts",
   "pdfjs/wasm": "node_modules/pdfjs-dist/wasm",
   "pdfjs/iccs": "node_modules/pdfjs-dist/iccs",
+  // The data of the reader of print: English, for its network alone.
+  "ocr/data": "node_modules/@tesseract.js-data/eng/4.0.0_best_int",
+};
+
+const CORES = ["lstm", "simd-lstm", "relaxedsimd-lstm"].map(
+  (kind) => `tesseract-core-${kind}.wasm.js`,
+);
+
+/** Single files that the app fetches while it runs, of folders that hold far more: path, then file. */
+const SERVED_FILES: Readonly<Record<string, string>> = {
+  "ocr/worker.min.js": "node_modules/tesseract.js/dist/worker.min.js",
+  ...Object.fromEntries(
+    CORES.map((file) => [`ocr/core/${file}`, `node_modules/tesseract.js-core/${file}`]),
+  ),
 };
 
 /** Serves those folders in development and copies them into the build. */
@@ -24,6 +38,12 @@ function servedFolders(): Plugin {
       outDir = resolve(config.root, config.build.outDir);
     },
     configureServer: (server) => {
+      for (const [path, file] of Object.entries(SERVED_FILES)) {
+        server.middlewares.use(`/${path}`, async (request, response, next) => {
+          request.url = `/${basename(file)}`;
+          if (!(await sendFile(join(ROOT, dirname(file)), request, response))) next();
+        });
+      }
       for (const [path, folder] of Object.entries(SERVED)) {
         server.middlewares.use(`/${path}`, async (request, response, next) => {
           if (!(await sendFile(join(ROOT, folder), request, response))) next();
@@ -31,6 +51,9 @@ function servedFolders(): Plugin {
       }
     },
     writeBundle: () => {
+      for (const [path, file] of Object.entries(SERVED_FILES)) {
+        cpSync(join(ROOT, file), join(outDir, path));
+      }
       for (const [path, folder] of Object.entries(SERVED)) {
         cpSync(join(ROOT, folder), join(outDir, path), { recursive: true });
       }

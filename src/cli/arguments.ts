@@ -9,6 +9,7 @@ export const VALUE_OPTIONS = {
   size: "A4|Letter",
   revision: "TEXT",
   when: "FILE",
+  terminals: "FILE",
 } as const;
 export type ValueOption = keyof typeof VALUE_OPTIONS;
 

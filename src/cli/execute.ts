@@ -6,14 +6,14 @@ import { complaint } from "./job-input.ts";
 
 /** What is wrong with a call of this command; null when nothing is. */
 function callFault(command: Command, files: readonly string[], given: Arguments): string | null {
-  const { name, takes } = command;
+  const { name, takes, input } = command;
   const usage = `write pintruth ${name} ${takes}`;
   const options: (ValueOption | FlagOption)[] = [...given.flags, ...given.values.keys()];
   const unknown = options.find((option) => !command.options.includes(option));
   if (unknown) return `${name} has no option --${unknown}: see pintruth ${name} --help`;
-  if (files.length === 0) return `${name} needs a job file: ${usage}`;
+  if (files.length === 0) return `${name} needs a ${input}: ${usage}`;
   if (files.length > 1 && command.files === "one") {
-    return `${name} takes one job file and not ${files.length}: ${usage}`;
+    return `${name} takes one ${input} and not ${files.length}: ${usage}`;
   }
   const missing = command.needs.find((option) => !given.values.has(option));
   return missing ? `${name} needs --${missing}: ${usage}` : null;

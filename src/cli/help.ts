@@ -10,6 +10,7 @@ const OPTION_WORDS: Readonly<Record<string, string>> = {
   size: "the size of the page; else A4",
   revision: "what stands under Revision; else 1",
   when: "a JSON file with the state, as `when` of a reading; else all at rest",
+  terminals: "a JSON file that names places and parts of the picture; else all long lines",
 };
 
 const optionLine = (name: string) => {
@@ -38,11 +39,11 @@ export const help = (): string =>
       ({ name, takes, does }) => `  pintruth ${`${name} ${takes}`.padEnd(32)}${does}`,
     ),
     "",
-    "A JOB is a .json or .pintruth file. Every command takes:",
+    "A JOB is a .json or .pintruth file, an IMAGE a PNG or JPEG picture. The usual options:",
     "",
     optionLine("json"),
     optionLine("machine"),
-    `  ${"--help".padEnd(22)}this, or the help of a command`,
+    `  ${"--help".padEnd(22)}this, or the help of a command with all its options`,
     "",
     "Exit status: 0 done; 1 (check only) something contradicts; 2 the input or the call is bad.",
     "The maker's instructions, local rules and a qualified person come before anything said here.",

@@ -5,9 +5,13 @@ import {
   createSession,
   keepAnalysed,
   keepAnswering,
+  keepFollowing,
   keepOperating,
+  keepProposing,
   keepSaved,
   keepTracing,
+  keepWordsRead,
+  wordBoxesOf,
 } from "../session/index.ts";
 import { App } from "./app/app.tsx";
 import { createJobDesk, NO_JOB } from "./app/job-desk.ts";
@@ -18,6 +22,7 @@ import { JobStoreProvider } from "./store-context.tsx";
 import { ThemeProvider } from "./theme/theme.tsx";
 import { openAnalysis } from "./workers/open-analysis.ts";
 import { openPlay } from "./workers/open-play.ts";
+import { openReader } from "./workers/open-reader.ts";
 import { openStore } from "./workers/open-store.ts";
 import { openTrace } from "./workers/open-trace.ts";
 import "./theme/fonts.css";
@@ -40,7 +45,13 @@ keepOperating(session, openPlay, {
 keepAnalysed(session, openAnalysis);
 // A thread of its own: a long question keeps no check waiting, and can be broken off.
 keepAnswering(session, openAnalysis);
-keepTracing(session, openTrace, (file) => store.getPicture(file));
+const pages = keepTracing(session, openTrace, (file) => store.getPicture(file));
+keepProposing(session, pages);
+const words = keepWordsRead(session, pages, openReader);
+keepFollowing(session, pages, {
+  wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
+  words: wordBoxesOf(session, words),
+});
 const desk = createJobDesk(session, store, saving, readFile);
 
 // A tab can be killed without a word once it is hidden: this is the last sure moment to save.

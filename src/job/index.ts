@@ -1,5 +1,6 @@
 export * from "./history.ts";
 export { imageFilesOf, imageNames, renameImages, safeFile } from "./images.ts";
+export { pathText } from "./json-guard.ts";
 export * from "./json-schema.ts";
 export * from "./mend.ts";
 export * from "./new-job.ts";
@@ -21,3 +22,4 @@ export { LARGEST_NUMBER, ROLE_NAMES, SMALLEST_NUMBER } from "./schema/shared.ts"
 export type * from "./types.ts";
 export { referenceIssues } from "./validate.ts";
 export { writeJobText, writePintruth } from "./write.ts";
+export { crc32 } from "./zip.ts";

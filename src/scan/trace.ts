@@ -1,128 +1,144 @@
-import type { Box, Point } from "../base/index.ts";
-import { type FollowedPage, followLines, type Question } from "./lines/follow.ts";
-import { type PreparedPage, preparePage } from "./lines/prepared-page.ts";
-import type { Skeleton } from "./lines/skeleton.ts";
-import type { Grey } from "./raster.ts";
+import { boundsOf, nearestOnSegment, type Point } from "../base/index.ts";
+import { contextOn, followLines } from "./lines/follow.ts";
+import type { LineContext } from "./lines/line-context.ts";
+import type { PreparedPage } from "./lines/prepared-page.ts";
+import { lineEnds } from "./nets/line-ends.ts";
+import { type GraphRun, netGraphs } from "./nets/net-graph.ts";
+import { type NetShape, netShape } from "./nets/net-shape.ts";
+import { questionsThatMatter } from "./nets/questions.ts";
+import { namingsOf } from "./nets/terminals.ts";
+import { tidied } from "./nets/tidy-graph.ts";
+import type { LineQuestion, NetRun, Traced, TracedNet } from "./nets/traced-net.ts";
+import { asPart, type Sliced } from "./sliced.ts";
 
-export interface TraceInput {
-  /** Named places where lines begin and end, in pixels of the picture. */
-  readonly terminals: Readonly<Record<string, Point>>;
-  /** Boxes of parts: no line is followed inside one. */
-  readonly parts: readonly Box[];
-}
+/** Places of lines a slice. */
+const PLACES = 20_000;
+/** In line widths: letters are smaller, all their strokes together, and each of them. */
+const LETTER = 24;
+const STROKE = 10;
 
-export interface TracedNet {
-  readonly id: string;
-  /** The lines of it: each from end to end with its corners, in pixels of the picture. */
-  readonly lines: readonly (readonly Point[])[];
-  readonly terminals: readonly string[];
-}
-
-export interface Traced {
-  readonly nets: readonly TracedNet[];
-  readonly questions: readonly Question[];
-}
-
-/** How far from a line a terminal may be named, in line widths. */
-const REACH = 6;
-
-export function tracePicture(grey: Grey, input: TraceInput): Traced {
-  return tracePage(preparePage(grey), input);
-}
-
-/** Every line that meets a terminal, as nets; what no terminal touches is left out. */
-export function tracePage(page: PreparedPage, { terminals, parts }: TraceInput): Traced {
-  const { scale } = page;
-  const finer = ([x, y]: Point): Point => [(x + 0.5) * scale - 0.5, (y + 0.5) * scale - 0.5];
-  const coarser = ([x, y]: Point): Point => [(x + 0.5) / scale - 0.5, (y + 0.5) / scale - 0.5];
-  const boxes = parts.map(({ left, top, right, bottom }) => {
-    const [a, b] = [finer([left, top]), finer([right, bottom])];
-    return { left: a[0], top: a[1], right: b[0], bottom: b[1] };
-  });
-  const followed = followLines(page, boxes);
-  const named = new Map<number, string[]>();
-  for (const [name, at] of Object.entries(terminals)) {
-    const stretch = nearestStretch(followed.skeleton, finer(at), REACH * page.lineWidth);
-    if (stretch === null) continue;
-    const net = followed.netOf[stretch] as number;
-    const names = named.get(net);
-    if (names) names.push(name);
-    else named.set(net, [name]);
+/**
+ * Follows the lines of a page to nets: those that a terminal names, or all that are no letters.
+ * `terminals` are named places where lines begin and end, in pixels of the picture.
+ */
+export function* traceLines(
+  page: PreparedPage,
+  context: LineContext,
+  terminals: Readonly<Record<string, Point>>,
+  which: "with-terminals" | "all",
+): Sliced<Traced> {
+  const { scale, lineWidth } = page;
+  const finer = ([x, y]: Point): Point => [x * scale - 0.5, y * scale - 0.5];
+  const coarser = ([x, y]: Point): Point => [(x + 0.5) / scale, (y + 0.5) / scale];
+  const there = contextOn(page, context);
+  const followed = yield* asPart(followLines(page, there), 0, 0.7);
+  const placed = Object.fromEntries(
+    Object.entries(terminals).map(([name, at]) => [name, finer(at)]),
+  );
+  const namings = namingsOf(followed, placed, there.parts, lineWidth);
+  yield 0.75;
+  const { width } = followed.skeleton;
+  const graphs = netGraphs(followed, lineWidth, namings);
+  yield 0.8;
+  const ends = lineEnds(there.parts, followed, lineWidth);
+  const named = new Set(namings.map(({ stretch }) => followed.netOf[stretch] as number));
+  const ids = new Map<number, string>();
+  const nets: TracedNet[] = [];
+  let [done, all, told] = [0, 0, 0];
+  for (const { runs } of graphs) all += placesIn(runs);
+  for (const { net, runs } of graphs) {
+    const places = placesIn(runs);
+    done += places;
+    if (done - told > PLACES) {
+      told = done;
+      yield 0.8 + (0.2 * done) / all;
+    }
+    const isWanted =
+      named.has(net) ||
+      (which === "all" && (isNoLetter(runs, lineWidth) || runs.some((run) => ends.isAtPart(run))));
+    if (!isWanted) continue;
+    const id = idOf(runs, width);
+    const shape = netShape(
+      tidied(runs, width, lineWidth, ends.isHeld),
+      width,
+      lineWidth,
+      ends.endOf,
+    );
+    const traced = tracedNet(id, shape, coarser);
+    if (!traced) continue;
+    ids.set(net, id);
+    nets.push(traced);
   }
-  const nets = [...named].map(
-    ([net, names], n): TracedNet => ({
-      id: `N${n + 1}`,
-      terminals: names,
-      lines: followed.skeleton.stretches.flatMap(({ pixels }, stretch) => {
-        if (followed.netOf[stretch] !== net) return [];
-        const { width } = followed.skeleton;
-        return [Array.from(pixels, (at) => coarser([at % width, Math.floor(at / width)]))];
-      }),
+  const questions = questionsThatMatter(followed, new Set(ids.keys())).map(
+    ({ kind, at, isLikelier, stretches }): LineQuestion => ({
+      kind,
+      at: coarser(at),
+      isLikelier,
+      nets: [...new Set(stretches.flatMap((one) => ids.get(followed.netOf[one] as number) ?? []))],
     }),
   );
-  const questions = questionsThatMatter(followed, new Set(named.keys())).map((one) => ({
-    ...one,
-    at: coarser(one.at),
-  }));
   return { nets, questions };
 }
 
-/**
- * Questions whose answer can join two nets that have terminals, be it over nets without any. What
- * only hangs on one net with terminals, or on none, is a word or a scratch.
- */
-function questionsThatMatter(
-  { netOf, questions }: FollowedPage,
-  named: ReadonlySet<number>,
-): readonly Question[] {
-  const netsOf = (question: Question) => [
-    ...new Set(question.stretches.map((stretch) => netOf[stretch] as number)),
-  ];
-  let kept = questions.filter((question) => netsOf(question).length > 1);
-  for (;;) {
-    const asked = new Map<number, number>();
-    for (const net of kept.flatMap(netsOf)) asked.set(net, (asked.get(net) ?? 0) + 1);
-    const reached = namedWithin(kept.map(netsOf), named);
-    const matters = (net: number) => named.has(net) || (asked.get(net) ?? 0) > 1;
-    const next = kept.filter((question) => {
-      const nets = netsOf(question);
-      return nets.filter(matters).length > 1 && (reached.get(nets[0] as number) ?? 0) > 1;
-    });
-    if (next.length === kept.length) return kept;
-    kept = next;
-  }
-}
-
-/** Of each net how many with terminals it would be one with if every question were answered "joined". */
-function namedWithin(
-  groups: readonly (readonly number[])[],
-  named: ReadonlySet<number>,
-): ReadonlyMap<number, number> {
-  const groupOf = new Map<number, Set<number>>();
-  for (const nets of groups) {
-    const all = new Set(nets.flatMap((net) => [...(groupOf.get(net) ?? [net])]));
-    for (const net of all) groupOf.set(net, all);
-  }
-  return new Map(
-    [...groupOf].map(([net, all]) => [net, [...all].filter((one) => named.has(one)).length]),
-  );
-}
-
-/** An end of a line before its middle: terminals are where lines end. */
-function nearestStretch(skeleton: Skeleton, [x, y]: Point, reach: number): number | null {
-  let best: { stretch: number; far: number } | null = null;
-  for (const node of skeleton.nodes) {
-    const [stretch] = node.stretches;
-    if (node.stretches.length !== 1 || stretch === undefined) continue;
-    const far = Math.hypot(node.x - x, node.y - y);
-    if (far <= reach && (best === null || far < best.far)) best = { stretch, far };
-  }
-  if (best) return best.stretch;
-  skeleton.stretches.forEach(({ pixels }, stretch) => {
-    for (const at of pixels) {
-      const far = Math.hypot((at % skeleton.width) - x, Math.floor(at / skeleton.width) - y);
-      if (far <= reach && (best === null || far < best.far)) best = { stretch, far };
+/** The net whose line passes nearest to a place, both in pixels of the picture; null beyond `reach`. */
+export function netAt({ nets }: Traced, at: Point, reach: number): TracedNet | null {
+  let [best, nearest]: [TracedNet | null, number] = [null, reach];
+  for (const net of nets) {
+    const { left, top, right, bottom } = net.box;
+    if (at[0] < left - nearest || at[0] > right + nearest) continue;
+    if (at[1] < top - nearest || at[1] > bottom + nearest) continue;
+    for (const { points } of net.runs) {
+      for (let n = 1; n < points.length; n++) {
+        const [x, y] = nearestOnSegment(at, points[n - 1] as Point, points[n] as Point);
+        const far = Math.hypot(x - at[0], y - at[1]);
+        if (far <= nearest) [best, nearest] = [net, far];
+      }
     }
-  });
-  return (best as { stretch: number } | null)?.stretch ?? null;
+  }
+  return best;
+}
+
+const placesIn = (runs: readonly GraphRun[]) =>
+  runs.reduce((sum, { places }) => sum + places.length, 0);
+
+const isNoLetter = (runs: readonly GraphRun[], lineWidth: number) =>
+  placesIn(runs) > LETTER * lineWidth ||
+  runs.some(({ places }) => places.length > STROKE * lineWidth);
+
+/** By the topmost of its places, which no other net has. */
+function idOf(runs: readonly GraphRun[], width: number): string {
+  let first = Number.POSITIVE_INFINITY;
+  for (const { places } of runs) for (const at of places) if (at < first) first = at;
+  if (first === Number.POSITIVE_INFINITY) {
+    const [x, y] = runs[0]?.from.at ?? [0, 0];
+    first = Math.round(y) * width + Math.round(x);
+  }
+  return `N${first % width}-${Math.floor(first / width)}`;
+}
+
+function tracedNet(
+  id: string,
+  { nodes, runs }: NetShape,
+  coarser: (at: Point) => Point,
+): TracedNet | null {
+  const degrees = nodes.map(() => 0);
+  for (const node of runs.flatMap(({ from, to }) => [from, to])) {
+    degrees[node] = (degrees[node] as number) + 1;
+  }
+  const lines = runs.map(
+    ({ from, to, points }): NetRun => ({ from, to, points: points.map(coarser) }),
+  );
+  const box = boundsOf(lines.flatMap(({ points }) => points));
+  if (!box) return null;
+  return {
+    id,
+    nodes: nodes.map(({ node, at }, n) => ({
+      at: coarser(at),
+      kind: degrees[n] === 1 ? "end" : "joint",
+      terminals: node.terminals,
+    })),
+    runs: lines,
+    terminals: nodes.flatMap(({ node }) => node.terminals),
+    box,
+  };
 }

@@ -23,6 +23,8 @@ export interface Session extends Pick<Store<SessionState>, "get" | "subscribe"> 
    * written back to where it came from, the diagram or a change of that machine.
    */
   edit(label: string, change: (draft: Job) => void, options?: EditOptions): void;
+  /** As `edit`, on the job itself: for what concerns every machine at once, shown or not. */
+  editWhole(label: string, change: (draft: Job) => void): void;
   undo(): void;
   redo(): void;
   /** Changes what is not part of the document: selection, tool, view. Never undone. */
@@ -58,6 +60,7 @@ export function openedState(key: string, job: Job): SessionState {
     draft: null,
     trial: null,
     recording: null,
+    scanDesk: false,
     operate: NOT_OPERATING,
     notice: null,
   };
@@ -103,6 +106,7 @@ export function createSession(key: string, job: Job): Session {
         store.set((state) => ({ ...state, notice }));
       }
     },
+    editWhole: (label, change) => step((now) => applyEdit(now, label, change)),
     undo: () => step(undoEdit),
     redo: () => step(redoEdit),
     show: (change) => store.set((state) => withRecording({ ...state, ...change })),

@@ -10,7 +10,9 @@ export type Tool =
   /** The next click or drag places a part of this kind. */
   | { readonly name: "place"; readonly kind: string }
   /** Clicks lay a wire from pin to pin; `free` leaves out the right angles. */
-  | { readonly name: "wire"; readonly free: boolean };
+  | { readonly name: "wire"; readonly free: boolean }
+  /** Pointing at a line of the picture lights up its net. */
+  | { readonly name: "follow" };
 
 /** A reading being entered on the pad; tapping boards fills the probe that `asks` names. */
 export interface ReadingDraft {
@@ -73,6 +75,8 @@ export interface SessionState {
   readonly trial: TrialDraft | null;
   /** Where what is drawn goes while a change of the machine at hand is recorded; null: the diagram. */
   readonly recording: Recording | null;
+  /** Whether the bar of what can be done with the sheet's picture is shown. */
+  readonly scanDesk: boolean;
   /** The machine operated on the drawing. */
   readonly operate: OperateState;
   /** Shown in the status line until the next one. */

@@ -75,18 +75,9 @@ export async function readJobPath(
   path: string,
   want: { pictures: boolean },
 ): Promise<Result<JobFile>> {
-  let bytes: Uint8Array;
-  try {
-    const { size } = await stat(path);
-    if (size > LARGEST_FILE) {
-      const message = "the file is larger than any job: choose another";
-      return fail({ code: "too-large", path: "", message });
-    }
-    bytes = await bytesOf(path);
-  } catch (error) {
-    return fail(fileIssue(error));
-  }
-  const read = readJobFile(bytes, path);
+  const bytes = await readBytesPath(path);
+  if (!bytes.ok) return bytes;
+  const read = readJobFile(bytes.value, path);
   if (!read.ok || !want.pictures) return read;
   const { job } = read.value;
   const pictures = new Map(read.value.pictures);
@@ -97,6 +88,20 @@ export async function readJobPath(
     if (picture.value) pictures.set(file, picture.value);
   }
   return ok({ job, pictures });
+}
+
+/** A whole file, such as a picture, unless it is larger than any job. */
+export async function readBytesPath(path: string): Promise<Result<Uint8Array>> {
+  try {
+    const { size } = await stat(path);
+    if (size > LARGEST_FILE) {
+      const message = `the file is larger than ${LARGEST_FILE / 1024 ** 2} MB: choose another`;
+      return fail({ code: "too-large", path: "", message });
+    }
+    return ok(await bytesOf(path));
+  } catch (error) {
+    return fail(fileIssue(error));
+  }
 }
 
 /** A small text file beside a job; `most`: bytes past which it is refused unread. */

@@ -35,6 +35,7 @@ export const check: Command = {
   name: "check",
   takes: "JOB...",
   does: "what every pin is, and everything that contradicts",
+  input: "job file",
   files: "several",
   options: ["json", "machine"],
   needs: [],

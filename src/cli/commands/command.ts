@@ -14,6 +14,8 @@ export interface Command {
   readonly takes: string;
   /** What it does, one line. */
   readonly does: string;
+  /** What it reads, as the help calls it. */
+  readonly input: "job file" | "picture";
   readonly files: "one" | "several";
   readonly options: readonly (ValueOption | FlagOption)[];
   /** Options that it cannot do without. */

@@ -10,6 +10,7 @@ export const convert: Command = {
   name: "convert",
   takes: "JOB --out FILE",
   does: "between .json with its pictures beside it and .pintruth",
+  input: "job file",
   files: "one",
   options: ["json", "out"],
   needs: ["out"],

@@ -52,6 +52,7 @@ export const netlist: Command = {
   name: "netlist",
   takes: "JOB [--when FILE]",
   does: "a SPICE netlist of a machine in the state asked for",
+  input: "job file",
   files: "one",
   options: ["json", "machine", "when"],
   needs: [],

@@ -131,6 +131,7 @@ export const predict: Command = {
   name: "predict",
   takes: "JOB",
   does: "what each reading should be, and which to take where",
+  input: "job file",
   files: "one",
   options: ["json", "machine"],
   needs: [],

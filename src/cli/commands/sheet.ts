@@ -129,6 +129,7 @@ export const sheet: Command = {
   name: "sheet",
   takes: "JOB --out FILE.pdf|.csv",
   does: "the corrected pinout sheet, one file a machine",
+  input: "job file",
   files: "one",
   options: ["json", "machine", "out", "plug", "side", "size", "revision"],
   needs: ["out"],

@@ -1,5 +1,5 @@
 import type { Id } from "../../job/index.ts";
-import { addSheet, createStore, type Session } from "../../session/index.ts";
+import { addSheet, createStore, noteImported, type Session } from "../../session/index.ts";
 import type { JobStore } from "../../store/index.ts";
 import type { PdfPages } from "./pdf-pages.ts";
 import { sniff } from "./sniff.ts";
@@ -89,6 +89,7 @@ async function keep(
     id = addSheet(draft, title === undefined ? { image } : { title, image });
   });
   session.show({ sheet: id, selection: [], notice: null });
+  noteImported(session, id);
   return id;
 }
 

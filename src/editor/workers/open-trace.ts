@@ -11,6 +11,11 @@ export const openTrace: OpenTracePort = () => {
   const orBroken = <T>(answer: Promise<T>): Promise<T> => Promise.race([answer, broken]);
   return {
     open: (picture, tell) => orBroken(remote.open(picture, proxy(tell))),
+    trace: (ask, tell) => orBroken(remote.trace(ask, proxy(tell))),
+    netAt: (at, reach) => orBroken(remote.netAt(at, reach)),
+    findWords: (tell) => orBroken(remote.findWords(proxy(tell))),
+    findParts: (ask, tell) => orBroken(remote.findParts(ask, proxy(tell))),
+    crop: (box) => orBroken(remote.crop(box)),
     callOff: () => void remote.callOff(),
     close: () => worker.terminate(),
   };

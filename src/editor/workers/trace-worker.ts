@@ -1,25 +1,90 @@
-import { expose } from "comlink";
+import { expose, transfer } from "comlink";
+import type { Box, Point } from "../../base/index.ts";
 import type { Picture } from "../../job/index.ts";
-import { greyFrom, type PreparedPage, preparePage } from "../../scan/index.ts";
-import type { ReadyPage } from "../../session/index.ts";
+import {
+  asPart,
+  findSymbols,
+  greyFrom,
+  netAt,
+  type PreparedPage,
+  preparePage,
+  type Rgba,
+  type SymbolProposal,
+  type SymbolSearch,
+  type Traced,
+  traceLines,
+  type WordCrop,
+  wordBoxesOf,
+} from "../../scan/index.ts";
+import type { FoundNet, ReadyPage, TraceAsk } from "../../session/index.ts";
+import { cropOf } from "./picture-crop.ts";
 import { pixelsOf } from "./pixels-of.ts";
-import { CalledOff, type Progress } from "./run-sliced.ts";
+import { CalledOff, type Progress, runSliced } from "./run-sliced.ts";
 
 /** Raised by every calling off: work begun before it ends. */
 let round = 0;
+let picture: Picture | null = null;
 let page: PreparedPage | null = null;
+/** What was asked last, and every net of it once somebody points at a line that no pin is on. */
+let asked: { readonly ask: TraceAsk; all: Promise<Traced> | null } | null = null;
+
+const prepared = (): PreparedPage => {
+  if (!page) throw new Error("asked before there was a picture");
+  return page;
+};
+
+const quietly: Progress = () => {};
 
 /** The picture of one sheet in a thread of its own. */
 const traceWorker = {
-  async open(picture: Picture, tell: Progress): Promise<ReadyPage> {
+  async open(next: Picture, tell: Progress): Promise<ReadyPage> {
     const begun = round;
+    const isOff = () => begun !== round;
     page = null;
-    const grey = greyFrom(await pixelsOf(picture));
-    if (begun !== round) throw new CalledOff("called off");
-    tell(0.2);
-    page = preparePage(grey);
-    return { width: grey.width, height: grey.height, lineWidth: page.lineWidth / page.scale };
+    asked = null;
+    picture = next;
+    const pixels: Rgba = await pixelsOf(next);
+    if (isOff()) throw new CalledOff("called off");
+    const grey = greyFrom(pixels);
+    const { width, height } = grey;
+    page = await runSliced(asPart(preparePage(grey), 0.2, 1), tell, isOff);
+    return { width, height, lineWidth: page.lineWidth / page.scale };
   },
+
+  async trace(ask: TraceAsk, tell: Progress): Promise<Traced> {
+    const begun = round;
+    asked = { ask, all: null };
+    const work = traceLines(prepared(), ask, ask.terminals, "with-terminals");
+    return runSliced(work, tell, () => begun !== round);
+  },
+
+  async netAt(at: Point, reach: number): Promise<FoundNet | null> {
+    const now = asked;
+    if (!now) return null;
+    const { terminals } = now.ask;
+    now.all ??= runSliced(traceLines(prepared(), now.ask, terminals, "all"), quietly, () => {
+      return asked !== now;
+    });
+    const all = await now.all;
+    const net = netAt(all, at, reach);
+    return net && { net, questions: all.questions.filter(({ nets }) => nets.includes(net.id)) };
+  },
+
+  async findWords(tell: Progress): Promise<readonly WordCrop[]> {
+    const begun = round;
+    return runSliced(wordBoxesOf(prepared()), tell, () => begun !== round);
+  },
+
+  async findParts(ask: SymbolSearch, tell: Progress): Promise<readonly SymbolProposal[]> {
+    const begun = round;
+    return runSliced(findSymbols(prepared(), ask), tell, () => begun !== round);
+  },
+
+  async crop(box: Box): Promise<ImageBitmap | null> {
+    const bitmap = picture && (await cropOf(picture, box));
+    return bitmap && transfer(bitmap, [bitmap]);
+  },
+
   callOff(): void {
     round++;
   },

@@ -1,12 +1,16 @@
 import type { Box, Point } from "../../base/index.ts";
-import { linesFaced } from "./facing.ts";
-import { brokenCrossing } from "./fork.ts";
-import { gapsBetween } from "./gaps.ts";
-import { hasDot, jointAt } from "./joint.ts";
-import { type OpenEnd, openEnds } from "./open-ends.ts";
+import { asPart, type Sliced } from "../sliced.ts";
+import { answered } from "./answered.ts";
+import { joinWhereSaid, lineNear } from "./joined-by-hand.ts";
+import { hasDot } from "./joint.ts";
+import type { LineContext } from "./line-context.ts";
+import { lineMask } from "./line-mask.ts";
+import { Links } from "./links.ts";
+import { endsAtParts, openEnds } from "./open-ends.ts";
+import { type LinePlace, linePlaces } from "./places.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import { type Skeleton, skeletonOf } from "./skeleton.ts";
-import { zonesOf } from "./zones.ts";
+import { straightThrough } from "./straight-through.ts";
 
 /** A place where the picture can't tell whether lines are joined. Nothing is joined there. */
 export interface Question {
@@ -20,102 +24,162 @@ export interface Question {
 
 export interface FollowedPage {
   readonly skeleton: Skeleton;
+  readonly links: Links;
   /** Of each stretch the number of its net. */
   readonly netOf: readonly number[];
   /** Holes in lines that were passed, from end to end. */
   readonly bridges: readonly (readonly [Point, Point])[];
   readonly questions: readonly Question[];
+  /** Places of the prepared page at which a word or the user cut off a line. */
+  readonly stops: ReadonlySet<number>;
 }
 
-/** Follows every line of a page outside the boxes of its parts. All in pixels of the prepared page. */
-export function followLines(page: PreparedPage, parts: readonly Box[]): FollowedPage {
-  const thinned = withoutParts(page, parts);
-  const skeleton = skeletonOf(thinned);
-  const parent = skeleton.stretches.map((_, stretch) => stretch);
-  const find = (of: number): number => {
-    let root = of;
-    while (parent[root] !== root) root = parent[root] as number;
-    parent[of] = root;
-    return root;
-  };
-  const join = (stretches: readonly number[]) => {
-    const [first, ...others] = stretches;
-    if (first === undefined) return;
-    for (const other of others) parent[find(other)] = find(first);
-  };
-  const questions: Question[] = [];
-  const bridges: (readonly [Point, Point])[] = [];
-  const ends = openEnds(page, skeleton, parts);
-  const used = new Set<OpenEnd>();
-  for (const zone of zonesOf(page, skeleton)) {
-    const broken = hasDot(page, zone) ? null : brokenCrossing(page, skeleton, zone, ends);
-    if (broken) {
-      const { through, stem, end } = broken;
-      join(through.map(({ stretch }) => stretch));
-      for (const other of ends) {
-        if (other === end || zone.inside.includes(other.stretch)) used.add(other);
-      }
-      if (broken.isSure) {
-        join([stem.stretch, end.stretch]);
-        bridges.push([zone.at, end.at]);
-      } else {
-        const all = [...zone.branches.map(({ stretch }) => stretch), end.stretch];
-        questions.push({ kind: "dot", at: zone.at, isLikelier: "apart", stretches: all });
-      }
+/**
+ * Follows every line of a page outside the boxes of its parts and words. All in pixels of the prepared
+ * page, `context` too.
+ */
+export function* followLines(page: PreparedPage, context: LineContext): Sliced<FollowedPage> {
+  const { parts, words, answers } = context;
+  const cuts: Point[] = [];
+  for (;;) {
+    const mask = yield* asPart(lineMask(page, parts, words, cuts), 0, 0.1);
+    const skeleton = yield* asPart(skeletonOf(mask.lines), 0.1, 0.6);
+    const ends = openEnds(page, skeleton, parts).filter(({ node }) => {
+      const [at] = skeleton.nodes[node]?.pixels ?? [];
+      return at === undefined || !mask.stops.has(at);
+    });
+    yield 0.7;
+    const atParts = endsAtParts(page, skeleton, parts);
+    const places = yield* asPart(linePlaces(page, skeleton, mask, ends, atParts), 0.7, 0.9);
+    const { said, others } = answered(answers, places);
+    const more = others.filter(
+      ({ at, joined }) => !joined && !cuts.includes(at) && lineNear(page, mask.lines, at),
+    );
+    // Where a line that nobody doubted is to be cut, it is followed once more without that place.
+    if (more.length > 0) {
+      cuts.push(...more.map(({ at }) => at));
       continue;
     }
-    const joint = jointAt(page, skeleton, zone);
-    const all = zone.branches.map(({ stretch }) => stretch);
-    // A bump of a plain fork may be the rest of a crossing's broken arm: only a dot has it for sure.
-    if (joint.kind === "joined") join(hasDot(page, zone) ? [...all, ...zone.inside] : all);
-    else {
-      for (const pair of joint.pairs) join(pair.map(({ stretch }) => stretch));
-      if (joint.kind === "doubtful") {
-        const isLikelier = joint.isLikelier === "joined" ? "joined" : "apart";
-        questions.push({ kind: "dot", at: zone.at, isLikelier, stretches: all });
-      }
+    const decided = new Decided(page, skeleton);
+    places.forEach((place, n) => {
+      decided.decide(place, said.get(n));
+    });
+    for (const { at, joined } of others) {
+      if (joined) joinWhereSaid(page, skeleton, decided.links, ends, at);
     }
+    const { links, bridges, questions } = decided;
+    const netOf = skeleton.stretches.map((_, stretch) => links.netOf(stretch));
+    return { skeleton, links, netOf, bridges, questions, stops: mask.stops };
   }
-  const free = ends.filter((end) => !used.has(end));
-  const faced = linesFaced(page, skeleton, thinned, free);
-  for (const { ends: pair, isSure } of gapsBetween(page, free)) {
-    for (const end of pair) used.add(end);
-    const stretches = pair.map(({ stretch }) => stretch);
-    if (find(stretches[0] as number) === find(stretches[1] as number)) continue;
-    const [a, b] = [pair[0].at, pair[1].at];
-    if (isSure) {
-      join(stretches);
-      bridges.push([a, b]);
-    } else {
-      const at: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-      questions.push({ kind: "gap", at, isLikelier: "joined", stretches });
-    }
-  }
-  for (const { end, stretch, at, isSure } of faced) {
-    if (used.has(end) || find(end.stretch) === find(stretch)) continue;
-    if (isSure) {
-      join([end.stretch, stretch]);
-      bridges.push([end.at, at]);
-    } else {
-      questions.push({ kind: "gap", at, isLikelier: "joined", stretches: [end.stretch, stretch] });
-    }
-  }
-  return { skeleton, netOf: parent.map((_, stretch) => find(stretch)), bridges, questions };
 }
 
-/** No line is followed inside a part; its outline, as wide as any line, is the part's too. */
-function withoutParts(page: PreparedPage, parts: readonly Box[]) {
-  const { thinned, lineWidth } = page;
-  const { width, height } = thinned;
-  const data = thinned.data.slice();
-  const rim = Math.ceil(lineWidth) + 1;
-  for (const box of parts) {
-    const left = Math.max(0, Math.floor(box.left) - rim);
-    const right = Math.min(width, Math.ceil(box.right) + rim + 1);
-    const bottom = Math.min(height, Math.ceil(box.bottom) + rim + 1);
-    for (let y = Math.max(0, Math.floor(box.top) - rim); y < bottom; y++) {
-      data.fill(0, y * width + left, y * width + right);
+/** Goes through the places of a page, joins lines there or asks. */
+class Decided {
+  readonly links: Links;
+  readonly bridges: (readonly [Point, Point])[] = [];
+  readonly questions: Question[] = [];
+  private readonly page: PreparedPage;
+  private readonly skeleton: Skeleton;
+
+  constructor(page: PreparedPage, skeleton: Skeleton) {
+    this.page = page;
+    this.skeleton = skeleton;
+    this.links = new Links(skeleton);
+  }
+
+  /** `said`: whether the user said that lines are one there. */
+  decide(place: LinePlace, said: boolean | undefined): void {
+    if (place.kind === "zone") this.zone(place, said);
+    else if (place.kind === "broken") this.broken(place, said);
+    else if (place.kind === "gap") this.gap(place, said);
+    else this.facing(place, said);
+  }
+
+  private zone({ zone, joint }: LinePlace & { kind: "zone" }, said: boolean | undefined): void {
+    const { links, page } = this;
+    const { at, radius, branches, inside } = zone;
+    for (const stretch of inside) links.bumps.add(stretch);
+    const isJoined = said ?? joint.kind === "joined";
+    if (isJoined) {
+      // A bump of a plain fork may be the rest of a crossing's broken arm: only a dot has it for sure.
+      const bumps = hasDot(page, zone) ? inside : [];
+      const [a, b] = branches;
+      if (a && b && branches.length === 2 && bumps.length === 0)
+        links.pass(a, b, at, radius, false);
+      else links.junction({ at, radius, ends: branches, bumps });
+      return;
+    }
+    const pairs =
+      joint.kind === "joined" ? straightThrough(page, this.skeleton, zone) : joint.pairs;
+    for (const [a, b] of pairs) links.pass(a, b, at, radius, true);
+    if (joint.kind !== "doubtful" || said !== undefined) return;
+    const isLikelier = joint.isLikelier === "joined" ? "joined" : "apart";
+    const stretches = branches.map(({ stretch }) => stretch);
+    this.questions.push({ kind: "dot", at, isLikelier, stretches });
+  }
+
+  private broken(
+    { zone, broken }: LinePlace & { kind: "broken" },
+    said: boolean | undefined,
+  ): void {
+    const { links } = this;
+    const { at, radius } = zone;
+    const { through, stem, end, isSure } = broken;
+    for (const stretch of zone.inside) links.bumps.add(stretch);
+    const other = links.branchOf(end);
+    if (said === true) {
+      links.junction({ at, radius, ends: [...zone.branches, other], bumps: [] });
+      this.bridges.push([at, end.at]);
+      return;
+    }
+    links.pass(through[0], through[1], at, radius, true);
+    if (isSure || said === false) {
+      links.pass(stem, other, at, radius, true);
+      this.bridges.push([at, end.at]);
+      return;
+    }
+    const stretches = [...zone.branches.map(({ stretch }) => stretch), end.stretch];
+    this.questions.push({ kind: "dot", at, isLikelier: "apart", stretches });
+  }
+
+  private gap({ at, gap }: LinePlace & { kind: "gap" }, said: boolean | undefined): void {
+    const { links } = this;
+    const [a, b] = gap.ends;
+    const stretches = [a.stretch, b.stretch];
+    if (said ?? gap.isSure) {
+      links.pass(links.branchOf(a), links.branchOf(b), at, 0, false);
+      this.bridges.push([a.at, b.at]);
+    } else if (said === undefined && !links.isOne(a.stretch, b.stretch))
+      this.questions.push({ kind: "gap", at, isLikelier: "joined", stretches });
+  }
+
+  private facing({ facing }: LinePlace & { kind: "facing" }, said: boolean | undefined): void {
+    const { links } = this;
+    const { end, stretch, at, isSure } = facing;
+    if (said ?? isSure) {
+      links.tap(links.branchOf(end), stretch, at);
+      this.bridges.push([end.at, at]);
+    } else if (said === undefined && !links.isOne(end.stretch, stretch)) {
+      const stretches = [end.stretch, stretch];
+      this.questions.push({ kind: "gap", at, isLikelier: "joined", stretches });
     }
   }
-  return { width, height, data };
+}
+
+/** Boxes of a picture in pixels of the prepared page, and so on. */
+export function contextOn({ scale }: PreparedPage, context: LineContext): LineContext {
+  const boxOn = ({ left, top, right, bottom }: Box): Box => ({
+    left: left * scale - 0.5,
+    top: top * scale - 0.5,
+    right: right * scale - 0.5,
+    bottom: bottom * scale - 0.5,
+  });
+  return {
+    parts: context.parts.map(boxOn),
+    words: context.words.map(boxOn),
+    answers: context.answers.map(({ at, joined }) => ({
+      at: [at[0] * scale - 0.5, at[1] * scale - 0.5],
+      joined,
+    })),
+  };
 }

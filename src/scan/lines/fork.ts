@@ -1,8 +1,8 @@
 import type { Point } from "../../base/index.ts";
-import { type Branch, bendBetween, headingOf, placesAlong } from "./branch.ts";
+import { type Branch, bendBetween, headingOf } from "./branch.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
-import type { Skeleton } from "./skeleton.ts";
+import type { Ways } from "./ways.ts";
 import type { Zone } from "./zones.ts";
 
 /** A crossing of which one arm broke off: three lines are left, and an end that faces them. */
@@ -20,6 +20,7 @@ const MOST = 9;
 /** Pixels round the place that are its own, and how much of a line is looked at, in line widths. */
 const FREE = 0.6;
 const LOOKED_ALONG = 4;
+const FIRST = 1.5;
 /** Degrees between two halves of one line. */
 const STRAIGHT_ON = 30;
 const ONWARD = 18;
@@ -33,22 +34,25 @@ const LONG_ENOUGH = 2.5;
 interface Way {
   readonly branch: Branch;
   readonly along: Point;
+  readonly first: Point;
 }
 
 /** Looks for the lost arm of a crossing at a fork of three lines; null where there is none. */
 export function brokenCrossing(
   page: PreparedPage,
-  skeleton: Skeleton,
   zone: Zone,
   ends: readonly OpenEnd[],
+  through: Ways,
 ): BrokenCrossing | null {
   if (zone.branches.length !== 3) return null;
   const near = zone.radius + FREE * page.lineWidth;
   const ways: Way[] = [];
   for (const branch of zone.branches) {
-    const points = placesAlong(skeleton, branch);
+    const points = through.along(branch, near + LOOKED_ALONG * page.lineWidth);
     const along = headingOf(points, zone.at, near, near + LOOKED_ALONG * page.lineWidth)?.along;
-    if (along) ways.push({ branch, along });
+    // A line may turn right behind the place: its first piece tells where it came from.
+    const first = headingOf(points, zone.at, zone.radius, near + FIRST * page.lineWidth)?.along;
+    if (along) ways.push({ branch, along, first: first ?? along });
   }
   if (ways.length < 3) return null;
   let best: (BrokenCrossing & { wide: number }) | null = null;
@@ -58,9 +62,14 @@ export function brokenCrossing(
       if (zone.branches.some(({ stretch }) => stretch === end.stretch)) continue;
       const wide = Math.hypot(zone.at[0] - end.at[0], zone.at[1] - end.at[1]) - zone.radius;
       if (wide > MOST * page.lineWidth || (best && best.wide <= wide)) continue;
-      if (!isStraightOn(page, zone, stem, a, b, end) && !isJumpOver(zone, stem, a, b, end))
-        continue;
       const isLong = end.length >= LONG_ENOUGH * page.lineWidth;
+      if (
+        !isStraightOn(page, zone, stem, a, b, end) &&
+        !(isLong && isJumpOver(zone, stem, a, b, end))
+      )
+        continue;
+      // An end of hardly any length may be a letter's: only where it is plain what it would cross, ask.
+      if (!isLong && (!end.isHeld || bendBetween(a.along, b.along) > STRAIGHT_ON)) continue;
       best = {
         through: [a.branch, b.branch],
         stem: stem.branch,
@@ -82,12 +91,13 @@ function isStraightOn(
   b: Way,
   end: OpenEnd,
 ): boolean {
-  if (bendBetween(stem.along, [-end.onward[0], -end.onward[1]]) > ONWARD) return false;
+  const back: Point = [-end.onward[0], -end.onward[1]];
+  if (Math.min(bendBetween(stem.along, back), bendBetween(stem.first, back)) > ONWARD) return false;
   const [dx, dy] = [zone.at[0] - end.at[0], zone.at[1] - end.at[1]];
   if (dx * end.onward[0] + dy * end.onward[1] <= 0) return false;
   if (Math.abs(dx * end.onward[1] - dy * end.onward[0]) > 1.5 * lineWidth) return false;
   if (bendBetween(a.along, b.along) <= STRAIGHT_ON) return true;
-  return Math.abs(bendBetween(a.along, stem.along) - bendBetween(b.along, stem.along)) <= SLANT;
+  return Math.abs(bendBetween(a.along, stem.first) - bendBetween(b.along, stem.first)) <= SLANT;
 }
 
 /** The stem is half of a line that jumps the other two, and the end lies where the other half does. */

@@ -1,5 +1,5 @@
 import type { Box, Point } from "../../base/index.ts";
-import { bendBetween, headingOf, placesAlong } from "./branch.ts";
+import { type Branch, bendBetween, headingOf, placesAlong } from "./branch.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 
@@ -23,21 +23,43 @@ const BEFORE_CORNER = 3.5;
 const TURNS = 8;
 /** Thinning eats about half a line's width off its end. */
 const EATEN = 0.5;
+/** In line widths: thinning forks the ragged end of a line into tips no longer than this. */
+const TIP = 1.5;
 const AT_PART = 2.5;
 /** In line widths: letters are smaller, all their strokes together, and each of them. */
 const LETTER = 24;
 const STROKE = 10;
+
+/** Whether a place is so near a part that a line which ends there is one of its pins. */
+function besideParts(page: PreparedPage, parts: readonly Box[]) {
+  const near = AT_PART * page.lineWidth;
+  return (x: number, y: number) =>
+    parts.some(
+      (box) =>
+        x > box.left - near && x < box.right + near && y > box.top - near && y < box.bottom + near,
+    );
+}
+
+/** Nodes where a line ends at a part. */
+export function endsAtParts(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  parts: readonly Box[],
+): ReadonlySet<number> {
+  const isAtPart = besideParts(page, parts);
+  return new Set(
+    skeleton.nodes.flatMap(({ x, y, stretches }, node) =>
+      stretches.length === 1 && isAtPart(x, y) ? [node] : [],
+    ),
+  );
+}
 
 export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly Box[]): OpenEnd[] {
   const { lineWidth } = page;
   const near = AT_PART * lineWidth;
   const found: OpenEnd[] = [];
   const wholes = wholeLengths(skeleton);
-  const isAtPart = (x: number, y: number) =>
-    parts.some(
-      (box) =>
-        x > box.left - near && x < box.right + near && y > box.top - near && y < box.bottom + near,
-    );
+  const isAtPart = besideParts(page, parts);
   skeleton.nodes.forEach((node, number) => {
     const [stretch, second] = node.stretches;
     if (stretch === undefined || second !== undefined) return;
@@ -47,17 +69,21 @@ export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly
     const { from, to, length } = skeleton.stretches[stretch] as Stretch;
     if (from === to) return;
     const points = placesAlong(skeleton, { stretch, isFrom: from === number });
+    const other = from === number ? to : from;
+    const line =
+      length > TIP * lineWidth ? null : lineBehindTip(skeleton, stretch, other, TIP * lineWidth);
+    if (line) points.push(...placesAlong(skeleton, line));
     const inward = inwardOf(points, [x, y], lineWidth);
     if (!inward) return;
     const onward: Point = [-inward[0], -inward[1]];
     const eaten = EATEN * lineWidth;
-    const behind = skeleton.nodes[from === number ? to : from] as SkeletonNode;
+    const behind = skeleton.nodes[other] as SkeletonNode;
     found.push({
       node: number,
       stretch,
       at: [x + onward[0] * eaten, y + onward[1] * eaten],
       onward,
-      length,
+      length: length + (line ? (skeleton.stretches[line.stretch] as Stretch).length : 0),
       isHeld:
         length > STROKE * lineWidth ||
         (wholes[stretch] as number) > LETTER * lineWidth ||
@@ -65,6 +91,26 @@ export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly
     });
   });
   return found;
+}
+
+/** The line whose ragged end forks into tips of which the stretch is one; null where it is no such tip. */
+function lineBehindTip(
+  { nodes, stretches }: Skeleton,
+  tip: number,
+  node: number,
+  longest: number,
+): Branch | null {
+  const isTip = (number: number) => {
+    const { from, to, length } = stretches[number] as Stretch;
+    const end = nodes[from === node ? to : from] as SkeletonNode;
+    return length <= longest && end.stretches.length === 1;
+  };
+  const lines = (nodes[node] as SkeletonNode).stretches.filter(
+    (number) => number !== tip && !isTip(number),
+  );
+  const [line] = lines;
+  if (line === undefined || lines.length > 1) return null;
+  return { stretch: line, isFrom: (stretches[line] as Stretch).from === node };
 }
 
 function inwardOf(points: readonly Point[], end: Point, lineWidth: number): Point | null {

@@ -4,6 +4,7 @@ import { enlarge } from "../enlarge.ts";
 import { inkOf } from "../ink.ts";
 import { flatten } from "../paper.ts";
 import { type Bits, bitsOf, type Grey } from "../raster.ts";
+import type { Sliced } from "../sliced.ts";
 import { thin } from "../thinning.ts";
 import { tonesOf, usualLine } from "./usual-line.ts";
 
@@ -32,8 +33,10 @@ const MOST_SCALE = 3;
 /** Larger pages than this are never enlarged: they have fine lines because they are small print. */
 const MOST_PIXELS = 40_000_000;
 
-export function preparePage(grey: Grey): PreparedPage {
+/** Makes a picture ready; nothing of it is kept but what the result holds. */
+export function* preparePage(grey: Grey): Sliced<PreparedPage> {
   const first = prepareAt(flatten(grey), 1);
+  yield 0.5;
   const scale = Math.min(MOST_SCALE, Math.ceil(FINE_ENOUGH / first.lineWidth));
   if (scale <= 1 || grey.data.length * scale * scale > MOST_PIXELS) return first;
   return prepareAt(enlarge(first.flat, scale), scale);

@@ -1,4 +1,5 @@
 import type { Bits } from "../raster.ts";
+import type { Sliced } from "../sliced.ts";
 
 /** A stretch of thinned line between two nodes, its pixels in order, both ends' nodes left out. */
 export interface Stretch {
@@ -27,7 +28,7 @@ export interface Skeleton {
 }
 
 /** The graph of lines one pixel wide, as `thin` leaves them. */
-export function skeletonOf(thinned: Bits): Skeleton {
+export function* skeletonOf(thinned: Bits): Sliced<Skeleton> {
   const { width, height, data } = thinned;
   const tracer = new Tracer(width, framed(thinned));
   const degrees = new Uint8Array(data.length);
@@ -37,6 +38,7 @@ export function skeletonOf(thinned: Bits): Skeleton {
     ink.push(at);
     degrees[at] = tracer.neighbours(at).length;
   }
+  yield 0.5;
   const nodeOf = new Map<number, number>();
   const nodes: SkeletonNode[] = [];
   const addNode = (pixels: readonly number[]) => {

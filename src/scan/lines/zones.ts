@@ -26,7 +26,12 @@ const ONE_PLACE = 1;
 /** In line widths: a spur must stick out of its zone so far to be a line. */
 const STICKS_OUT = 1;
 
-export function zonesOf(page: PreparedPage, skeleton: Skeleton): Zone[] {
+/** `lineEnds` are nodes where a line ends or goes on over a hole: no bump of a blob, however near. */
+export function zonesOf(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  lineEnds: ReadonlySet<number>,
+): Zone[] {
   const { nodes, stretches, width } = skeleton;
   const { lineWidth, far, spread } = page;
   const blob = nodes.map(({ pixels }) => {
@@ -72,7 +77,10 @@ export function zonesOf(page: PreparedPage, skeleton: Skeleton): Zone[] {
       for (const number of new Set((nodes[node] as SkeletonNode).stretches)) {
         const stretch = stretches[number] as Stretch;
         if (isInside(stretch, isMember, at, radius + lineWidth, width)) inside.add(number);
-        else if (isSpur(stretch, node, nodes, radius + STICKS_OUT * lineWidth, at))
+        else if (
+          !lineEnds.has(stretch.from === node ? stretch.to : stretch.from) &&
+          isSpur(stretch, node, nodes, radius + STICKS_OUT * lineWidth, at)
+        )
           inside.add(number);
         else {
           if (stretch.from === node) branches.push({ stretch: number, isFrom: true });

@@ -90,7 +90,8 @@ export function toResult({ toStraight, bow }: SquaringPlan, point: Point): Point
   const [x, y] = bow ? straightened(bow, point) : point;
   // The inverse of a homography is its adjugate, but for a factor.
   const w = x * (d * h - e * g) + y * (b * g - a * h) + (a * e - b * d);
-  if (w === 0) return null;
+  const determinant = a * (e - f * h) - b * (d - f * g) + c * (d * h - e * g);
+  if (!(w * determinant > 0)) return null;
   return [
     (x * (e - f * h) + y * (c * h - b) + (b * f - c * e)) / w,
     (x * (f * g - d) + y * (a - c * g) + (c * d - a * f)) / w,

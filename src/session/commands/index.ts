@@ -3,6 +3,8 @@ import type { Command } from "./command.ts";
 import { DIAGRAM_COMMANDS } from "./diagram.ts";
 import { DOCUMENT_COMMANDS } from "./document.ts";
 import { OPERATE_COMMANDS, whileEditing } from "./operate.ts";
+import { PARTS_COMMANDS } from "./parts.ts";
+import { SCAN_COMMANDS } from "./scan.ts";
 import { TRIAL_COMMANDS } from "./trials.ts";
 import { VIEW_COMMANDS } from "./view.ts";
 
@@ -15,6 +17,8 @@ const LOOKING = /^zoom-/;
 export const COMMANDS: readonly Command[] = [
   ...DOCUMENT_COMMANDS,
   ...DIAGRAM_COMMANDS.map((one) => (LOOKING.test(one.id) ? one : whileEditing(one))),
+  ...SCAN_COMMANDS.map(whileEditing),
+  ...PARTS_COMMANDS.map(whileEditing),
   ...CHANGE_COMMANDS.map(whileEditing),
   ...TRIAL_COMMANDS,
   ...OPERATE_COMMANDS,

@@ -31,8 +31,22 @@ export interface PageDesk extends Store<PageState> {
     what: string,
     work: (port: TracePort, tell: TellShare, page: ReadyPage) => Promise<T>,
   ): Promise<T | null>;
+  /**
+   * The same for what nobody waits for: nothing is shown of it, and it is broken off, with null for an
+   * answer, as soon as anything else is asked for.
+   */
+  runQuietly<T>(
+    work: (port: TracePort, tell: TellShare, page: ReadyPage) => Promise<T>,
+  ): Promise<T | null>;
+  /**
+   * A small question about the picture, beside whatever is under way; null while it is not ready, or
+   * when the sheet or its picture changed meanwhile.
+   */
+  peek<T>(question: (port: TracePort) => Promise<T>): Promise<T | null>;
   /** Breaks off what is under way and all that waits. */
   callOff(): void;
+  /** Puts away what was said of work that failed. */
+  forgetProblem(): void;
   /** Lets the picture go, with its memory. */
   close(): void;
 }
@@ -73,6 +87,8 @@ export function createPageDesk(
   let line: Promise<unknown> = Promise.resolve();
   /** Raised by every calling off: work that was asked for before does not begin. */
   let round = 0;
+  /** Work that nobody waits for, from when it is asked for to its end. */
+  let quiet: { isOff: boolean; isUnderWay: boolean } | null = null;
 
   const ready = async (file: string): Promise<{ port: TracePort; page: ReadyPage }> => {
     const known = store.get();
@@ -95,47 +111,76 @@ export function createPageDesk(
     show({ file: null, page: null, work: null });
   };
 
+  /** `what` null: nobody waits for it. */
+  const queue = <T>(
+    what: string | null,
+    work: (port: TracePort, tell: TellShare, page: ReadyPage) => Promise<T>,
+  ): Promise<T | null> => {
+    const asked = atHand(session);
+    const { key } = session.get();
+    const begun = round;
+    if (quiet) {
+      quiet.isOff = true;
+      if (quiet.isUnderWay) port?.callOff();
+    }
+    const own = what === null ? { isOff: false, isUnderWay: false } : null;
+    quiet = own;
+    const isStale = () => {
+      const now = atHand(session);
+      const { key: open_ } = session.get();
+      return (
+        begun !== round ||
+        own?.isOff ||
+        open_ !== key ||
+        now?.file !== asked?.file ||
+        now?.sheet !== asked?.sheet
+      );
+    };
+    const tell: TellShare = (share) => {
+      if (what !== null) show({ work: { what, share } });
+    };
+    const turn = line.then(async () => {
+      if (!asked || isStale()) return null;
+      if (own) own.isUnderWay = true;
+      else show({ problem: null });
+      tell(0);
+      try {
+        const at = await ready(asked.file);
+        if (isStale()) return null;
+        tell(0);
+        const answer = await work(at.port, tell, at.page);
+        return isStale() ? null : answer;
+      } catch (error) {
+        const isOff = (error instanceof Error && error.name === "CalledOff") || isStale();
+        if (!isOff && what !== null)
+          show({ problem: error instanceof Error ? error.message : String(error) });
+        return null;
+      } finally {
+        if (own) own.isUnderWay = false;
+        if (quiet === own) quiet = null;
+        show({ work: null });
+      }
+    });
+    line = turn;
+    return turn;
+  };
+
   return {
     ...store,
-    run: (what, work) => {
-      const asked = atHand(session);
-      const { key } = session.get();
-      const begun = round;
-      const isStale = () => {
-        const now = atHand(session);
-        const { key: open_ } = session.get();
-        return (
-          begun !== round ||
-          open_ !== key ||
-          now?.file !== asked?.file ||
-          now?.sheet !== asked?.sheet
-        );
-      };
-      const turn = line.then(async () => {
-        if (!asked || isStale()) return null;
-        show({ work: { what, share: 0 }, problem: null });
-        try {
-          const at = await ready(asked.file);
-          if (isStale()) return null;
-          show({ work: { what, share: 0 } });
-          const answer = await work(at.port, (share) => show({ work: { what, share } }), at.page);
-          return isStale() ? null : answer;
-        } catch (error) {
-          if (!(error instanceof Error && error.name === "CalledOff") && !isStale()) {
-            show({ problem: error instanceof Error ? error.message : String(error) });
-          }
-          return null;
-        } finally {
-          show({ work: null });
-        }
-      });
-      line = turn;
-      return turn;
+    run: queue,
+    runQuietly: (work) => queue(null, work),
+    peek: async (question) => {
+      const { file, page } = store.get();
+      const isReady = () => page !== null && file === atHand(session)?.file;
+      if (!port || !isReady()) return null;
+      const answer = await question(port).catch(() => null);
+      return isReady() && store.get().file === file ? answer : null;
     },
     callOff: () => {
       round++;
       port?.callOff();
     },
+    forgetProblem: () => show({ problem: null }),
     close: () => {
       round++;
       close();

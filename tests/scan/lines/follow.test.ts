@@ -4,6 +4,7 @@ import type { Box } from "../../../src/base/index.ts";
 import { followLines } from "../../../src/scan/lines/follow.ts";
 import { preparePage } from "../../../src/scan/lines/prepared-page.ts";
 import { greyFrom } from "../../../src/scan/raster.ts";
+import { finished } from "../../../src/scan/sliced.ts";
 
 const SIZE = 200;
 const MIDDLE = 100;
@@ -18,8 +19,10 @@ function followed(draw: (pen: SKRSContext2D) => void, parts: readonly Box[] = []
   pen.lineWidth = LINE;
   draw(pen);
   const { data } = pen.getImageData(0, 0, SIZE, SIZE);
-  const page = preparePage(greyFrom({ width: SIZE, height: SIZE, data }));
-  const { skeleton, netOf, questions, bridges } = followLines(page, parts);
+  const page = finished(preparePage(greyFrom({ width: SIZE, height: SIZE, data })));
+  const { skeleton, netOf, questions, bridges } = finished(
+    followLines(page, { parts, words: [], answers: [] }),
+  );
   const netAt = (x: number, y: number): number => {
     const stretch = skeleton.stretches.findIndex(({ pixels }) =>
       pixels.some((at) => Math.hypot((at % SIZE) - x, Math.floor(at / SIZE) - y) <= LINE),

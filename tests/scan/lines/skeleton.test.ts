@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { skeletonOf } from "../../../src/scan/lines/skeleton.ts";
 import { bitsFromText } from "../../../src/scan/raster.ts";
+import { finished } from "../../../src/scan/sliced.ts";
 
 const graph = (...lines: string[]) => {
-  const { nodes, stretches } = skeletonOf(bitsFromText(lines));
+  const { nodes, stretches } = finished(skeletonOf(bitsFromText(lines)));
   const degrees = nodes.map((node) => node.stretches.length).sort();
   return { degrees, lengths: stretches.map(({ length }) => length).sort((a, b) => a - b) };
 };

@@ -1,6 +1,12 @@
-import { createCanvas, ImageData, loadImage } from "@napi-rs/canvas";
+import { type Canvas, createCanvas, ImageData, loadImage } from "@napi-rs/canvas";
 import type { Point, Random } from "../../../src/base/index.ts";
-import type { Rgba } from "../../../src/scan/raster.ts";
+import { apply, homographyBetween } from "../../../src/scan/homography.ts";
+import { greyFrom, type Rgba } from "../../../src/scan/raster.ts";
+import { finished } from "../../../src/scan/sliced.ts";
+import { proposeCorners } from "../../../src/scan/square/corners.ts";
+import { warp } from "../../../src/scan/square/square-up.ts";
+import { NOT_SQUARED, planOf, toPicture, toResult } from "../../../src/scan/square/squaring.ts";
+import { cornersApart, edgesOf, looseCorners, photographed } from "./photographed.ts";
 
 /** What a phone or a copier does to a page. */
 export interface Harm {
@@ -18,6 +24,8 @@ export interface Harm {
   readonly dropouts: number;
   /** Ink is this grey, 0 black. */
   readonly fade: number;
+  /** Taken as a photo of the page on a table, at a slant, and squared up by the program; else 0. */
+  readonly slant: number;
 }
 
 export const NO_HARM: Harm = {
@@ -28,6 +36,7 @@ export const NO_HARM: Harm = {
   jpeg: 0,
   dropouts: 0,
   fade: 0,
+  slant: 0,
 };
 
 /** From none (0) to what is barely legible (1). */
@@ -41,6 +50,8 @@ export function randomHarm(random: Random, level: number): Harm {
     jpeg: level === 0 ? 0 : Math.round(95 - 55 * some()),
     dropouts: 0.012 * some(),
     fade: 110 * some(),
+    // Two pages of five are photos, more askew the worse they are; the others lie on a scanner's glass.
+    slant: random.chance(0.4) ? level * (0.5 + 0.5 * random.next()) : 0,
   };
 }
 
@@ -48,29 +59,40 @@ export interface Harmed {
   readonly picture: Rgba;
   /** Where a point of the drawn page is found in the picture. */
   readonly moved: (point: Point) => Point;
+  /** The way back. */
+  readonly unmoved: (point: Point) => Point;
+  /** Whether a photo's corners were found by the program; true of a scan, which needs none. */
+  readonly isFound: boolean;
 }
 
+/** The page as it comes to the program's line follower; `line` is its line's width in pixels. */
 export async function harmed(
   random: Random,
   page: Rgba,
   harm: Harm,
   line: number,
 ): Promise<Harmed> {
-  const source = createCanvas(page.width, page.height);
+  const source = canvasOf(page);
   const pen = source.getContext("2d");
-  pen.putImageData(
-    new ImageData(page.data.slice() as Uint8ClampedArray<ArrayBuffer>, page.width, page.height),
-    0,
-    0,
-  );
   if (harm.dropouts > 0) dropOut(pen, random, page, harm.dropouts, line);
+  return harm.slant > 0
+    ? squaredPhoto(random, pen.getImageData(0, 0, page.width, page.height), harm)
+    : scanned(random, source, harm);
+}
+
+/** A copier's or a scanner's picture, the page a little askew on its glass. */
+async function scanned(random: Random, source: Canvas, harm: Harm): Promise<Harmed> {
   const angle = (harm.skew * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const width = Math.ceil(page.width * Math.abs(cos) + page.height * Math.abs(sin));
-  const height = Math.ceil(page.width * Math.abs(sin) + page.height * Math.abs(cos));
+  const width = Math.ceil(source.width * Math.abs(cos) + source.height * Math.abs(sin));
+  const height = Math.ceil(source.width * Math.abs(sin) + source.height * Math.abs(cos));
   const moved = ([x, y]: Point): Point => {
-    const [dx, dy] = [x - page.width / 2, y - page.height / 2];
+    const [dx, dy] = [x - source.width / 2, y - source.height / 2];
     return [width / 2 + dx * cos - dy * sin, height / 2 + dx * sin + dy * cos];
+  };
+  const unmoved = ([x, y]: Point): Point => {
+    const [dx, dy] = [x - width / 2, y - height / 2];
+    return [source.width / 2 + dx * cos + dy * sin, source.height / 2 - dx * sin + dy * cos];
   };
   const canvas = createCanvas(width, height);
   const out = canvas.getContext("2d");
@@ -79,15 +101,62 @@ export async function harmed(
   if (harm.blur > 0) out.filter = `blur(${harm.blur}px)`;
   out.setTransform(cos, sin, -sin, cos, ...moved([0, 0]));
   out.drawImage(source, 0, 0);
-  out.setTransform(1, 0, 0, 1, 0, 0);
-  out.filter = "none";
   const image = out.getImageData(0, 0, width, height);
   tone(image.data, width, height, random, harm);
-  if (harm.jpeg === 0) return { picture: { width, height, data: image.data }, moved };
-  out.putImageData(image, 0, 0);
-  const loaded = await loadImage(canvas.toBuffer("image/jpeg", harm.jpeg));
-  out.drawImage(loaded, 0, 0);
-  return { picture: { width, height, data: out.getImageData(0, 0, width, height).data }, moved };
+  return { picture: await packed(image, harm.jpeg), moved, unmoved, isFound: true };
+}
+
+/** Corners proposed farther from the page's than this share of the photo are put right by hand. */
+const NEAR = 0.006;
+
+/** A photo at a slant, in which the program finds the page's corners and squares it up. */
+async function squaredPhoto(random: Random, page: Rgba, harm: Harm): Promise<Harmed> {
+  const share = 0.95 - 0.1 * harm.slant;
+  const [width, height] = [Math.round(page.width / share), Math.round(page.height / share)];
+  const corners = looseCorners(random, width, height, share);
+  const ground = 30 + random.below(70);
+  const shot = photographed(random, page, { width, height, corners, ground, noise: 0 });
+  const canvas = createCanvas(width, height);
+  const out = canvas.getContext("2d");
+  if (harm.blur > 0) out.filter = `blur(${harm.blur}px)`;
+  out.drawImage(canvasOf(shot), 0, 0);
+  const image = out.getImageData(0, 0, width, height);
+  tone(image.data, width, height, random, { ...harm, fade: 0.6 * harm.fade });
+  const photo = await packed(image, harm.jpeg);
+  const proposed = proposeCorners(greyFrom(photo));
+  const isFound =
+    proposed !== null && cornersApart(proposed.corners, corners) < NEAR * Math.hypot(width, height);
+  const squaring = { ...NOT_SQUARED, corners: isFound ? proposed.corners : corners };
+  const plan = planOf({ ...squaring, bow: isFound ? proposed.bow : null }, photo);
+  const [there, back] = [
+    homographyBetween(edgesOf(page), corners),
+    homographyBetween(corners, edgesOf(page)),
+  ];
+  if (!plan || !there || !back) throw new Error("corners on a line");
+  return {
+    picture: finished(warp(photo, plan)),
+    moved: (point) => toResult(plan, apply(there, point)) as Point,
+    unmoved: (point) => apply(back, toPicture(plan, point)),
+    isFound,
+  };
+}
+
+function canvasOf({ width, height, data }: Rgba): Canvas {
+  const canvas = createCanvas(width, height);
+  const pixels = data.slice() as Uint8ClampedArray<ArrayBuffer>;
+  canvas.getContext("2d").putImageData(new ImageData(pixels, width, height), 0, 0);
+  return canvas;
+}
+
+/** Through a JPEG file of so much quality and back, or as it is for 0. */
+async function packed(picture: Rgba, quality: number): Promise<Rgba> {
+  const { width, height } = picture;
+  if (quality === 0) return { width, height, data: picture.data };
+  const canvas = canvasOf(picture);
+  const loaded = await loadImage(canvas.toBuffer("image/jpeg", quality));
+  const pen = canvas.getContext("2d");
+  pen.drawImage(loaded, 0, 0);
+  return { width, height, data: pen.getImageData(0, 0, width, height).data };
 }
 
 /** White specks about a line wide, as toner that did not hold. */

@@ -10,6 +10,9 @@ export interface DrawnPage {
   readonly terminals: Readonly<Record<string, Point>>;
   /** The boxes of the parts: left, top, right, bottom. */
   readonly parts: readonly (readonly [number, number, number, number])[];
+  /** Pixels from the picture's corner to the first place of the lattice, and between two places. */
+  readonly origin: Point;
+  readonly pitch: number;
 }
 
 /** Draws a made page as a plotter would, at so many dots an inch. */
@@ -35,9 +38,15 @@ export function drawPage(random: Random, page: MadePage, style: Style, dpi: numb
     if (style.words) writeIn(pen, random, [left, top, right, bottom], pitch);
   }
   const crossings = new Set(page.crossings.map(String));
-  for (const net of page.nets) drawNet(pen, net, style, place, pitch, line, crossings);
+  page.nets.forEach((net, n) => {
+    pen.strokeStyle = pen.fillStyle = style.inks[n % style.inks.length] as string;
+    const wide = n % 4 === 3 ? line * style.thick : line;
+    drawNet(pen, random, net, style, place, pitch, wide, crossings);
+  });
+  pen.strokeStyle = pen.fillStyle = "black";
   if (style.words)
     writeBeside(pen, random, page, place, pitch, line, style.jumps ? crossings : new Set());
+  if (style.wordsOnLines) writeOn(pen, random, page, place, pitch);
   const { data } = pen.getImageData(0, 0, width, height);
   return {
     picture: { width, height, data },
@@ -48,11 +57,14 @@ export function drawPage(random: Random, page: MadePage, style: Style, dpi: numb
       ...place([left, top]),
       ...place([right, bottom]),
     ]),
+    origin: place([0, 0]),
+    pitch,
   };
 }
 
 function drawNet(
   pen: SKRSContext2D,
+  random: Random,
   net: MadeNet,
   style: Style,
   place: (at: Place) => Point,
@@ -71,6 +83,7 @@ function drawNet(
       ways.set(String(at), known);
     }
   }
+  pen.lineWidth = line;
   const radius = Math.min(pitch * 0.32, Math.max(3 * line, pitch * 0.25));
   const hop = (at: Place, other: Place) =>
     style.jumps && crossings.has(String(at)) && at[1] === other[1];
@@ -118,7 +131,9 @@ function drawNet(
     const isJoint = way.to.length >= 4 || (way.to.length === 3 && style.dotsAtTs);
     if (isJoint) {
       pen.beginPath();
-      pen.arc(x, y, (style.dot * line) / 2, 0, 2 * Math.PI);
+      // No dot of a page is quite as large as the next, and none reaches its neighbours' lines.
+      const dot = Math.min(style.dot * line * (0.95 + 0.1 * random.next()), 0.8 * pitch);
+      pen.arc(x, y, dot / 2, 0, 2 * Math.PI);
       pen.fill();
     }
   }
@@ -171,6 +186,29 @@ function writeBeside(
         continue;
       const [from, to] = [place(a), place(b)];
       pen.fillText(random.pick(WORDS), (from[0] + to[0]) / 2, from[1] - line, pitch * 0.7);
+    }
+  }
+}
+
+/** Words that touch the line which they name, or lie over it; each between two places of the lattice. */
+function writeOn(
+  pen: SKRSContext2D,
+  random: Random,
+  page: MadePage,
+  place: (at: Place) => Point,
+  pitch: number,
+): void {
+  pen.textAlign = "center";
+  pen.textBaseline = "middle";
+  pen.font = `${pitch * 0.4}px sans-serif`;
+  const crossings = new Set(page.crossings.map(String));
+  for (const net of page.nets) {
+    for (const [a, b] of net.steps) {
+      if (crossings.has(String(a)) || crossings.has(String(b)) || !random.chance(0.03)) continue;
+      const [from, to] = [place(a), place(b)];
+      const aside = (random.next() - 0.5) * 0.4 * pitch;
+      const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+      pen.fillText(random.pick(WORDS), x, y + aside, pitch * 0.5);
     }
   }
 }

@@ -18,13 +18,7 @@ export interface Photo {
 /** A page as a camera shows it that stands askew over a table: four samples a pixel, none between. */
 export function photographed(random: Random, page: Rgba, photo: Photo): Rgba {
   const { width, height, ground, noise, unbowed } = photo;
-  const edges: Quad = [
-    [0, 0],
-    [page.width, 0],
-    [page.width, page.height],
-    [0, page.height],
-  ];
-  const back = homographyBetween(photo.corners, edges);
+  const back = homographyBetween(photo.corners, edgesOf(page));
   if (!back) throw new Error("corners on a line");
   const data = new Uint8ClampedArray(4 * width * height);
   for (let y = 0, at = 0; y < height; y++) {
@@ -49,6 +43,23 @@ export function photographed(random: Random, page: Rgba, photo: Photo): Rgba {
   }
   return { width, height, data };
 }
+
+/** The corners of a page's outermost pixels' outer edges. */
+export const edgesOf = ({ width, height }: Rgba): Quad => [
+  [0, 0],
+  [width, 0],
+  [width, height],
+  [0, height],
+];
+
+/** The largest distance between a corner and the same of another page. */
+export const cornersApart = (some: Quad, others: Quad): number =>
+  Math.max(
+    ...some.map(([x, y], n) => {
+      const [otherX, otherY] = others[n] as Point;
+      return Math.hypot(x - otherX, y - otherY);
+    }),
+  );
 
 /** White paper is not quite as bright as a photo can show. */
 const PAPER = 0.92;

@@ -1,10 +1,16 @@
-import { boundsOf, type Point, type Random, seededRandom } from "../../../src/base/index.ts";
+import {
+  type Box,
+  boundsOf,
+  type Point,
+  type Random,
+  seededRandom,
+} from "../../../src/base/index.ts";
 import { greyFrom } from "../../../src/scan/raster.ts";
-import { tracePicture } from "../../../src/scan/trace.ts";
-import { harmed, randomHarm } from "./degrade.ts";
-import { drawPage } from "./draw.ts";
+import { type Harmed, harmed, randomHarm } from "./degrade.ts";
+import { type DrawnPage, drawPage } from "./draw.ts";
 import { type MadePage, makePage } from "./lattice.ts";
 import { randomStyle } from "./style.ts";
+import { tracedPicture } from "./traced-picture.ts";
 
 /** Pairs of terminals, by what is true and what was said; `wanted` is the joins a page asks for. */
 export interface Score {
@@ -15,8 +21,23 @@ export interface Score {
   readonly wanted: number;
 }
 
-/** Makes, draws, harms and traces one page of a seed, and counts what came of it. */
-export async function scoreOf(seed: number, level: number, dpis: readonly number[], size: Point) {
+/** A page as it is traced, and all that is known of it. */
+export interface HarmedPage {
+  readonly page: MadePage;
+  readonly drawn: DrawnPage;
+  readonly out: Harmed;
+  /** Where they are found in the picture. */
+  readonly terminals: Readonly<Record<string, Point>>;
+  readonly parts: readonly Box[];
+}
+
+/** Makes, draws and harms the page of a seed; `size` is the columns and rows of its lattice. */
+export async function harmedPage(
+  seed: number,
+  level: number,
+  dpis: readonly number[],
+  size: Point,
+): Promise<HarmedPage> {
   const random: Random = seededRandom(seed);
   const page = makePage(random, ...size);
   const style = randomStyle(random);
@@ -36,15 +57,25 @@ export async function scoreOf(seed: number, level: number, dpis: readonly number
     ];
     return boundsOf(corners.map(out.moved)) ?? [];
   });
-  const { nets, questions } = tracePicture(greyFrom(out.picture), { terminals, parts });
-  return compared(
+  return { page, drawn, out, terminals, parts };
+}
+
+/** Traces one page of a seed, and counts what came of it. */
+export async function scoreOf(...args: Parameters<typeof harmedPage>): Promise<Score> {
+  const { page, out, terminals, parts } = await harmedPage(...args);
+  const { nets, questions } = tracedPicture(greyFrom(out.picture), { terminals, parts });
+  return comparedWith(
     page,
     nets.map((net) => net.terminals),
     questions.length,
   );
 }
 
-function compared(page: MadePage, said: readonly (readonly string[])[], questions: number): Score {
+export function comparedWith(
+  page: MadePage,
+  said: readonly (readonly string[])[],
+  questions: number,
+): Score {
   const real = page.nets.map(({ terminals }) => terminals.map(({ name }) => name));
   const wanted = real.reduce((sum, names) => sum + names.length - 1, 0);
   const [truth, told] = [pairsIn(real), pairsIn(said)];

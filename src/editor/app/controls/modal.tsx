@@ -8,7 +8,8 @@ interface ModalProps {
   title: string;
   /** One sentence under the title; read out with it. */
   lead?: string;
-  width?: "narrow" | "middle" | "wide" | "full";
+  /** `desk` is as large as the window, edge to edge on a phone: its content takes up all of it. */
+  width?: "narrow" | "middle" | "wide" | "full" | "desk";
   /** `top` for one that grows while the user types: it must not jump. */
   place?: "middle" | "top";
   onClose: () => void;

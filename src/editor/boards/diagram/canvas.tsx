@@ -17,6 +17,7 @@ import { useVerdicts } from "./drawing/use-verdicts.ts";
 import { useLiveDrawing } from "./live/use-live-drawing.ts";
 import { drawPicture } from "./picture/draw-picture.ts";
 import type { PictureTiles } from "./picture/picture-tiles.ts";
+import { watchScan } from "./scan/scan-layers.ts";
 
 /** The bare canvas under a Konva context; drawing thousands of lines through wrappers is slow. */
 const bare = (context: Konva.Context): CanvasRenderingContext2D =>
@@ -142,6 +143,7 @@ export function BoardCanvas({ tiles }: { tiles: PictureTiles | null }) {
       traceLayer.current?.batchDraw();
     });
   }, [board]);
+  useEffect(() => watchScan(board.session, () => topLayer.current?.batchDraw()), [board]);
   useEffect(() => {
     // Words are drawn with the typeface once it has arrived.
     document.fonts?.ready.then(() => setTypeset(true));

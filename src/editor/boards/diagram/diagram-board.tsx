@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "react";
 import { boxContains } from "../../../base/index.ts";
 import { onViewRequest, viewBox } from "../../../session/index.ts";
 import { registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
+import { SquareOffer } from "../../scan-desk/square/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { type Board, createBoard } from "./board.ts";
 import { BoardProvider, useBoardState } from "./board-context.tsx";
@@ -20,6 +21,9 @@ import { LiveReadout } from "./live/live-readout.tsx";
 import { LiveTargets } from "./live/live-targets.tsx";
 import { OperateButton } from "./live/operate-button.tsx";
 import { usePicture } from "./picture/use-picture.ts";
+import { NetsPanel } from "./scan/nets-panel.tsx";
+import { ScanBar } from "./scan/scan-bar.tsx";
+import { ScanDock } from "./scan/scan-dock.tsx";
 import { SheetBar } from "./sheet-bar.tsx";
 import { Toolbar } from "./toolbar.tsx";
 
@@ -38,10 +42,13 @@ export function DiagramBoard({ onOpenDemo }: DiagramBoardProps) {
     <BoardProvider value={board}>
       <div className={styles.board}>
         {operating ? <LiveBar /> : <Toolbar />}
+        {!operating && <ScanBar />}
         <div className={styles.middle}>
           <View board={board} />
+          {!operating && <SquareOffer />}
           {empty && <EmptyBoard onOpenDemo={onOpenDemo} />}
         </div>
+        <NetsPanel />
         {!(operating && single) && <SheetBar />}
       </div>
     </BoardProvider>
@@ -59,6 +66,10 @@ function View({ board }: { board: Board }) {
   const file = useSelected(
     (state) => state.job.diagram.sheets.find((one) => one.id === state.sheet)?.image?.file ?? null,
   );
+  const image = useSelected((state) => {
+    const of = state.job.diagram.sheets.find((one) => one.id === state.sheet)?.image;
+    return of ? `${of.width} ${of.height}` : "";
+  });
   const size = useBoardState((state) => state.size);
   const operating = useSelected((state) => state.operate.on && !state.draft);
   const refit = useRef(false);
@@ -88,6 +99,15 @@ function View({ board }: { board: Board }) {
   useEffect(() => {
     if (sheet !== null && size.width > 0 && !board.get().cameras[sheet]) board.fit();
   }, [board, key, sheet, size]);
+
+  const looked = useRef({ key, sheet, image });
+  useEffect(() => {
+    const before = looked.current;
+    looked.current = { key, sheet, image };
+    // Squared up, or undone: the same sheet has a picture of another size.
+    const isSame = before.key === key && before.sheet === sheet;
+    if (isSame && before.image !== image) board.fit();
+  }, [board, key, sheet, image]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: runs when operating begins and ends
   useEffect(() => {
@@ -167,6 +187,7 @@ function View({ board }: { board: Board }) {
       </p>
       <ChangesStrip />
       <Hint missing={missing} />
+      <ScanDock />
       <InPlaceEditor />
       <BoardMenu />
       <OperateButton />

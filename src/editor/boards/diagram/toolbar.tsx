@@ -15,6 +15,7 @@ import { Button, Tip } from "../../app/controls/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { useBoard, useBoardState } from "./board-context.tsx";
 import { PartPalette } from "./part-palette.tsx";
+import { ScanToggle } from "./scan/scan-toggle.tsx";
 import styles from "./toolbar.module.css";
 
 /** What the pointer does, the parts to lay down, and how the sheet is looked at. */
@@ -34,6 +35,7 @@ export function Toolbar() {
       <ToolButton id="wire-tool" pressed={name === "wire"} icon={<Spline aria-hidden />} />
       <ToolButton id="free-wire-tool" pressed={name === "free-wire"} icon={<Slash aria-hidden />} />
       <PartPalette />
+      <ScanToggle />
       <span className={styles.spring} />
       <Tip text="Wire colours">
         <Button

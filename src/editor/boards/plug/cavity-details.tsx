@@ -21,6 +21,7 @@ import { PinPicker } from "../../table/pin-picker.tsx";
 import { CavityCorrections } from "./cavity-corrections.tsx";
 import styles from "./cavity-details.module.css";
 import { MachineWireFields } from "./machine-wire-fields.tsx";
+import { PhotoColourButton } from "./photo-colour-button.tsx";
 
 /** The cavity that a selection is about: itself, or the one that the chosen pin is tied to. */
 function cavityOf(job: Job, selection: readonly string[]): CavityRef | null {
@@ -68,6 +69,7 @@ function WireFields({ cavity, job }: { cavity: CavityRef; job: Job }) {
       </h3>
       <p className={styles.machine}>Wire on {machine?.name ?? "no machine"}</p>
       {machine && <MachineWireFields wire={wire} onNote={note} />}
+      {machine && <PhotoColourButton plug={owner} cavity={cavity} />}
       <PinPick cavity={cavity} job={job} />
       {tied && <WordMeaning key={tied} pin={tied} />}
       <DropAlong of={cavity} />

@@ -1,8 +1,8 @@
 import { type KeyboardEvent, useMemo, useState } from "react";
 import type { Point } from "../../../base/index.ts";
-import type { Plug } from "../../../job/index.ts";
+import type { CavityRef, Plug } from "../../../job/index.ts";
 import { NEUTRAL_PLACES_NOTE } from "../../../plug/index.ts";
-import { placeLead } from "../../../session/index.ts";
+import { placeLead, placeOf, type Session } from "../../../session/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import type { Framing } from "./camera.ts";
 import type { CavityFacts } from "./cavity-facts.ts";
@@ -11,6 +11,7 @@ import { CavityPopover } from "./cavity-popover.tsx";
 import { DrawPlugDialog } from "./draw-plug-dialog.tsx";
 import { FaceCanvas } from "./face-canvas.tsx";
 import { FaceHalves } from "./face-halves.tsx";
+import { PhotoColourDialog } from "./photo-colour-dialog.tsx";
 import { PhotoDialog } from "./photo-dialog.tsx";
 import { plugActs } from "./plug-acts.ts";
 import styles from "./plug-board.module.css";
@@ -29,7 +30,7 @@ interface FaceBoardProps {
 
 /** What lies over the board, one thing at a time. */
 type Over =
-  | { readonly name: "change" | "on-photo" }
+  | { readonly name: "change" | "on-photo" | "colours" }
   | { readonly name: "rename"; readonly facts: CavityFacts }
   | { readonly name: "menu" | "details"; readonly facts: CavityFacts; readonly at: BoardPointer };
 
@@ -98,6 +99,7 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
     photo: onPhoto,
     change: () => setOver({ name: "change" }),
     "on-photo": () => setOver({ name: "on-photo" }),
+    colours: () => setOver({ name: "colours" }),
     "remove-photo": acts.removePhoto,
     "confirm-places": acts.confirmPlaces,
     arrange: () => {
@@ -166,6 +168,9 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
           }}
         />
       )}
+      {over?.name === "colours" && (
+        <PhotoColourDialog plug={plug} cavity={chosenCavity(plug, session)} onClose={close} />
+      )}
       {over?.name === "menu" && (
         <CavityMenu
           facts={over.facts}
@@ -194,6 +199,10 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
     </>
   );
 }
+
+/** The cavity of a plug that is chosen; null: none. */
+const chosenCavity = (plug: Plug, session: Session): CavityRef | null =>
+  session.get().selection.find((ref) => placeOf(session.get().job, ref)?.plug === plug.id) ?? null;
 
 const SAYS: Readonly<Record<Mode, string | null>> = {
   look: null,

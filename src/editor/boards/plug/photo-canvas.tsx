@@ -10,6 +10,7 @@ import {
 } from "../../../plug/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { type Camera, panBy, type Size, toBoard, toFace } from "./camera.ts";
+import { wholeCamera, zoomed } from "./photo-camera.ts";
 import styles from "./photo-canvas.module.css";
 import {
   accepted,
@@ -265,24 +266,6 @@ const ARROWS: Readonly<Record<string, Point>> = {
   ArrowUp: [0, -1],
   ArrowDown: [0, 1],
 };
-
-/** The whole photo in the frame, edge to edge. */
-function wholeCamera(frame: { right: number; bottom: number }, { width, height }: Size): Camera {
-  const scale = Math.max(0.001, Math.min(width / frame.right, height / frame.bottom));
-  return {
-    scale,
-    x: (width - frame.right * scale) / 2,
-    y: (height - frame.bottom * scale) / 2,
-  };
-}
-
-/** Never smaller than the whole photo, and back in the middle there. */
-function zoomed(camera: Camera, factor: number, at: Point, whole: Camera): Camera {
-  const scale = Math.min(whole.scale * 12, camera.scale * factor);
-  if (scale <= whole.scale) return whole;
-  const [x, y] = toFace(camera, at);
-  return { scale, x: at[0] - x * scale, y: at[1] - y * scale };
-}
 
 /** The known length, drawn from end to end. */
 function Line({

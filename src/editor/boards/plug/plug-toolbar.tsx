@@ -8,6 +8,7 @@ import {
   LayoutGrid,
   Maximize,
   Move,
+  Pipette,
   Plus,
   Scan,
   SquareDashed,
@@ -25,6 +26,7 @@ export type PlugAct =
   | "photo"
   | "change"
   | "on-photo"
+  | "colours"
   | "remove-photo"
   | "confirm-places"
   | "arrange"
@@ -122,6 +124,9 @@ export function PlugToolbar(props: PlugToolbarProps) {
           </MenuItem>
           <MenuItem icon={<Camera />} onChoose={() => onAct("on-photo")}>
             {plug.photo ? "Change it on its photo" : "Draw it anew over a photo"}
+          </MenuItem>
+          <MenuItem icon={<Pipette />} onChoose={() => onAct("colours")}>
+            Wire colours from {plug.photo ? "the photo" : "a photo"}
           </MenuItem>
           {plug.photo && (
             <MenuItem icon={<ImageOff />} onChoose={() => onAct("remove-photo")}>

@@ -17,6 +17,7 @@ import {
 import type { Palette } from "../../../theme/theme.tsx";
 import type { Board } from "../board.ts";
 import { drawLiveWords } from "../live/draw-live-parts.ts";
+import { drawScan } from "../scan/scan-layers.ts";
 import {
   drawBand,
   drawChosen,
@@ -68,6 +69,7 @@ export function drawTop(canvas: CanvasRenderingContext2D, board: Board, look: To
   const { tool, selection, draft, operate } = board.session.get();
   onSheet(canvas, camera, () => {
     const ink = inkFor(canvas, camera, look.palette, board.unit());
+    drawScan(ink, board);
     if (scene) {
       drawLit(ink, scene, look.lit.refs);
       drawPath(ink, look.path, look.progress);

@@ -1,5 +1,7 @@
 import { type RefObject, useEffect } from "react";
 import type { Board } from "../board.ts";
+import { backOutOfScan } from "../scan/back-out.ts";
+import { makeWires } from "../scan/make-wires.ts";
 import { backOutOfWire, endWireHere } from "./wire-gesture.ts";
 
 const isTyping = (target: EventTarget | null) =>
@@ -12,8 +14,9 @@ function take(board: Board, event: KeyboardEvent, onBoard: boolean): boolean {
   const { tool } = board.session.get();
   switch (event.key) {
     case "Escape":
-      return board.giveUp() || backOutOfWire(board);
+      return board.giveUp() || backOutOfWire(board) || backOutOfScan(board.session);
     case "Enter":
+      if (tool.name === "follow" && onBoard) return makeWires(board.session);
       if (!wire) return false;
       endWireHere(board);
       return true;

@@ -5,6 +5,8 @@ import { keepClickFromOthers } from "../../stray-click.ts";
 import type { Board } from "../board.ts";
 import { operateGesture } from "../live/live-gesture.ts";
 import { chosenBy, hitWhileOperating } from "../live/live-hit.ts";
+import { followGesture, hoverNet } from "../scan/follow-gesture.ts";
+import { scanTap } from "../scan/scan-layers.ts";
 import { type Gesture, type Press, strayed } from "./gesture.ts";
 import { panGesture } from "./pan-gesture.ts";
 import { placeGesture } from "./place-gesture.ts";
@@ -27,10 +29,27 @@ interface Held {
 function gestureFor(board: Board, down: Press, button: number): Gesture {
   const { tool } = board.session.get();
   if (button === 1 || board.get().spaceHeld || tool.name === "pan") return panGesture(board, down);
+  const act = isOperated(board) ? null : scanTap(board, down);
+  if (act) return tapOrPan(board, down, act);
   if (isOperated(board)) return operateGesture(board, down);
   if (tool.name === "wire") return wireGesture(board, down);
+  if (tool.name === "follow") return followGesture(board, down);
   if (tool.name === "place") return placeGesture(board, tool.kind as never, down);
   return selectGesture(board, down);
+}
+
+/** A tap does something; a drag from the same spot moves the view. */
+function tapOrPan(board: Board, down: Press, act: () => void): Gesture {
+  let pan: Gesture | null = null;
+  return {
+    move: (now) => {
+      if (!pan && strayed(down, now)) pan = panGesture(board, down);
+      pan?.move?.(now);
+    },
+    up: () => {
+      if (!pan) act();
+    },
+  };
 }
 
 /** A reading that asks where its lead goes comes before the machine: that tap works nothing. */
@@ -190,6 +209,7 @@ export function usePointer(board: Board, target: RefObject<HTMLElement | null>):
         aimWire(board, press);
         return;
       }
+      if (tool.name === "follow") hoverNet(board, press);
       const hit = isOperated(board) ? hitWhileOperating(board, press) : hitNow(board, press);
       const same = hit?.on === before?.on && JSON.stringify(hit) === JSON.stringify(before);
       if (!same) board.show({ hover: hit });
@@ -222,6 +242,7 @@ export function usePointer(board: Board, target: RefObject<HTMLElement | null>):
     };
     const leave = () => {
       const { hover: hit, ghost } = board.get();
+      hoverNet(board, null);
       if (!held && (hit || ghost)) board.show({ hover: null, ghost: null });
     };
     const wheel = (event: WheelEvent) => {
@@ -270,6 +291,6 @@ export function usePointer(board: Board, target: RefObject<HTMLElement | null>):
 function cursorFor(board: Board, onThing: boolean): string {
   const { tool } = board.session.get();
   if (tool.name === "pan" || board.get().spaceHeld) return "grab";
-  if (tool.name === "wire" || tool.name === "place") return "crosshair";
+  if (tool.name === "wire" || tool.name === "place" || tool.name === "follow") return "crosshair";
   return onThing ? "pointer" : "default";
 }

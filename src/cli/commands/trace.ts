@@ -1,0 +1,95 @@
+import { ok, type Point, type Result } from "../../base/index.ts";
+import {
+  finished,
+  type LineQuestion,
+  preparePage,
+  type TracedNet,
+  traceLines,
+} from "../../scan/index.ts";
+import { traceText } from "../format/trace-text.ts";
+import { EXIT } from "../io.ts";
+import { complaint } from "../job-input.ts";
+import { walkOf } from "../net-walk.ts";
+import { readPicture } from "../picture-input.ts";
+import { readTerminals, type Terminals } from "../terminals-input.ts";
+import type { Command } from "./command.ts";
+
+/** A net as it is printed; all places are in pixels of the picture. */
+export interface PrintedNet {
+  readonly id: string;
+  /** One walk over all its lines (`walkOf`). */
+  readonly points: readonly Point[];
+  /** Its lines one by one, each from end or joint to end or joint with its corners. */
+  readonly runs: readonly (readonly Point[])[];
+  readonly terminals: readonly string[];
+}
+
+export interface TraceAnswer {
+  readonly file: string;
+  readonly width: number;
+  readonly height: number;
+  readonly nets: readonly PrintedNet[];
+  /** Places where the picture cannot tell whether lines are joined; none is joined there. */
+  readonly questions: readonly LineQuestion[];
+  /** Terminals that no line was found near. */
+  readonly unmatched: readonly string[];
+  readonly notes: readonly string[];
+}
+
+/** Hundredths of a pixel: nothing finer is known of a line. */
+const rounded = ([x, y]: Point): Point => [Math.round(x * 100) / 100, Math.round(y * 100) / 100];
+
+function printed({ id, nodes, runs, terminals }: TracedNet): PrintedNet {
+  const lines = {
+    nodes: nodes.map((node) => ({ ...node, at: rounded(node.at) })),
+    runs: runs.map((run) => ({ ...run, points: run.points.map(rounded) })),
+  };
+  return { id, points: walkOf(lines), runs: lines.runs.map(({ points }) => points), terminals };
+}
+
+const NOTHING_SAID: Terminals = { terminals: {}, parts: [], words: [], answers: [], unknown: [] };
+
+const noteOf = (field: string) =>
+  `the terminals file has a field ${JSON.stringify(field.slice(0, 60))} that is not known: it was passed over`;
+
+export const trace: Command = {
+  name: "trace",
+  takes: "IMAGE [--terminals FILE]",
+  does: "the nets of the lines on a picture of a diagram",
+  input: "picture",
+  files: "one",
+  options: ["json", "terminals"],
+  needs: [],
+  async run(call, io) {
+    const file = call.files[0] ?? "";
+    const picture = await readPicture(file);
+    if (!picture.ok) {
+      io.err(complaint(file, picture.issues));
+      return EXIT.bad;
+    }
+    const grey = picture.value;
+    const named = call.value("terminals");
+    const said: Result<Terminals> =
+      named === undefined ? ok(NOTHING_SAID) : await readTerminals(named, grey);
+    if (!said.ok) {
+      io.err(complaint(named ?? file, said.issues));
+      return EXIT.bad;
+    }
+    const { terminals, parts, words, answers, unknown } = said.value;
+    const page = finished(preparePage(grey));
+    const which = named === undefined ? "all" : "with-terminals";
+    const traced = finished(traceLines(page, { parts, words, answers }, terminals, which));
+    const found = new Set(traced.nets.flatMap((net) => net.terminals));
+    const answer: TraceAnswer = {
+      file,
+      width: grey.width,
+      height: grey.height,
+      nets: traced.nets.map(printed),
+      questions: traced.questions.map((question) => ({ ...question, at: rounded(question.at) })),
+      unmatched: Object.keys(terminals).filter((name) => !found.has(name)),
+      notes: unknown.map(noteOf),
+    };
+    io.out(call.json ? `${JSON.stringify(answer)}\n` : traceText(answer));
+    return EXIT.done;
+  },
+};

@@ -1,0 +1,97 @@
+import { z } from "zod";
+import { type Box, boundsOf, fail, ok, type Point, type Result } from "../base/index.ts";
+import { pathText } from "../job/index.ts";
+import { readTextPath } from "../store/files.ts";
+
+/** What a user says of a picture whose lines are to be followed, in its pixels. */
+export interface Terminals {
+  readonly terminals: Readonly<Record<string, Point>>;
+  readonly parts: readonly Box[];
+  readonly words: readonly Box[];
+  readonly answers: readonly { readonly at: Point; readonly joined: boolean }[];
+  /** Fields of the file that nobody here knows. */
+  readonly unknown: readonly string[];
+}
+
+const point = z.tuple([z.number(), z.number()]).readonly();
+/** Two corners that lie across from one another. */
+const box = z.tuple([z.number(), z.number(), z.number(), z.number()]).readonly();
+const schema = z.object({
+  terminals: z.record(z.string(), point),
+  parts: z.array(box).optional(),
+  words: z.array(box).optional(),
+  answers: z.array(z.object({ at: point, joined: z.boolean() })).optional(),
+});
+
+const EXAMPLE = '{ "terminals": { "S1:1": [120, 80] }, "parts": [[100, 60, 120, 100]] }';
+
+/** A terminal takes some fifty bytes: far more than a page can hold. */
+const MOST_BYTES = 16 * 1024 * 1024;
+
+const refused = (path: string, message: string): Result<never> =>
+  fail({ code: "terminals", path, message });
+
+/** The terminals and parts that a JSON file names on a picture of this size. */
+export async function readTerminals(
+  file: string,
+  picture: { readonly width: number; readonly height: number },
+): Promise<Result<Terminals>> {
+  const read = await readTextPath(file, MOST_BYTES);
+  if (!read.ok) return read;
+  const parsed = parseTerminals(read.value);
+  return parsed.ok ? within(parsed.value, picture) : parsed;
+}
+
+export function parseTerminals(text: string): Result<Terminals> {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return refused("", `the file is not JSON: write terminals such as ${EXAMPLE}`);
+  }
+  const isRecord = typeof value === "object" && value !== null && !Array.isArray(value);
+  if (!isRecord) return refused("", `the file holds no terminals: write them as in ${EXAMPLE}`);
+  const parsed = schema.safeParse(value);
+  if (!parsed.success) {
+    const [first] = parsed.error.issues;
+    const what = first?.message ?? "wrong";
+    return refused(
+      pathText(first?.path ?? []),
+      `that cannot stand there (${what}): write ${EXAMPLE}`,
+    );
+  }
+  const { terminals, parts = [], words = [], answers = [] } = parsed.data;
+  // Zod passes over the one key that would reach an object's prototype; nobody's terminal may get lost.
+  if (
+    Object.keys((value as typeof parsed.data).terminals).length !== Object.keys(terminals).length
+  ) {
+    return refused("terminals", 'a terminal cannot be named "__proto__": rename it');
+  }
+  const unknown = Object.keys(value as object).filter((key) => !Object.hasOwn(schema.shape, key));
+  return ok({ terminals, parts: parts.map(boxOf), words: words.map(boxOf), answers, unknown });
+}
+
+const boxOf = ([x0, y0, x1, y1]: readonly [number, number, number, number]): Box =>
+  boundsOf([
+    [x0, y0],
+    [x1, y1],
+  ]) as Box;
+
+/** What lies beside the picture is measured on another one, larger or turned: nothing of it is right. */
+function within(
+  given: Terminals,
+  { width, height }: { readonly width: number; readonly height: number },
+): Result<Terminals> {
+  const size = `the picture of ${width} by ${height} pixels: measure on that picture`;
+  const isOn = ([x, y]: Point) => x >= 0 && y >= 0 && x <= width && y <= height;
+  const stray = Object.entries(given.terminals).find(([, at]) => !isOn(at));
+  if (stray)
+    return refused(pathText(["terminals", stray[0]]), `the terminal lies outside of ${size}`);
+  for (const list of ["parts", "words"] as const) {
+    const at = given[list].findIndex(
+      ({ left, top, right, bottom }) => right < 0 || bottom < 0 || left > width || top > height,
+    );
+    if (at >= 0) return refused(pathText([list, at]), `the box lies outside of ${size}`);
+  }
+  return ok(given);
+}

@@ -1,0 +1,34 @@
+import { freeEndsOf, type NetDoubt, type WholeNet } from "../../../../session/index.ts";
+
+/** Names as a list in a sentence: "A, B and C". */
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? "";
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
+/** What a net joins, in a sentence. */
+export function netWords(net: WholeNet): string {
+  const free = freeEndsOf(net);
+  const goesOn =
+    free === 0 ? "" : `; ${free === 1 ? "one end" : `${free} ends`} where nothing is placed`;
+  const pins = [...net.terminals].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
+  if (pins.length === 0) return `No placed pin on this line${goesOn}.`;
+  if (pins.length === 1) return `Comes to ${pins[0]} only${goesOn}.`;
+  return `Joins ${listed(pins)}${goesOn}.`;
+}
+
+/** Why a net is not taken for sure, in a sentence. */
+export function doubtWords(doubt: NetDoubt): string {
+  switch (doubt.why) {
+    case "asked": {
+      const { length } = doubt.questions;
+      return length === 1 ? "One doubtful place on it." : `${length} doubtful places on it.`;
+    }
+    case "shorted":
+      return `It would join both ends of ${doubt.part}: see whether the part covers its whole symbol.`;
+    case "joins-drawn":
+      return "It would make one net of several that are drawn.";
+    case "one-pin":
+      return "It goes on to where nothing is placed: its far end stays untraced.";
+  }
+}

@@ -1,0 +1,96 @@
+import { CheckCheck, X } from "lucide-react";
+import { drawnOf, type NetDifference, traceDeskOf } from "../../../../session/index.ts";
+import { Button } from "../../../app/controls/index.ts";
+import { useSelected, useSession } from "../../../session-context.tsx";
+import { drawnWords } from "./make-wires.ts";
+import { NetRow } from "./net-row.tsx";
+import styles from "./nets-panel.module.css";
+import { OtherwiseRow } from "./otherwise-row.tsx";
+import { proposalsShown } from "./proposals-shown.ts";
+import { useTrace } from "./use-trace.ts";
+
+/** Every net of the picture that the drawing lacks, to be accepted or left, and what is drawn otherwise. */
+export function NetsPanel() {
+  const session = useSession();
+  const desk = traceDeskOf(session);
+  const open = useTrace((state) => state.isListOpen);
+  const isOld = useTrace((state) => state.isOld) ?? false;
+  // What the list says hangs on these.
+  useTrace((state) => state.traced);
+  useTrace((state) => state.left);
+  useSelected(drawnOf);
+  const shown = useSelected((state) => state.scanDesk && !state.operate.on);
+  const difference = open && shown ? desk?.difference() : null;
+  if (!desk || !difference) return null;
+  const proposals = proposalsShown(desk);
+  const sure = proposals.filter(({ doubts }) => doubts.length === 0);
+  const ready = desk.holds();
+  const accept = (nets: Parameters<typeof desk.draw>[0], label: string) => {
+    const drawn = desk.draw(nets, label);
+    if (!drawn) return;
+    session.show({ notice: { tone: "info", text: drawnWords(drawn.wires, drawn.parts) } });
+  };
+  return (
+    <section className={styles.panel} aria-label="Nets of the picture">
+      <header className={styles.head}>
+        <p role="status">
+          {summary(difference, proposals.length)}
+          {isOld && !ready && " Following the lines anew…"}
+        </p>
+        {sure.length > 0 && (
+          <Button
+            tone="primary"
+            icon={<CheckCheck aria-hidden />}
+            disabled={!ready}
+            onClick={() =>
+              accept(
+                sure.map(({ net }) => net),
+                sure.length === 1 ? "Accept a net" : `Accept ${sure.length} nets`,
+              )
+            }
+          >
+            Accept all sure ones ({sure.length})
+          </Button>
+        )}
+        <Button
+          tone="quiet"
+          icon={<X aria-hidden />}
+          aria-label="Close the list of nets"
+          onClick={desk.closeList}
+        />
+      </header>
+      {(proposals.length > 0 || difference.otherwise.length > 0) && (
+        <ul className={styles.list}>
+          {proposals.map((proposal) => (
+            <NetRow
+              key={proposal.net.id}
+              proposal={proposal}
+              ready={ready}
+              onAccept={() => accept([proposal.net], "Accept a net")}
+              onLeave={() => desk.leave(proposal.net.id)}
+            />
+          ))}
+          {difference.otherwise.map((one) => (
+            <OtherwiseRow key={one.id} otherwise={one} />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function summary({ otherwise, same }: NetDifference, proposed: number): string {
+  const nets = (count: number) => `${count} ${count === 1 ? "net" : "nets"}`;
+  const drawn = same > 0 ? `${nets(same)} drawn as on the picture.` : "";
+  if (proposed === 0 && otherwise.length === 0) {
+    return same > 0
+      ? `Nothing is missing. ${drawn}`
+      : "No line joins two placed pins. Place the parts first: their pins are what lines are followed between.";
+  }
+  const found = proposed > 0 ? `${nets(proposed)} to look at.` : "Nothing is missing.";
+  const others =
+    otherwise.length === 0
+      ? ""
+      : `${otherwise.length === 1 ? "1 place is" : `${otherwise.length} places are`} drawn otherwise.`;
+  return [found, others, drawn].filter(Boolean).join(" ");
+}

@@ -1,0 +1,56 @@
+import { useEffect, useRef } from "react";
+import { growBox } from "../../../../base/index.ts";
+import type { WordItem } from "../../../../session/index.ts";
+import { useSelected } from "../../../session-context.tsx";
+import { useJobStore } from "../../../store-context.tsx";
+import styles from "./words.module.css";
+
+/** How much of what is around it is shown, pixels of the picture. */
+const AROUND = 12;
+/** Larger than this, pixels of the screen, no word is shown. */
+const WIDEST = 640;
+const TALLEST = 112;
+const MOST_TIMES = 3;
+
+/** The piece of the picture that a word was read from, turned upright. */
+export function WordCrop({ item }: { item: WordItem }) {
+  const store = useJobStore();
+  const file = useSelected(
+    ({ job, sheet }) => job.diagram.sheets.find(({ id }) => id === sheet)?.image?.file ?? null,
+  );
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const { box, turn } = item;
+  useEffect(() => {
+    let isStopped = false;
+    const draw = async () => {
+      const picture = file === null ? null : await store.getPicture(file);
+      if (!picture || isStopped) return;
+      const { left, top, right, bottom } = growBox(box, AROUND);
+      const blob = new Blob([picture.bytes as BlobPart], { type: picture.type });
+      const piece = await createImageBitmap(blob, left, top, right - left, bottom - top);
+      if (!isStopped && canvas.current) drawUpright(canvas.current, piece, turn);
+      piece.close();
+    };
+    // Without its picture the word is still marked on the sheet.
+    draw().catch(() => {});
+    return () => {
+      isStopped = true;
+    };
+  }, [store, file, box, turn]);
+  return (
+    <canvas ref={canvas} className={styles.crop} role="img" aria-label={`Printed: ${item.text}`} />
+  );
+}
+
+function drawUpright(canvas: HTMLCanvasElement, piece: ImageBitmap, turn: WordItem["turn"]): void {
+  const [wide, tall] = turn === 0 ? [piece.width, piece.height] : [piece.height, piece.width];
+  const times = Math.min(MOST_TIMES, WIDEST / wide, TALLEST / tall);
+  canvas.width = Math.round(wide * times);
+  canvas.height = Math.round(tall * times);
+  const pen = canvas.getContext("2d");
+  if (!pen) return;
+  pen.translate(canvas.width / 2, canvas.height / 2);
+  pen.scale(times, times);
+  pen.rotate((-turn * Math.PI) / 180);
+  pen.drawImage(piece, -piece.width / 2, -piece.height / 2);
+}

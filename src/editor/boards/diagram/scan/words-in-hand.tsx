@@ -1,0 +1,130 @@
+import { ArrowLeft, ArrowRight, Check, SkipForward, TriangleAlert } from "lucide-react";
+import { type KeyboardEvent, useEffect, useRef, useState } from "react";
+import type { WordDesk, WordItem } from "../../../../session/index.ts";
+import { Button } from "../../../app/controls/index.ts";
+import { useBoard } from "../board-context.tsx";
+import styles from "./words.module.css";
+import { WordCrop } from "./words-crop.tsx";
+import { bringIntoSight } from "./words-sight.ts";
+
+interface WordInHandProps {
+  desk: WordDesk;
+  item: WordItem;
+}
+
+/** One printed word: its piece of the picture, how it was read, and what it will be written to. */
+export function WordInHand({ desk, item }: WordInHandProps) {
+  const board = useBoard();
+  const [text, setText] = useState(item.text);
+  const field = useRef<HTMLInputElement>(null);
+  const { id, box } = item;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another item, or the same one corrected
+  useEffect(() => setText(item.text), [id, item.text]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another item moves the view
+  useEffect(() => bringIntoSight(board, box), [board, id]);
+  useEffect(() => {
+    // With a finger the screen's keyboard would jump up before anybody wants to type.
+    if (matchMedia("(pointer: fine)").matches) field.current?.focus();
+  }, []);
+  const [target] = item.targets;
+
+  /** Writes what is shown; a correction that belongs elsewhere is shown first. */
+  const take = () => {
+    if (text.trim() !== item.text) {
+      desk.correct(id, text);
+      const now = desk.current();
+      if (now?.id !== id || now.targets[0]?.ref !== target?.ref) return;
+    }
+    desk.confirm(id);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const { key } = event;
+    if (key !== "Enter" && key !== "ArrowDown" && key !== "ArrowUp") return;
+    event.preventDefault();
+    if (key === "Enter") take();
+    else desk.step(key === "ArrowDown" ? 1 : -1);
+  };
+
+  const isWritten = item.state === "written";
+  return (
+    <div className={styles.item}>
+      <WordCrop item={item} />
+      <input
+        ref={field}
+        className={styles.input}
+        aria-label="Reads"
+        value={text}
+        autoComplete="off"
+        autoCapitalize="characters"
+        spellCheck={false}
+        onChange={(event) => setText(event.target.value)}
+        onKeyDown={onKeyDown}
+      />
+      <div className={styles.goal}>
+        <Target desk={desk} item={item} />
+        {item.doubts.map((doubt) => (
+          <p key={doubt} className={styles.doubt}>
+            <TriangleAlert aria-label="To look at" />
+            {doubt}
+          </p>
+        ))}
+      </div>
+      <div className={styles.actions}>
+        <Button
+          icon={<ArrowLeft aria-hidden />}
+          aria-label="Word before"
+          onClick={() => desk.step(-1)}
+        />
+        <Button
+          icon={<ArrowRight aria-hidden />}
+          aria-label="Next word"
+          onClick={() => desk.step(1)}
+        />
+        <Button icon={<SkipForward aria-hidden />} onClick={() => desk.skip(id)}>
+          Skip
+        </Button>
+        <Button
+          tone="primary"
+          icon={<Check aria-hidden />}
+          disabled={
+            isWritten || (text.trim() === item.text && (!target || target.problem !== null))
+          }
+          onClick={take}
+        >
+          Confirm
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+/** What the word will be written to; a choice where there are several. */
+function Target({ desk, item }: WordInHandProps) {
+  const { id, targets, state } = item;
+  const [target, ...others] = targets;
+  if (!target) return <p className={styles.says}>Nothing is drawn that it could belong to.</p>;
+  if (others.length === 0 || state === "written") {
+    return (
+      <p className={styles.says}>
+        {state === "written" && "Written: "}
+        {target.says}
+      </p>
+    );
+  }
+  return (
+    <select
+      className={styles.input}
+      aria-label="Write to"
+      value={target.key}
+      onChange={(event) => desk.choose(id, event.target.value)}
+    >
+      {[...targets]
+        .sort((a, b) => a.key.localeCompare(b.key))
+        .map(({ key, says }) => (
+          <option key={key} value={key}>
+            {says}
+          </option>
+        ))}
+    </select>
+  );
+}

@@ -1,0 +1,83 @@
+import { CheckCheck, CircleAlert, List, Square, X } from "lucide-react";
+import { useState } from "react";
+import { isSure, type WordDesk } from "../../../../session/index.ts";
+import { Button } from "../../../app/controls/index.ts";
+import { useWordDesk, useWords } from "./use-words.ts";
+import styles from "./words.module.css";
+import { WordInHand } from "./words-in-hand.tsx";
+import { WordsList } from "./words-list.tsx";
+
+/** The queue of printed words, under the bar that opened it. */
+export function WordsPanel() {
+  const desk = useWordDesk();
+  return desk && <Panel desk={desk} />;
+}
+
+function Panel({ desk }: { desk: WordDesk }) {
+  const { state, items, current } = useWords(desk);
+  const [isListed, setListed] = useState(false);
+  if (!state.isOpen) return null;
+  const open = items.filter((item) => item.state === "open").length;
+  const sure = items.filter(isSure).length;
+  const isRead = state.reading === null && items.length > 0;
+  return (
+    <section className={styles.panel} aria-label="Printed words">
+      <div className={styles.head}>
+        <p className={styles.count} role="status">
+          {said(state.reading, items.length, open, sure)}
+        </p>
+        {isRead && (
+          <>
+            <Button
+              icon={<CheckCheck aria-hidden />}
+              disabled={sure === 0}
+              onClick={() => void desk.confirmSure()}
+            >
+              {sure === 0 ? "Confirm all sure" : `Confirm all ${sure} sure`}
+            </Button>
+            <Button
+              icon={<List aria-hidden />}
+              aria-pressed={isListed}
+              aria-label="List of all words"
+              onClick={() => setListed(!isListed)}
+            />
+          </>
+        )}
+        {state.reading !== null && (
+          <Button icon={<Square aria-hidden />} onClick={desk.callOff}>
+            Stop
+          </Button>
+        )}
+        <Button
+          tone="quiet"
+          icon={<X aria-hidden />}
+          aria-label="Put the words away"
+          onClick={desk.close}
+        />
+      </div>
+      {state.reading !== null && (
+        <progress
+          className={styles.share}
+          max={100}
+          value={Math.round(state.reading * 100)}
+          aria-label="Reading words"
+        />
+      )}
+      {state.problem !== null && (
+        <p className={styles.problem} role="alert">
+          <CircleAlert aria-hidden />
+          {state.problem}
+        </p>
+      )}
+      {isRead && current && <WordInHand key="in-hand" desk={desk} item={current} />}
+      {isRead && isListed && <WordsList desk={desk} items={items} current={current} />}
+    </section>
+  );
+}
+
+function said(reading: number | null, all: number, open: number, sure: number): string {
+  if (reading !== null) return `Reading words, ${Math.round(reading * 100)} %`;
+  if (all === 0) return "No words were read.";
+  if (open === 0) return "Every word that has a place is written.";
+  return sure === open ? `${open} to write` : `${open} to write, ${open - sure} doubtful`;
+}

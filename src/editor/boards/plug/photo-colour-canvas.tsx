@@ -1,0 +1,165 @@
+import { ZoomIn, ZoomOut } from "lucide-react";
+import { type KeyboardEvent, type ReactNode, useLayoutEffect, useState } from "react";
+import type { Point } from "../../../base/index.ts";
+import type { PhotoDot } from "../../../plug/index.ts";
+import { Button } from "../../app/controls/index.ts";
+import { type Camera, panBy, type Size, toBoard, toFace } from "./camera.ts";
+import { wholeCamera, zoomed } from "./photo-camera.ts";
+import styles from "./photo-canvas.module.css";
+import colours from "./photo-colour.module.css";
+import type { PhotoSpot } from "./photo-colour-pixels.ts";
+import { usePhotoGestures } from "./use-photo-gestures.ts";
+
+interface PhotoColourCanvasProps {
+  url: string;
+  /** Pixels. */
+  width: number;
+  height: number;
+  /** The cavities where they lie on the photo; none on a photo that is not the plug's. */
+  dots: readonly PhotoDot[];
+  /** The mark of the cavity whose wire is asked about. */
+  mark: string | null;
+  spot: PhotoSpot | null;
+  /** Where somebody said that it is white. */
+  white: PhotoSpot | null;
+  onSpot: (spot: PhotoSpot) => void;
+  tools: (zoom: ReactNode) => ReactNode;
+}
+
+/** Radius of the ring that must lie within the wire, screen pixels. */
+const RING = 9;
+const ZOOM_STEP = 1.5;
+const ARROWS: Readonly<Record<string, Point>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
+/** The photo to tap a wire on; the ring is always of one size on the screen, the photo is zoomed under it. */
+export function PhotoColourCanvas(props: PhotoColourCanvasProps) {
+  const { url, width, height } = props;
+  const [size, setSize] = useState<Size>({ width: 0, height: 0 });
+  const [moved, setCamera] = useState<Camera | null>(null);
+  const [aim, setAim] = useState<Point | null>(null);
+  const whole = wholeCamera({ right: width, bottom: height }, size);
+  const camera = moved ?? whole;
+  const clamp = ([x, y]: Point): Point => [
+    Math.min(width, Math.max(0, x)),
+    Math.min(height, Math.max(0, y)),
+  ];
+  const put = (at: Point) => props.onSpot({ at, reach: Math.max(2, RING / camera.scale) });
+  const pan = (by: Point) => setCamera((now) => panBy(now ?? whole, by));
+  const gestures = usePhotoGestures({
+    tap: (at) => {
+      setAim(null);
+      put(clamp(toFace(camera, at)));
+    },
+    // Nothing is dragged here: the photo itself is.
+    begin: (from, to) => {
+      dragged.from = to;
+      pan([to[0] - from[0], to[1] - from[1]]);
+    },
+    drag: (to) => {
+      pan([to[0] - dragged.from[0], to[1] - dragged.from[1]]);
+      dragged.from = to;
+    },
+    drop: () => {},
+    broken: () => {},
+    pan,
+    zoom: (factor, at) => setCamera((now) => zoomed(now ?? whole, factor, at, whole)),
+    count: () => {},
+  });
+  const [dragged] = useState<{ from: Point }>({ from: [0, 0] });
+
+  useLayoutEffect(() => {
+    const box = gestures.ref.current;
+    if (!box) return;
+    const measure = () => setSize({ width: box.clientWidth, height: box.clientHeight });
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(box);
+    return () => observer.disconnect();
+  }, [gestures.ref]);
+
+  const zoomBy = (factor: number) =>
+    setCamera(zoomed(camera, factor, [size.width / 2, size.height / 2], whole));
+  const key = (event: KeyboardEvent) => {
+    const by = ARROWS[event.key];
+    const length = (event.shiftKey ? 2 : 20) / camera.scale;
+    const from = aim ?? clamp(toFace(camera, [size.width / 2, size.height / 2]));
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (by) setAim(clamp([from[0] + by[0] * length, from[1] + by[1] * length]));
+    else if (event.key === "Enter" || event.key === " ") put(from);
+    else if (event.key === "+" || event.key === "=") zoomBy(ZOOM_STEP);
+    else if (event.key === "-") zoomBy(1 / ZOOM_STEP);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  const [left, top] = toBoard(camera, [0, 0]);
+  const place = (point: Point) => {
+    const [x, y] = toBoard(camera, point);
+    return { left: x, top: y };
+  };
+  const ring = (spot: PhotoSpot) => ({
+    ...place(spot.at),
+    width: 2 * spot.reach * camera.scale,
+    height: 2 * spot.reach * camera.scale,
+  });
+  return (
+    <div className={styles.canvas}>
+      {props.tools(
+        <>
+          <Button
+            icon={<ZoomOut aria-hidden />}
+            aria-label="Show the picture smaller"
+            disabled={camera.scale <= whole.scale}
+            onClick={() => zoomBy(1 / ZOOM_STEP)}
+          />
+          <Button
+            icon={<ZoomIn aria-hidden />}
+            aria-label="Show the picture larger"
+            onClick={() => zoomBy(ZOOM_STEP)}
+          />
+        </>,
+      )}
+      <div
+        ref={gestures.ref}
+        {...gestures.handlers}
+        className={`${styles.frame} ${colours.frame}`}
+        style={{ aspectRatio: `${width} / ${height}` }}
+        role="application"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys aim on it, Enter asks about the spot
+        tabIndex={0}
+        aria-label="Photo of the wires. Aim with the arrow keys, plus and minus zoom, Enter asks about the wire there."
+        onKeyDown={key}
+      >
+        <img
+          src={url}
+          alt=""
+          draggable={false}
+          style={{ left, top, width: width * camera.scale, height: height * camera.scale }}
+        />
+        {props.dots.map(({ at, mark }) => (
+          <span
+            key={mark}
+            className={`${styles.dot} ${colours.dot}`}
+            data-chosen={mark === props.mark}
+            style={place(at)}
+          >
+            {mark}
+          </span>
+        ))}
+        {props.white && (
+          <span className={colours.white} style={ring(props.white)}>
+            <span>white</span>
+          </span>
+        )}
+        {props.spot && <span className={colours.ring} style={ring(props.spot)} />}
+        {aim && <span className={colours.aim} style={place(aim)} />}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,2 @@
+export { SquareDesk } from "./square-desk.tsx";
+export { SquareOffer } from "./square-offer.tsx";

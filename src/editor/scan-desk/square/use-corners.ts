@@ -1,0 +1,74 @@
+import { useEffect, useState } from "react";
+import type { Bow, ProposedCorners, Squaring } from "../../../scan/index.ts";
+import type { SquarePort } from "../../workers/open-square.ts";
+import { proposedCorners, type Size } from "./square-work.ts";
+
+/** Milliseconds that corners must rest before the lens is looked for along their sides. */
+const SETTLED = 500;
+/** Below this a proposal is worth a second look. */
+const SURE = 0.8;
+
+/** What is found of corners and of the lens, by itself and after each drag. */
+export function useCorners(
+  port: SquarePort,
+  size: Size,
+  squaring: Squaring,
+  onSquaring: (change: (squaring: Squaring) => Squaring) => void,
+) {
+  const [found, setFound] = useState<ProposedCorners | null>(null);
+  const [state, setState] = useState<"not-asked" | "looking" | "looked">("not-asked");
+  const [bow, setBow] = useState<Bow | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+
+  const find = async () => {
+    setState("looking");
+    setProblem(null);
+    try {
+      const proposed = await port.propose();
+      setFound(proposed);
+      setBow(proposed?.bow ?? null);
+      if (proposed) onSquaring((now) => proposedCorners(now, proposed, size));
+    } catch (error) {
+      setProblem(error instanceof Error ? error.message : String(error));
+    }
+    setState("looked");
+  };
+
+  const { corners } = squaring;
+  const isFound = found !== null && JSON.stringify(corners) === JSON.stringify(found.corners);
+  useEffect(() => {
+    if (!corners || isFound) return;
+    let isStale = false;
+    const timer = setTimeout(() => {
+      port
+        .bowNear(corners)
+        .then((seen) => !isStale && setBow(seen))
+        // It is only an offer: without it the page is squared up all the same.
+        .catch(() => {});
+    }, SETTLED);
+    return () => {
+      isStale = true;
+      clearTimeout(timer);
+    };
+  }, [port, corners, isFound]);
+
+  return {
+    find,
+    isLooking: state === "looking",
+    bow,
+    says: problem ?? saysOf(),
+  };
+
+  function saysOf(): string {
+    if (state === "looking") return "Looking for the page…";
+    if (isFound) {
+      const what = found.of === "page" ? "The page’s edge was found" : "A drawn frame was found";
+      return `${what}. ${found.confidence < SURE ? "Not quite surely: look at each corner." : "Drag a corner that is off."}`;
+    }
+    if (corners) return "Set by hand.";
+    if (state === "looked" && !found) {
+      return "No page’s edge and no frame is plain to see: drag the four corners yourself.";
+    }
+    return "The whole picture is taken.";
+  }
+}

@@ -1,0 +1,76 @@
+import type { Rgba } from "../raster.ts";
+import type { Xyz } from "./adaptation.ts";
+
+/** A small square of a photo. */
+export interface Cell {
+  /** Mean red, green and blue, linear sRGB 0 to 1. */
+  readonly rgb: Xyz;
+  /** Mean Y. */
+  readonly light: number;
+  /** Whether one even surface fills it, nowhere too bright to tell its colour. */
+  readonly isEven: boolean;
+}
+
+/** Pixels of a cell a side. */
+const SIDE = 6;
+/** Deviation of Y against its mean that an even surface stays under, with a camera's noise. */
+const EVEN = 0.1;
+
+/** Linear light of a byte of sRGB (IEC 61966-2-1). */
+const LINEAR = Float64Array.from({ length: 256 }, (_, byte) => {
+  const share = byte / 255;
+  return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+});
+export const linear = (byte: number): number => LINEAR[byte] as number;
+
+export function cellsOf({ width, height, data }: Rgba, full: number): readonly Cell[] {
+  const cells: Cell[] = [];
+  for (let top = 0; top + SIDE <= height; top += SIDE)
+    for (let left = 0; left + SIDE <= width; left += SIDE) {
+      let [red, green, blue, light, square, clipped] = [0, 0, 0, 0, 0, 0];
+      for (let y = top; y < top + SIDE; y++)
+        for (let x = left, at = 4 * (y * width + left); x < left + SIDE; x++, at += 4) {
+          const [r, g, b] = [data[at], data[at + 1], data[at + 2]] as [number, number, number];
+          if (Math.max(r, g, b) > full) clipped++;
+          const y1 = 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
+          red += linear(r);
+          green += linear(g);
+          blue += linear(b);
+          light += y1;
+          square += y1 * y1;
+        }
+      const of = SIDE * SIDE;
+      const mean = light / of;
+      const deviation = Math.sqrt(Math.max(0, square / of - mean * mean));
+      cells.push({
+        rgb: [red / of, green / of, blue / of],
+        light: mean,
+        isEven: clipped === 0 && deviation < EVEN * mean,
+      });
+    }
+  return cells;
+}
+
+/** The Minkowski norm over all edges: 6, as the method's authors found best. */
+const NORM = 6;
+
+/** The light's colour, linear sRGB, from the sum of all edges; null where there are none. */
+export function greyEdge({ width, height, data }: Rgba, full: number): Xyz | null {
+  const sum = [0, 0, 0];
+  const brightest = (at: number) =>
+    Math.max(data[at] as number, data[at + 1] as number, data[at + 2] as number);
+  for (let y = 1; y < height - 1; y++)
+    for (let x = 1; x < width - 1; x++) {
+      const at = 4 * (y * width + x);
+      const around = [at - 4, at + 4, at - 4 * width, at + 4 * width] as const;
+      if (around.some((one) => brightest(one) > full)) continue;
+      for (let i = 0; i < 3; i++) {
+        const [left, right, above, below] = around.map((one) =>
+          linear(data[one + i] as number),
+        ) as [number, number, number, number];
+        sum[i] = (sum[i] as number) + Math.hypot(right - left, below - above) ** NORM;
+      }
+    }
+  const [red, green, blue] = sum.map((one) => one ** (1 / NORM)) as unknown as Xyz;
+  return red > 0 && green > 0 && blue > 0 ? [red, green, blue] : null;
+}

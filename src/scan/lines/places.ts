@@ -1,0 +1,94 @@
+import type { Point } from "../../base/index.ts";
+import type { Sliced } from "../sliced.ts";
+import type { Answerable } from "./answered.ts";
+import { type Facing, linesFaced } from "./facing.ts";
+import { type BrokenCrossing, brokenCrossing } from "./fork.ts";
+import { type Gap, gapsBetween } from "./gaps.ts";
+import { hasDot, type Joint, jointAt } from "./joint.ts";
+import type { LineMask } from "./line-mask.ts";
+import { NearEnds } from "./near-ends.ts";
+import type { OpenEnd } from "./open-ends.ts";
+import type { PreparedPage } from "./prepared-page.ts";
+import type { Skeleton } from "./skeleton.ts";
+import { waysOf } from "./ways.ts";
+import { type Zone, zonesOf } from "./zones.ts";
+
+/** Where lines may be one or not, and what the picture says of it. */
+export type LinePlace = Answerable &
+  (
+    | { readonly kind: "zone"; readonly zone: Zone; readonly joint: Joint }
+    | { readonly kind: "broken"; readonly zone: Zone; readonly broken: BrokenCrossing }
+    | { readonly kind: "gap"; readonly gap: Gap }
+    | { readonly kind: "facing"; readonly facing: Facing }
+  );
+
+/** In line widths: how far from a place that the program names an answer may be to be meant for it. */
+const REACH = 3;
+/** In line widths: no line is looked for beyond a hole wider than this. */
+const WIDEST_HOLE = 12;
+/** Zones a slice. */
+const ZONES = 400;
+
+/** Every place of a page where lines may be joined, in the order in which they are to be decided. */
+export function* linePlaces(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  { lines }: LineMask,
+  ends: readonly OpenEnd[],
+  atParts: ReadonlySet<number>,
+): Sliced<LinePlace[]> {
+  const { lineWidth } = page;
+  const reach = REACH * lineWidth;
+  const places: LinePlace[] = [];
+  const used = new Set<OpenEnd>();
+  const near = new NearEnds(ends, WIDEST_HOLE * lineWidth);
+  const holes = gapsBetween(page, ends);
+  yield 0.1;
+  const bridged = holes.flatMap(({ ends: pair, isSure }) => (isSure ? pair : []));
+  const lineEnds = new Set([...atParts, ...bridged.map(({ node }) => node)]);
+  const ways = waysOf(skeleton, holes);
+  const zones = zonesOf(page, skeleton, lineEnds);
+  yield 0.3;
+  for (let n = 0; n < zones.length; n++) {
+    if (n % ZONES === 0) yield 0.3 + (0.5 * n) / zones.length;
+    const zone = zones[n] as Zone;
+    const { at } = zone;
+    if (zone.branches.length + zone.inside.length < 2) continue;
+    const around = () => near.around(at, WIDEST_HOLE * lineWidth + zone.radius);
+    const broken =
+      zone.branches.length !== 3 || hasDot(page, zone)
+        ? null
+        : brokenCrossing(page, zone, around(), ways);
+    if (broken) {
+      for (const other of around()) {
+        if (other === broken.end || zone.inside.includes(other.stretch)) used.add(other);
+      }
+      const far = reach + zone.radius;
+      places.push({ kind: "broken", at, reach: far, isDoubtful: !broken.isSure, zone, broken });
+    } else {
+      const joint = jointAt(page, skeleton, zone, ways);
+      const isDoubtful = joint.kind === "doubtful";
+      // Two ends are one line, whatever is said there.
+      const far = zone.branches.length > 2 ? reach + zone.radius : 0;
+      places.push({ kind: "zone", at, reach: far, isDoubtful, zone, joint });
+    }
+  }
+  const free = ends.filter((end) => !used.has(end));
+  const faced = linesFaced(page, skeleton, lines, free);
+  yield 0.9;
+  for (const gap of gapsBetween(page, free)) {
+    const [a, b] = gap.ends;
+    used.add(a).add(b);
+    const at = between(a.at, b.at);
+    const far = Math.max(reach, gap.wide / 2);
+    places.push({ kind: "gap", at, reach: far, isDoubtful: !gap.isSure, gap });
+  }
+  for (const facing of faced) {
+    if (used.has(facing.end)) continue;
+    const { at, isSure } = facing;
+    places.push({ kind: "facing", at, reach, isDoubtful: !isSure, facing });
+  }
+  return places;
+}
+
+const between = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];

@@ -1,0 +1,68 @@
+import type { Box } from "../../base/index.ts";
+import type { PreparedPage } from "../lines/prepared-page.ts";
+import { asPart, type Sliced } from "../sliced.ts";
+import { onePerPlace, type Ranked, shared } from "./apart.ts";
+import { askewOf } from "./askew.ts";
+import { fitByCircles } from "./by-circles.ts";
+import { type Fitted, fitByStrokes } from "./by-strokes.ts";
+import type { Candidate } from "./candidate.ts";
+import { markOf } from "./confidence.ts";
+import { CONVENTIONS } from "./conventions/index.ts";
+import { holesOf } from "./holes.ts";
+import { motorLetterIn } from "./letters.ts";
+import { modulesOf } from "./modules.ts";
+import { moduleFound, relayFound, symbolFound } from "./proposals.ts";
+import { relaysOf } from "./relays.ts";
+import { type SymbolPage, symbolPageOf } from "./symbol-page.ts";
+import type { PlacedExample, SymbolProposal } from "./symbol-proposal.ts";
+import { isWired } from "./wired.ts";
+
+export interface SymbolSearch {
+  /** Placed parts: what is printed there is an example of its kind. */
+  readonly examples: readonly PlacedExample[];
+  /** Where nothing is to be proposed, pixels of the picture: what is placed already. */
+  readonly known: readonly Box[];
+}
+
+/** Proposals that look less like their kind are not worth showing. */
+const LEAST = 0.2;
+/** A proposal is known when this share of it, or of what is known, is common to both. */
+const KNOWN = 0.4;
+
+/** Everything on a page that looks like a symbol, the likeliest first. */
+export function* findSymbols(
+  prepared: PreparedPage,
+  { known }: SymbolSearch,
+): Sliced<SymbolProposal[]> {
+  const page = yield* asPart(symbolPageOf(prepared), 0, 0.4);
+  const askew = askewOf(page.pieces, page.line);
+  const fitted: Fitted[] = yield* asPart(fitByStrokes(page, askew, CONVENTIONS), 0.4, 0.9);
+  const holes = holesOf(page);
+  yield 0.93;
+  fitted.push(...fitByCircles(page, askew, holes.list, CONVENTIONS));
+  yield 0.95;
+  const candidates = fitted.map((one) => candidateOf(page, one)).filter(isWorthIt(page));
+  yield 0.97;
+  const symbols: Ranked[] = [
+    ...candidates.map((one) => symbolFound(page, one)),
+    ...relaysOf(page, candidates).map((one) => relayFound(page, one)),
+  ];
+  const modules = modulesOf(page, holes).map((one) => moduleFound(page, one));
+  yield 0.99;
+  return [...onePerPlace(symbols), ...onePerPlace(modules)]
+    .filter(({ box, confidence }) => {
+      const isNew = known.every((one) => shared(one, box) < KNOWN);
+      return isNew && confidence >= LEAST;
+    })
+    .sort((a, b) => b.confidence - a.confidence);
+}
+
+function candidateOf(page: SymbolPage, { symbol, fit }: Fitted): Candidate {
+  const letter = symbol.letter ? motorLetterIn(page, fit.pose) : 1;
+  return { symbol, fit, letter, confidence: markOf(symbol, fit, letter) };
+}
+
+const isWorthIt =
+  (page: SymbolPage) =>
+  ({ symbol, fit, confidence }: Candidate): boolean =>
+    confidence >= LEAST && isWired(page, symbol, fit.pose);

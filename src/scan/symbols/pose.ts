@@ -1,0 +1,75 @@
+import type { Box, Point } from "../../base/index.ts";
+import type { QuarterTurn } from "./symbol-proposal.ts";
+
+/** How a symbol lies on a page: mirrored across its x axis first, then stretched, turned and moved. */
+export interface Pose {
+  readonly x: number;
+  readonly y: number;
+  /** Pixels to a unit along the symbol's x and y. */
+  readonly along: number;
+  readonly across: number;
+  readonly turn: QuarterTurn;
+  /** Degrees clockwise beyond the quarter turn: the page is askew. */
+  readonly askew: number;
+  readonly isMirrored: boolean;
+}
+
+/** The six numbers of a pose: a point is at [x + a px + c py, y + b px + d py]. */
+export interface Matrix {
+  readonly x: number;
+  readonly y: number;
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly d: number;
+}
+
+export function matrixOf(pose: Pose): Matrix {
+  const radians = ((pose.turn + pose.askew) * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(radians), Math.sin(radians)];
+  const across = pose.isMirrored ? -pose.across : pose.across;
+  return {
+    x: pose.x,
+    y: pose.y,
+    a: pose.along * cos,
+    b: pose.along * sin,
+    c: -across * sin,
+    d: across * cos,
+  };
+}
+
+export const placed = ({ x, y, a, b, c, d }: Matrix, [px, py]: Point): Point => [
+  x + a * px + c * py,
+  y + b * px + d * py,
+];
+
+/** The way back: from the page to the symbol's units. */
+export function unplaced({ x, y, a, b, c, d }: Matrix, px: number, py: number): Point {
+  const det = a * d - b * c;
+  const [dx, dy] = [px - x, py - y];
+  return [(d * dx - c * dy) / det, (a * dy - b * dx) / det];
+}
+
+/** The way along which a direction of the symbol points on the page, as a unit vector. */
+export function directed({ a, b, c, d }: Matrix, [px, py]: Point): Point {
+  const [x, y] = [a * px + c * py, b * px + d * py];
+  const length = Math.hypot(x, y) || 1;
+  return [x / length, y / length];
+}
+
+/** Around a box of the symbol, as it lies on the page. */
+export function placedBox(matrix: Matrix, { left, top, right, bottom }: Box): Box {
+  const corners = [
+    placed(matrix, [left, top]),
+    placed(matrix, [right, top]),
+    placed(matrix, [right, bottom]),
+    placed(matrix, [left, bottom]),
+  ];
+  const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)];
+  return {
+    left: Math.min(...xs),
+    top: Math.min(...ys),
+    right: Math.max(...xs),
+    bottom: Math.max(...ys),
+  };
+}

@@ -1,0 +1,124 @@
+import type { Box } from "../../base/index.ts";
+import { componentsOf } from "../components.ts";
+import type { PreparedPage } from "../lines/prepared-page.ts";
+import type { Sliced } from "../sliced.ts";
+import { cutCrop, timesFor } from "./cut-crop.ts";
+import { type Glyph, glyphsOf } from "./glyphs.ts";
+import { withoutLines } from "./without-lines.ts";
+import { ASIDE, type WordCrop } from "./word-crop.ts";
+import { USUAL_TURN, type WordLine, wordLinesOf } from "./word-lines.ts";
+
+/** Crops between two tellings. */
+const BATCH = 20;
+
+/** Every run of words on a page, cut out for a reader: level ones and upright ones, read from the bottom up. */
+export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
+  const { ink, lines } = withoutLines(page.ink, page.lineWidth);
+  yield 0.3;
+  const { labels, list } = componentsOf(ink);
+  yield 0.5;
+  const thickest = new Uint8Array(list.length);
+  for (let at = 0; at < labels.length; at++) {
+    const number = (labels[at] as number) - 1;
+    const far = page.far[at] as number;
+    if (number >= 0 && far > (thickest[number] as number)) thickest[number] = far;
+  }
+  yield 0.6;
+  const glyphs = glyphsOf(list, page.lineWidth, Array.from(thickest));
+  const rows = wordLinesOf(glyphs);
+  yield 0.7;
+  const source = { flat: page.flat, labels, lines };
+  const crops: WordCrop[] = [];
+  const sized = rows.map((row) => ({ row, tall: letterHeight(row) }));
+  const usual = usualHeight(sized);
+  const likely = sized.filter(({ row, tall }) => mayBeWord(row, tall, usual));
+  for (const [n, { row, tall }] of likely.entries()) {
+    const box = boxAround(row.glyphs);
+    const own = new Set(row.glyphs.map(({ number }) => number + 1));
+    const turn = USUAL_TURN[row.way];
+    const aside = Math.round(ASIDE * tall);
+    crops.push({
+      box: inPicture(box, page.scale),
+      turn,
+      tall: tall / page.scale,
+      isCapitals: isEven(row, tall),
+      grey: cutCrop(source, longer(box, row.way, aside), turn, own, tall),
+      aside: Math.round(aside * timesFor(tall)),
+    });
+    if (n % BATCH === BATCH - 1) yield 0.7 + (0.3 * n) / likely.length;
+  }
+  return crops;
+}
+
+function boxAround(glyphs: readonly Glyph[]): Box {
+  return {
+    left: Math.min(...glyphs.map(({ left }) => left)),
+    top: Math.min(...glyphs.map(({ top }) => top)),
+    right: Math.max(...glyphs.map(({ right }) => right)),
+    bottom: Math.max(...glyphs.map(({ bottom }) => bottom)),
+  };
+}
+
+interface Sized {
+  readonly row: WordLine;
+  /** Pixels of the page. */
+  readonly tall: number;
+}
+
+/** So many letters in a row are no accident. */
+const SURELY_WORD = 3;
+
+/** How tall the letters of most of what are surely words are; 0 where there are none. */
+function usualHeight(sized: readonly Sized[]): number {
+  const heights = sized
+    .filter(({ row }) => row.glyphs.length >= SURELY_WORD)
+    .map(({ tall }) => tall)
+    .sort((a, b) => a - b);
+  return heights[heights.length >> 1] ?? 0;
+}
+
+/** In heights of the usual letters: one alone of another size is a piece of a symbol, two may be. */
+const ALONE = [0.55, 1.45] as const;
+const FEW = [0.4, 3] as const;
+const MANY = [0.3, 6] as const;
+
+function mayBeWord({ glyphs, way }: WordLine, tall: number, usual: number): boolean {
+  if (usual === 0) return true;
+  const [least, most] = glyphs.length === 1 ? ALONE : glyphs.length < SURELY_WORD ? FEW : MANY;
+  if (tall < least * usual || tall > most * usual) return false;
+  if (way === "upright" && glyphs.length === 1) return false;
+  const box = boxAround(glyphs);
+  const [wide, high] = [box.right - box.left + 1, box.bottom - box.top + 1];
+  return glyphs.length > 1 || wide <= 1.3 * high;
+}
+
+/** Small letters are 0.65 to 0.8 of a capital (common practice, no source); nothing of a capital's row is. */
+const SMALL = [0.55, 0.86] as const;
+
+const isEven = (row: WordLine, tall: number): boolean =>
+  heightsOf(row).every((height) => height < SMALL[0] * tall || height > SMALL[1] * tall);
+
+/** Of the tall letters, whatever small marks are among them. */
+function letterHeight(row: WordLine): number {
+  const heights = heightsOf(row).sort((a, b) => a - b);
+  return heights[Math.floor(0.75 * (heights.length - 1))] as number;
+}
+
+/** Room for what is too faint or small to be counted as ink, such as a full stop. */
+function longer({ left, top, right, bottom }: Box, way: WordLine["way"], by: number): Box {
+  const [aside, across] = way === "level" ? [by, 0] : [0, by];
+  return { left: left - aside, top: top - across, right: right + aside, bottom: bottom + across };
+}
+
+const heightsOf = ({ way, glyphs }: WordLine): number[] =>
+  glyphs.map(({ left, right, top, bottom }) => (way === "level" ? bottom - top : right - left) + 1);
+
+/** From pixels of the page, edges inside, to pixels of the picture. */
+function inPicture({ left, top, right, bottom }: Box, scale: number): Box {
+  return {
+    left: left / scale,
+    top: top / scale,
+    right: (right + 1) / scale,
+    bottom: (bottom + 1) / scale,
+  };
+}

@@ -1,0 +1,206 @@
+import { Groups } from "../../base/index.ts";
+import type { Glyph, Glyphs } from "./glyphs.ts";
+import type { WordTurn } from "./word-crop.ts";
+
+/** Letters that stand in one row, in no order. */
+export interface WordLine {
+  readonly way: "level" | "upright";
+  readonly glyphs: readonly Glyph[];
+}
+
+/** Reading along a row: `from` and `to` along it, `low` and `high` across it. */
+interface Extent {
+  readonly from: number;
+  readonly to: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+type Way = WordLine["way"];
+
+/** All in shares of the letters' height. Letters of a word stand nearer than words, and words nearer than rows. */
+const LETTER_GAP = 0.42;
+const WORD_GAP = 1.1;
+/** Letters of a word differ as x and X do; words of a row are set in one size. */
+const LETTER_LIKE = 0.55;
+const WORD_LIKE = 0.8;
+const IN_ROW = 0.22;
+
+const extentOf = ({ left, right, top, bottom }: Glyph, way: Way): Extent =>
+  way === "level"
+    ? { from: left, to: right + 1, low: top, high: bottom + 1 }
+    : { from: top, to: bottom + 1, low: left, high: right + 1 };
+
+const tallOf = ({ low, high }: Extent) => high - low;
+
+function around(extents: readonly Extent[]): Extent {
+  return {
+    from: Math.min(...extents.map(({ from }) => from)),
+    to: Math.max(...extents.map(({ to }) => to)),
+    low: Math.min(...extents.map(({ low }) => low)),
+    high: Math.max(...extents.map(({ high }) => high)),
+  };
+}
+
+/** Groups letters into rows, level and upright ones; a letter alone is a level row. */
+export function wordLinesOf({ letters, marks }: Glyphs): readonly WordLine[] {
+  const taken = new Set<Glyph>();
+  const words: WordLine[] = [];
+  const tried = (["level", "upright"] as const)
+    .flatMap((way) => touching(letters, way).map((glyphs) => ({ way, glyphs })))
+    .filter(({ glyphs }) => glyphs.length > 1)
+    .sort((a, b) => b.glyphs.length - a.glyphs.length || gapOf(a) - gapOf(b));
+  for (const { way, glyphs } of tried) {
+    const left = glyphs.filter((glyph) => !taken.has(glyph));
+    if (left.length < 2) continue;
+    for (const glyph of left) taken.add(glyph);
+    words.push({ way, glyphs: left });
+  }
+  const alone = letters.filter((glyph) => !taken.has(glyph)).map((glyph) => [glyph]);
+  return inRows(words, alone).map((line) => withMarks(line, marks));
+}
+
+/** How far apart the letters of a row stand on the whole, in their heights. */
+function gapOf({ way, glyphs }: WordLine): number {
+  const extents = glyphs.map((glyph) => extentOf(glyph, way));
+  const whole = around(extents);
+  const filled = extents.reduce((sum, { from, to }) => sum + to - from, 0);
+  return (whole.to - whole.from - filled) / tallOf(whole);
+}
+
+/** Letters that stand as close as those of one word. */
+function touching(letters: readonly Glyph[], way: Way): Glyph[][] {
+  const sorted = letters
+    .map((glyph) => ({ glyph, at: extentOf(glyph, way) }))
+    .sort((a, b) => a.at.from - b.at.from);
+  const groups = new Groups(sorted.length);
+  const widest = Math.max(0, ...sorted.map(({ at }) => at.to - at.from));
+  sorted.forEach((one, n) => {
+    for (let m = n + 1; m < sorted.length; m++) {
+      const other = sorted[m] as (typeof sorted)[number];
+      if (other.at.from > one.at.to + widest) break;
+      if (isOneWord(one.at, other.at)) groups.join(n, m);
+    }
+  });
+  return membersOf(groups, sorted.length).map((members) =>
+    members.map((n) => (sorted[n] as { glyph: Glyph }).glyph),
+  );
+}
+
+function isOneWord(a: Extent, b: Extent): boolean {
+  const [less, more] = [tallOf(a), tallOf(b)].sort((x, y) => x - y) as [number, number];
+  if (less < LETTER_LIKE * more) return false;
+  const shared = Math.min(a.high, b.high) - Math.max(a.low, b.low);
+  if (shared < 0.7 * less) return false;
+  const gap = b.from - a.to;
+  return gap <= LETTER_GAP * more && gap > -0.4 * Math.min(a.to - a.from, b.to - b.from);
+}
+
+interface Row {
+  /** Null for a single letter, which may stand in either. */
+  readonly way: Way | null;
+  readonly glyphs: readonly Glyph[];
+}
+
+/** Words and single letters that follow one another in one row and one size, the nearest joined first. */
+function inRows(words: readonly WordLine[], alone: readonly (readonly Glyph[])[]): WordLine[] {
+  const rows: Row[] = [...words, ...alone.map((glyphs) => ({ way: null, glyphs }))];
+  const pairs = (["level", "upright"] as const).flatMap((way) => pairsOf(rows, way));
+  pairs.sort((a, b) => a.gap - b.gap);
+  const groups = new Groups(rows.length);
+  const ways = rows.map(({ way }) => way);
+  for (const { one, other, way } of pairs) {
+    const [a, b] = [groups.of(one), groups.of(other)];
+    if (a === b || (ways[a] ?? way) !== way || (ways[b] ?? way) !== way) continue;
+    groups.join(one, other);
+    ways[groups.of(one)] = way;
+  }
+  return membersOf(groups, rows.length).map((members) => ({
+    way: ways[groups.of(members[0] as number)] ?? "level",
+    glyphs: members.flatMap((n) => (rows[n] as Row).glyphs),
+  }));
+}
+
+interface Pair {
+  readonly one: number;
+  readonly other: number;
+  readonly way: Way;
+  readonly gap: number;
+}
+
+function pairsOf(rows: readonly Row[], way: Way): Pair[] {
+  const sorted = rows
+    .map((row, number) => ({
+      number,
+      isAlone: row.way === null,
+      at: around(row.glyphs.map((glyph) => extentOf(glyph, way))),
+      way: row.way,
+    }))
+    .filter((row) => row.way === null || row.way === way)
+    .sort((a, b) => a.at.from - b.at.from);
+  const tallest = Math.max(0, ...sorted.map(({ at }) => tallOf(at)));
+  const longest = Math.max(0, ...sorted.map(({ at }) => at.to - at.from));
+  const pairs: Pair[] = [];
+  sorted.forEach((one, n) => {
+    for (let m = n + 1; m < sorted.length; m++) {
+      const other = sorted[m] as (typeof sorted)[number];
+      if (other.at.from > one.at.from + longest + WORD_GAP * tallest) break;
+      if (one.isAlone && other.isAlone && !(mayRead(one.at) && mayRead(other.at))) continue;
+      const gap = wordGap(one.at, other.at);
+      if (gap !== null) pairs.push({ one: one.number, other: other.number, way, gap });
+    }
+  });
+  return pairs;
+}
+
+/** Two letters alone only make a row in the way in which they are taller than wide. */
+const mayRead = (at: Extent) => tallOf(at) >= at.to - at.from;
+
+/** The gap in letter heights between what may be two words of one row; null when they are not. */
+function wordGap(a: Extent, b: Extent): number | null {
+  const [less, more] = [tallOf(a), tallOf(b)].sort((x, y) => x - y) as [number, number];
+  if (less < WORD_LIKE * more) return null;
+  if (Math.abs(a.low + a.high - b.low - b.high) / 2 > IN_ROW * more) return null;
+  const gap = (b.from - a.to) / more;
+  return gap <= WORD_GAP && gap > -0.3 ? gap : null;
+}
+
+/** How far beside a row and across it its small marks stand, in letter heights. */
+const MARK_ASIDE = 0.55;
+const MARK_ACROSS = 0.3;
+/** Anything shorter or thinner is dust, in letter heights. */
+const LEAST_MARK = [0.12, 0.05] as const;
+
+function withMarks({ way, glyphs }: WordLine, marks: readonly Glyph[]): WordLine {
+  const at = around(glyphs.map((glyph) => extentOf(glyph, way)));
+  const tall = tallOf(at);
+  const own = new Set(glyphs.map(({ number }) => number));
+  const found = marks.filter((mark) => {
+    if (own.has(mark.number)) return false;
+    const { from, to, low, high } = extentOf(mark, way);
+    const [middle, across] = [(from + to) / 2, (low + high) / 2];
+    return (
+      Math.max(to - from, high - low) >= LEAST_MARK[0] * tall &&
+      Math.min(to - from, high - low) >= LEAST_MARK[1] * tall &&
+      middle > at.from - MARK_ASIDE * tall &&
+      middle < at.to + MARK_ASIDE * tall &&
+      across > at.low - MARK_ACROSS * tall &&
+      across < at.high + MARK_ACROSS * tall
+    );
+  });
+  return { way, glyphs: [...glyphs, ...found] };
+}
+
+/** Upright words of a drawing are read from the bottom up (ISO 129-1); the other way only where that fails. */
+export const USUAL_TURN: Readonly<Record<Way, WordTurn>> = { level: 0, upright: 270 };
+
+/** The members of every group, by number. */
+function membersOf(groups: Groups, count: number): number[][] {
+  const found = new Map<number, number[]>();
+  for (let n = 0; n < count; n++) {
+    const known = found.get(groups.of(n));
+    if (known) known.push(n);
+    else found.set(groups.of(n), [n]);
+  }
+  return [...found.values()];
+}

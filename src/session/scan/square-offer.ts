@@ -1,0 +1,60 @@
+import { distance, type Point } from "../../base/index.ts";
+import type { Id } from "../../job/index.ts";
+import type { ProposedCorners } from "../../scan/index.ts";
+import type { Session } from "../session.ts";
+import { createStore, type Store } from "../store.ts";
+
+/** Sheets whose picture was just brought in and of which nobody has been asked yet. */
+export interface JustImported {
+  readonly sheets: readonly Id[];
+}
+
+const stores = new WeakMap<Session, Store<JustImported>>();
+
+export function justImported(session: Session): Store<JustImported> {
+  const store = stores.get(session) ?? createStore<JustImported>({ sheets: [] });
+  stores.set(session, store);
+  return store;
+}
+
+/** Asked once for each picture, never again. */
+export const noteImported = (session: Session, sheet: Id): void =>
+  justImported(session).set(({ sheets }) => ({ sheets: [...sheets, sheet] }));
+
+export const settleImported = (session: Session, sheet: Id): void =>
+  justImported(session).set(({ sheets }) => ({ sheets: sheets.filter((one) => one !== sheet) }));
+
+/** Less sure corners are not worth a question. */
+const SURE = 0.75;
+/** Corners within this share of the diagonal of the picture's own are those. */
+const OWN = 0.015;
+/** Degrees off level or upright that one sees. */
+const ASKEW = 0.4;
+
+/** Whether squaring up by these corners would do a picture some good that one sees. */
+export function isWorthSquaring(
+  { corners, of, confidence, bow }: ProposedCorners,
+  { width, height }: { readonly width: number; readonly height: number },
+): boolean {
+  if (confidence < SURE) return false;
+  const own: readonly Point[] = [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+  ];
+  const near = OWN * Math.hypot(width, height);
+  const isAway = corners.some((corner, n) => distance(corner, own[n] as Point) > near);
+  if (!isAway) return false;
+  // A frame lies within its page anyway: straight already, there is nothing to do.
+  return (
+    of === "page" ||
+    bow !== null ||
+    corners.some((corner, n) => isAskew(corner, corners[(n + 1) % 4] as Point))
+  );
+}
+
+function isAskew([ax, ay]: Point, [bx, by]: Point): boolean {
+  const degrees = (Math.atan2(by - ay, bx - ax) * 180) / Math.PI;
+  return Math.abs(degrees - 90 * Math.round(degrees / 90)) > ASKEW;
+}

@@ -1,0 +1,26 @@
+import type { Box } from "../../base/index.ts";
+import type { Session } from "../session.ts";
+import type { Store } from "../store.ts";
+import type { ReadWord } from "./words/read-word.ts";
+import type { WordDesk } from "./words/word-desk.ts";
+
+const NONE: readonly Box[] = [];
+
+/** Boxes of the words that were read from the picture of the sheet at hand; none before that. */
+export function wordBoxesOf(
+  session: Session,
+  desk: WordDesk,
+): Pick<Store<readonly Box[]>, "get" | "subscribe"> {
+  let known: { readonly words: readonly ReadWord[]; readonly boxes: readonly Box[] } | null = null;
+  return {
+    subscribe: desk.subscribe,
+    get: () => {
+      const { file, words } = desk.get();
+      const { job, sheet } = session.get();
+      const shown = job.diagram.sheets.find(({ id }) => id === sheet)?.image?.file;
+      if (words.length === 0 || file === null || file !== shown) return NONE;
+      if (known?.words !== words) known = { words, boxes: words.map(({ box }) => box) };
+      return known.boxes;
+    },
+  };
+}

@@ -1,0 +1,196 @@
+import type { Box } from "../../../base/index.ts";
+import { kindOf } from "../../../circuit/index.ts";
+import { type Id, type Job, splitRef } from "../../../job/index.ts";
+import { type ReadWord, SURE } from "./read-word.ts";
+import { type AssignedWord, assignWords } from "./word-assignment.ts";
+import type { Claim } from "./word-claims.ts";
+import { placesOf } from "./word-places.ts";
+import { isWritten, sayWrite, standing, type WordWrite, whyNotWrite } from "./word-writes.ts";
+
+/** What the user said of one word. */
+export interface WordDecision {
+  /** As corrected by hand. */
+  readonly text?: string;
+  /** Key of the target chosen by hand. */
+  readonly target?: string;
+  readonly skipped?: true;
+}
+
+/** One thing that a word can be written to. */
+export interface WordTarget {
+  readonly key: string;
+  /** `F1: fuse value 60 A`. */
+  readonly says: string;
+  readonly ref: string;
+  readonly writes: readonly WordWrite[];
+  /** Why it can't be; null when it can. */
+  readonly problem: string | null;
+}
+
+export interface WordItem {
+  readonly id: string;
+  /** Ids of the read words that it is made of: the lines of one label are one item. */
+  readonly words: readonly string[];
+  /** Around all its words, pixels of the picture. */
+  readonly box: Box;
+  readonly turn: ReadWord["turn"];
+  /** As read, or as corrected. */
+  readonly text: string;
+  readonly isCorrected: boolean;
+  /** The likeliest, or the chosen one, first. Empty: nothing of the drawing that it could belong to. */
+  readonly targets: readonly WordTarget[];
+  /** `written`: the drawing says so already. */
+  readonly state: "open" | "written" | "skipped" | "nowhere";
+  /** Why it should be looked at, a sentence each; empty when it is sure. */
+  readonly doubts: readonly string[];
+}
+
+/** A rival so little farther off makes doubtful which is meant. */
+const RIVAL = 1.4;
+const RIVAL_BY = 0.4;
+/** Farther from its part than this, letter heights, a word may be another's. */
+const FAR = 3.6;
+
+/** The words of a sheet as the queue shows them: open ones as they are read on the sheet. */
+export function wordItems(
+  job: Job,
+  sheet: Id,
+  words: readonly ReadWord[],
+  decisions: Readonly<Record<string, WordDecision>>,
+): readonly WordItem[] {
+  const corrected = words.map((word) => {
+    const text = decisions[word.id]?.text;
+    return text === undefined ? word : { ...word, text, sure: 100, others: [] };
+  });
+  const legible = corrected.filter(({ text }) => text !== "");
+  const assigned = assignWords(job, placesOf(job, sheet), legible);
+  return labelsTogether(assigned).map((group) => itemOf(job, group, decisions));
+}
+
+/** Lines of one label are one item. */
+function labelsTogether(assigned: readonly AssignedWord[]): (readonly AssignedWord[])[] {
+  const groups: AssignedWord[][] = [];
+  const byLabel = new Map<string, AssignedWord[]>();
+  for (const one of assigned) {
+    const slot = one.claims[0]?.slot;
+    const known = slot?.startsWith("label ") ? byLabel.get(slot) : undefined;
+    if (known) known.push(one);
+    else {
+      const group = [one];
+      groups.push(group);
+      if (slot?.startsWith("label ")) byLabel.set(slot, group);
+    }
+  }
+  return groups;
+}
+
+function itemOf(
+  job: Job,
+  group: readonly AssignedWord[],
+  decisions: Readonly<Record<string, WordDecision>>,
+): WordItem {
+  const sorted = [...group].sort(
+    (a, b) => a.word.box.top - b.word.box.top || a.word.box.left - b.word.box.left,
+  );
+  const [{ word, claims }] = sorted as [AssignedWord, ...AssignedWord[]];
+  const decision = decisions[word.id] ?? {};
+  const text = sorted.map((one) => one.word.text).join(" ");
+  const whole =
+    sorted.length === 1 ? claims : [{ ...(claims[0] as Claim), writes: labelled(claims, text) }];
+  const targets = whole
+    .filter(({ writes }) => writes.length > 0)
+    .map((claim) => targetOf(job, claim));
+  const chosen = targets.find(({ key }) => key === decision.target);
+  const ordered = chosen ? [chosen, ...targets.filter((one) => one !== chosen)] : targets;
+  const first = ordered[0];
+  const isDone = first?.writes.every((write) => isWritten(job, write)) ?? false;
+  return {
+    id: word.id,
+    words: sorted.map((one) => one.word.id),
+    box: around(sorted.map((one) => one.word.box)),
+    turn: word.turn,
+    text,
+    isCorrected: sorted.some((one) => decisions[one.word.id]?.text !== undefined),
+    targets: ordered,
+    state: !first ? "nowhere" : isDone ? "written" : decision.skipped ? "skipped" : "open",
+    doubts: first && !isDone ? doubtsOf(job, sorted, whole, first, decision) : [],
+  };
+}
+
+function labelled(claims: readonly Claim[], text: string): readonly WordWrite[] {
+  return (claims[0] as Claim).writes.map((write) =>
+    write.field === "label" ? { ...write, value: text } : write,
+  );
+}
+
+const around = (boxes: readonly Box[]): Box => ({
+  left: Math.min(...boxes.map(({ left }) => left)),
+  top: Math.min(...boxes.map(({ top }) => top)),
+  right: Math.max(...boxes.map(({ right }) => right)),
+  bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
+});
+
+function targetOf(job: Job, { slot, ref, writes }: Claim): WordTarget {
+  const problem = writes.map((write) => whyNotWrite(job, write)).find((one) => one !== null);
+  return {
+    key: slot,
+    ref,
+    writes,
+    says: `${sayThing(job, ref)}: ${writes.map(sayWrite).join(", ")}`,
+    problem: problem ?? null,
+  };
+}
+
+/** `F1 (fuse)`, `W12`, `A1:3`. */
+function sayThing(job: Job, ref: string): string {
+  const part = job.diagram.parts.find(({ id }) => id === ref);
+  return part ? `${ref} (${kindOf(part.kind).title})` : ref;
+}
+
+function doubtsOf(
+  job: Job,
+  group: readonly AssignedWord[],
+  claims: readonly Claim[],
+  target: WordTarget,
+  decision: WordDecision,
+): string[] {
+  const doubts: string[] = [];
+  if (target.problem !== null) doubts.push(target.problem);
+  for (const { word, claims: own } of group) {
+    if (word.sure < SURE) doubts.push(hardToRead(word));
+    if (own[0]?.meaning.mended)
+      doubts.push(`Letters were put right: it was read as “${word.text}”.`);
+  }
+  const [best, rival] = claims;
+  if (best && decision.target === undefined) {
+    if (best.cost > FAR) doubts.push("It stands far from there.");
+    const isNear = rival && rival.ref !== best.ref && rival.cost <= best.cost * RIVAL + RIVAL_BY;
+    if (isNear) doubts.push(`It may belong to ${sayThing(job, rival.ref)} as well.`);
+  }
+  for (const write of target.writes) {
+    const now = replaced(job, write);
+    if (now !== null) doubts.push(`It takes the place of ${now}.`);
+  }
+  return doubts;
+}
+
+function hardToRead({ others }: ReadWord): string {
+  const [other] = others;
+  return other === undefined ? "Hard to read." : `Hard to read: it may also say “${other}”.`;
+}
+
+/** What a user, not the program, put where a word would be written. */
+function replaced(job: Job, write: WordWrite): string | null {
+  if (write.field === "name" || write.field === "mark") return null;
+  const now = standing(job, write);
+  if (now === null || isWritten(job, write)) return null;
+  const part = job.diagram.parts.find(({ id }) => id === splitRef(write.ref).owner);
+  const usual = part && (kindOf(part.kind).defaults(job.systemVoltage) as Record<string, unknown>);
+  return usual?.[write.field] !== undefined && String(usual[write.field]) === now
+    ? null
+    : `“${now}”`;
+}
+
+/** Whether it can be written without a look: clear print, one place, nothing replaced. */
+export const isSure = ({ state, doubts }: WordItem): boolean =>
+  state === "open" && doubts.length === 0;

@@ -1,0 +1,153 @@
+import type { Box, Point } from "../../../base/index.ts";
+import type { Id, Job, PinRef } from "../../../job/index.ts";
+import { type PartShape, shapeOf } from "../../diagram/part-shape.ts";
+import type { ReadWord } from "./read-word.ts";
+
+/** How near a word lies to something, in heights of its letters; less is nearer. */
+export interface Near<T> {
+  readonly thing: T;
+  readonly cost: number;
+}
+
+/** What a sheet has that words can belong to, in pixels of its picture. */
+export interface WordPlaces {
+  readonly parts: readonly PartShape[];
+  readonly wires: readonly { readonly id: Id; readonly line: readonly Point[] }[];
+}
+
+export function placesOf(job: Job, sheet: Id): WordPlaces {
+  const parts = job.diagram.parts.filter((part) => part.sheet === sheet).map(shapeOf);
+  const pins = new Map(
+    parts.flatMap((shape) => shape.pins.map(({ ref, at }) => [ref, at] as const)),
+  );
+  const wires = job.diagram.wires.flatMap(({ id, from, to, path }) => {
+    const [start, end] = [pins.get(from), pins.get(to)];
+    return start && end ? [{ id, line: [start, ...(path ?? []), end] }] : [];
+  });
+  return { parts, wires };
+}
+
+const middleOf = ({ left, top, right, bottom }: Box): Point => [
+  (left + right) / 2,
+  (top + bottom) / 2,
+];
+
+const isInside = (word: Box, box: Box): boolean => {
+  const [x, y] = middleOf(word);
+  return x > box.left && x < box.right && y > box.top && y < box.bottom;
+};
+
+/** Gap between two boxes, 0 where they overlap. */
+export function gapBetween(a: Box, b: Box): number {
+  const across = Math.max(0, a.left - b.right, b.left - a.right);
+  const down = Math.max(0, a.top - b.bottom, b.top - a.bottom);
+  return Math.hypot(across, down);
+}
+
+/** Names stand so near to their part, in letter heights. */
+const NAME_REACH = 5;
+
+/** Parts that a word may name: those beside it, and the module that it stands in. */
+export function nearParts({ parts }: WordPlaces, word: ReadWord): Near<PartShape>[] {
+  const home = parts.find(({ part, box }) => part.kind === "module" && isInside(word.box, box));
+  if (home) return [{ thing: home, cost: 0 }];
+  return parts.flatMap((thing) => {
+    const cost = gapBetween(word.box, thing.box) / word.tall;
+    return cost <= NAME_REACH ? [{ thing, cost }] : [];
+  });
+}
+
+/** Whether a word stands in a symbol that is no module, as the M of a motor does. */
+export const isInSymbol = ({ parts }: WordPlaces, word: ReadWord): boolean =>
+  parts.some(({ part, box }) => part.kind !== "module" && isInside(word.box, box));
+
+const PIN_DEPTH = 3;
+const MARK_REACH = 2.2;
+
+/** Pins of the module that a word stands in, by how near they lie along its edge. */
+export function pinsInside({ parts }: WordPlaces, { box, tall, turn }: ReadWord): Near<PinRef>[] {
+  const home = parts.find((shape) => shape.part.kind === "module" && isInside(box, shape.box));
+  if (!home) return [];
+  const [x, y] = middleOf(box);
+  return home.pins.flatMap(({ ref, at, out }) => {
+    if (!out) return [];
+    const isSide = out[0] !== 0;
+    // From the edge inwards to the word's nearest side, and along the edge to its middle.
+    const depth = isSide
+      ? out[0] < 0
+        ? box.left - at[0]
+        : at[0] - box.right
+      : out[1] < 0
+        ? box.top - at[1]
+        : at[1] - box.bottom;
+    const along = isSide ? Math.abs(y - at[1]) : Math.abs(x - at[0]);
+    const half =
+      (isSide === (turn === 0) ? tall : Math.max(box.right - box.left, box.bottom - box.top)) / 2;
+    if (depth < -tall || depth > PIN_DEPTH * tall || along > Math.max(half, tall)) return [];
+    return [{ thing: ref, cost: Math.max(0, depth) / tall + (2 * along) / tall }];
+  });
+}
+
+/** Pins, of parts whose pins have marks of their own, that a mark outside the symbol stands at. */
+export function pinsBeside({ parts }: WordPlaces, word: ReadWord): Near<PinRef>[] {
+  return parts.flatMap(({ part, pins, box }) => {
+    const isMarked = part.kind === "module" || part.kind === "switch" || part.kind === "inline";
+    if (!isMarked || (part.kind === "module" && isInside(word.box, box))) return [];
+    return pins.flatMap(({ ref, at }) => {
+      const [x, y] = at;
+      const gap = gapBetween(word.box, { left: x, top: y, right: x, bottom: y }) / word.tall;
+      return gap <= MARK_REACH ? [{ thing: ref, cost: gap }] : [];
+    });
+  });
+}
+
+/** How far a print lies from its wire, in letter heights. */
+const PRINT_REACH = 1.8;
+/** Level print beside an upright wire is the rarer way, and so is print under a line or to the right of one. */
+const NOT_ALONG = 0.6;
+const OTHER_SIDE = 0.15;
+/** So much of a print lies along the piece of wire that it names. */
+const ALONG = 0.5;
+
+/** Wires that a print runs along or stands beside. */
+export function nearWires({ wires }: WordPlaces, word: ReadWord): Near<Id>[] {
+  const { box, tall, turn } = word;
+  const reach = PRINT_REACH * tall;
+  return wires.flatMap(({ id, line }) => {
+    let best = Number.POSITIVE_INFINITY;
+    for (let n = 1; n < line.length; n++) {
+      const [a, b] = [line[n - 1] as Point, line[n] as Point];
+      if (
+        Math.max(a[0], b[0]) < box.left - reach ||
+        Math.min(a[0], b[0]) > box.right + reach ||
+        Math.max(a[1], b[1]) < box.top - reach ||
+        Math.min(a[1], b[1]) > box.bottom + reach
+      )
+        continue;
+      best = Math.min(best, costAlong(box, turn !== 0, a, b, tall));
+    }
+    return best <= PRINT_REACH ? [{ thing: id, cost: best }] : [];
+  });
+}
+
+function costAlong(box: Box, isUpright: boolean, a: Point, b: Point, tall: number): number {
+  const isLevel = Math.abs(b[0] - a[0]) >= Math.abs(b[1] - a[1]);
+  const [x, y] = middleOf(box);
+  if (isLevel) {
+    if (isUpright) return Number.POSITIVE_INFINITY;
+    const shared =
+      Math.min(box.right, Math.max(a[0], b[0])) - Math.max(box.left, Math.min(a[0], b[0]));
+    const length = Math.min(box.right - box.left, Math.abs(b[0] - a[0]));
+    if (length <= 0 || shared < ALONG * length) return Number.POSITIVE_INFINITY;
+    const line = a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);
+    const gap = Math.max(0, line - box.bottom, box.top - line) / tall;
+    return gap + (box.top > line ? OTHER_SIDE : 0);
+  }
+  const line = a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]);
+  const gap = Math.max(0, line - box.right, box.left - line) / tall;
+  const shared =
+    Math.min(box.bottom, Math.max(a[1], b[1])) - Math.max(box.top, Math.min(a[1], b[1]));
+  const length = Math.min(box.bottom - box.top, Math.abs(b[1] - a[1]));
+  if (length <= 0 || shared < ALONG * length) return Number.POSITIVE_INFINITY;
+  return gap + (isUpright ? 0 : NOT_ALONG) + (box.left > line ? OTHER_SIDE : 0);
+}

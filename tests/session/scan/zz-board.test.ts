@@ -1,0 +1,38 @@
+import { readFileSync } from "node:fs";
+import { loadImage, createCanvas } from "@napi-rs/canvas";
+import { test } from "vitest";
+import { readJobText } from "../../../src/job/index.ts";
+import { finished, greyFrom, preparePage, traceLines } from "../../../src/scan/index.ts";
+import { askOf, basisOf, netDifference, wholeNets } from "../../../src/session/index.ts";
+
+test("demo", { timeout: 200000 }, async () => {
+  const read = readJobText(readFileSync("sample-data/sweeper/job.json", "utf8"));
+  if (!read.ok) throw new Error("x");
+  const job = read.value;
+  const image = await loadImage("sample-data/sweeper/images/sweeper-sheet-7.jpg");
+  const canvas = createCanvas(image.width, image.height);
+  const ink = canvas.getContext("2d");
+  ink.drawImage(image, 0, 0);
+  const { data } = ink.getImageData(0, 0, image.width, image.height);
+  let t = performance.now();
+  const page = finished(preparePage(greyFrom({ width: image.width, height: image.height, data })));
+  console.log("prepare", performance.now() - t, page.lineWidth, page.scale);
+  const basis = basisOf(job, "sheet7", [])!;
+  const ask = askOf(basis);
+  t = performance.now();
+  const traced = finished(traceLines(page, ask, ask.terminals, "with-terminals"));
+  console.log("trace", performance.now() - t, traced.nets.length, traced.questions.length);
+  t = performance.now();
+  const all = finished(traceLines(page, ask, ask.terminals, "all"));
+  console.log("all", performance.now() - t, all.nets.length, all.questions.length);
+  const nets = wholeNets(traced.nets);
+  for (const net of nets) console.log(net.id, net.of.length, net.terminals.join(" "), "|", net.nodes.length, net.runs.map((r) => r.points.length).join(","));
+  const diff = netDifference(job, "sheet7", nets, traced.questions);
+  console.log(diff.same, diff.proposals.map((p) => [p.kind, p.net.terminals.join(" "), p.freeEnds, p.doubts.map((d) => d.why).join()].join(" / ")), diff.otherwise.map((o) => o.id));
+  console.log(traced.questions);
+  const bare = { ...job, diagram: { ...job.diagram, wires: [] , parts: job.diagram.parts.filter((p) => p.kind !== "splice") } };
+  const ask2 = askOf(basisOf(bare, "sheet7", [])!);
+  const t2 = finished(traceLines(page, ask2, ask2.terminals, "with-terminals"));
+  const d2 = netDifference(bare, "sheet7", wholeNets(t2.nets), t2.questions);
+  console.log("BARE", t2.questions, d2.proposals.map((p) => [p.kind, p.net.terminals.join(" "), p.freeEnds, p.net.runs.length, p.doubts.map((d) => d.why).join()].join(" / ")));
+});
