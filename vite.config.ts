@@ -24,6 +24,10 @@ const CORES = ["lstm", "simd-lstm", "relaxedsimd-lstm"].map(
 /** Single files that the app fetches while it runs, of folders that hold far more: path, then file. */
 const SERVED_FILES: Readonly<Record<string, string>> = {
   "ocr/worker.min.js": "node_modules/tesseract.js/dist/worker.min.js",
+  // Handed on with what they are the licences of, as Apache 2.0 asks.
+  "ocr/LICENSE.md": "node_modules/tesseract.js/LICENSE.md",
+  "ocr/worker.min.js.LICENSE.txt": "node_modules/tesseract.js/dist/worker.min.js.LICENSE.txt",
+  "ocr/core/LICENSE": "node_modules/tesseract.js-core/LICENSE",
   ...Object.fromEntries(
     CORES.map((file) => [`ocr/core/${file}`, `node_modules/tesseract.js-core/${file}`]),
   ),

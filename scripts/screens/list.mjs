@@ -1,3 +1,4 @@
+import { cleanPage, offerSquaring, squareUp } from "./page-photo.mjs";
 import {
   chooseStandard,
   drawFromPhoto,
@@ -60,6 +61,28 @@ async function cavityFour(page, size) {
   await page.getByRole("button", { name }).first().click();
   // The path runs from the pin to its end.
   await page.waitForTimeout(800);
+}
+
+/** Opens the scan desk on the diagram. @param {Page} page @param {Size} size */
+async function scanDesk(page, size) {
+  if (onPhone(size)) await go(page, size, /Diagram/);
+  await page.getByRole("button", { name: "Scan desk" }).click();
+}
+
+/** @type {Screen["steps"]} */
+async function followPinFour(page, size) {
+  await cavityFour(page, size);
+  await scanDesk(page, size);
+  await page.getByRole("button", { name: "Follow a line" }).click();
+  await page.getByRole("region", { name: "The followed line" }).waitFor({ timeout: 120_000 });
+}
+
+/** @type {Screen["steps"]} */
+async function traceAll(page, size) {
+  await demo(page);
+  await scanDesk(page, size);
+  await page.getByRole("button", { name: "Trace all" }).click();
+  await page.getByRole("region", { name: "Nets of the picture" }).waitFor({ timeout: 120_000 });
 }
 
 /** A change recorded on the machine of the demo: a lamp between two pins, a fuse replaced. @param {Page} page */
@@ -199,6 +222,20 @@ export const SCREENS = [
       await step(page);
     },
   })),
+  ...[
+    { name: "square-offer", step: offerSquaring },
+    { name: "square-up", picture: DESK, step: squareUp },
+    { name: "clean", step: cleanPage },
+  ].map(({ step, ...screen }) => ({
+    ...screen,
+    /** @type {Screen["steps"]} */
+    steps: async (page) => {
+      await demo(page);
+      await step(page);
+    },
+  })),
+  { name: "follow-line", picture: DESK, steps: followPinFour },
+  { name: "trace-all", steps: traceAll },
   {
     name: "match",
     picture: DESK,

@@ -1,12 +1,18 @@
 import { type Grey, greyOf } from "./raster.ts";
+import { inBands, type Sliced } from "./sliced.ts";
 
 /** The same picture, so many times as fine, brightness between pixels in a straight line. */
-export function enlarge({ width, height, data }: Grey, times: number): Grey {
+export function* enlarged({ width, height, data }: Grey, times: number): Sliced<Grey> {
   const out = greyOf(width * times, height * times);
-  for (let y = 0; y < out.height; y++) {
+  const columns = Array.from({ length: out.width }, (_, x) => between(x, times, width));
+  const lefts = Int32Array.from(columns, ([left]) => left);
+  const rights = Int32Array.from(columns, ([, right]) => right);
+  const shares = Float64Array.from(columns, ([, , across]) => across);
+  const line = (y: number) => {
     const [top, bottom, down] = between(y, times, height);
     for (let x = 0; x < out.width; x++) {
-      const [left, right, across] = between(x, times, width);
+      const [left, right] = [lefts[x] as number, rights[x] as number];
+      const across = shares[x] as number;
       const upper =
         (data[top * width + left] as number) * (1 - across) +
         (data[top * width + right] as number) * across;
@@ -15,7 +21,10 @@ export function enlarge({ width, height, data }: Grey, times: number): Grey {
         (data[bottom * width + right] as number) * across;
       out.data[y * out.width + x] = upper * (1 - down) + lower * down + 0.5;
     }
-  }
+  };
+  yield* inBands(out, (top, bottom) => {
+    for (let y = top; y < bottom; y++) line(y);
+  });
   return out;
 }
 

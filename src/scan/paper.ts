@@ -1,10 +1,13 @@
 import { type Grey, greyOf } from "./raster.ts";
+import { asPart, finished, inBands, type Sliced } from "./sliced.ts";
 
 /** Cells on the shorter side of the page: fine enough for a shadow's edge, coarser than words. */
 const CELLS = 64;
 const SMALLEST_CELL = 12;
 /** Of the pixels of a cell this share is darker than its paper: more than ink ever covers. */
 const PAPER_SHARE = 0.8;
+/** Rows of cells a slice. */
+const ROWS = 2;
 
 /** A coarse picture of the paper alone: one brightness a cell. */
 export interface PaperTone {
@@ -18,7 +21,9 @@ export interface PaperTone {
  * What the paper would look like without ink: of each cell its bright pixels, of a cell that ink
  * fills those of its neighbours, all smoothed. Shadows and yellowed corners are in it, lines are not.
  */
-export function paperTone(grey: Grey): PaperTone {
+export const paperTone = (grey: Grey): PaperTone => finished(paperTones(grey));
+
+function* paperTones(grey: Grey): Sliced<PaperTone> {
   const { width, height, data } = grey;
   const cell = Math.max(SMALLEST_CELL, Math.round(Math.min(width, height) / CELLS));
   const across = Math.ceil(width / cell);
@@ -38,6 +43,7 @@ export function paperTone(grey: Grey): PaperTone {
       }
       tone[row * across + column] = quantile(counts, (right - left) * (bottom - top), PAPER_SHARE);
     }
+    if (row % ROWS === ROWS - 1) yield row / down;
   }
   const filled = spread(tone, across, down, (values) => Math.max(...values));
   const smooth = spread(filled, across, down, (values) => mean(values));
@@ -45,17 +51,27 @@ export function paperTone(grey: Grey): PaperTone {
 }
 
 /** The picture with its paper made white: each pixel against the paper under it. */
-export function flatten(grey: Grey, paper: PaperTone = paperTone(grey)): Grey {
+export function* flattened(grey: Grey): Sliced<Grey> {
   const { width, height, data } = grey;
+  const paper = yield* asPart(paperTones(grey), 0, 0.4);
   const out = greyOf(width, height);
+  const flat = out.data;
   const white = new Float32Array(width);
-  for (let y = 0, at = 0; y < height; y++) {
-    paperAlong(paper, y, white);
-    for (let x = 0; x < width; x++, at++) {
-      const value = ((data[at] as number) * 255) / (white[x] as number);
-      out.data[at] = Math.min(value, 255);
-    }
-  }
+  yield* asPart(
+    inBands(grey, (top, bottom) => {
+      for (let y = top; y < bottom; y++) {
+        paperAlong(paper, y, white);
+        const row = y * width;
+        for (let x = 0; x < width; x++) {
+          const value = data[row + x] as number;
+          const paperThere = white[x] as number;
+          flat[row + x] = value >= paperThere ? 255 : ((value * 255) / paperThere) | 0;
+        }
+      }
+    }),
+    0.4,
+    1,
+  );
   return out;
 }
 

@@ -1,4 +1,12 @@
+import { IntList } from "./int-list.ts";
 import type { Bits } from "./raster.ts";
+import { asPart, finished, inBands, type Sliced } from "./sliced.ts";
+
+/** As `thinning`, in one go. */
+export const thin = (bits: Bits): Bits => finished(thinning(bits));
+
+/** Pixels looked at in a slice. */
+const SLICE = 200_000;
 
 /**
  * Thins ink to lines one pixel wide that join as the ink did.
@@ -9,38 +17,27 @@ import type { Bits } from "./raster.ts";
  * something beside it went since that pass last saw it: the result is the same, and the time follows
  * the ink and not the page times its thickest spot.
  */
-export function thin({ width, height, data }: Bits): Bits {
+export function* thinning({ width, height, data }: Bits): Sliced<Bits> {
   const ink = data.slice();
-  const around = offsetsAround(width);
-  let last = removePass(ink, around, edgePixels(ink, width, height), FIRST);
-  let before: number[] | null = null;
-  for (let pass = 1; ; pass++) {
-    const table = pass % 2 === 0 ? FIRST : SECOND;
-    // The second pass has seen nothing yet when it is run first.
-    const candidates =
-      before === null
-        ? edgePixels(ink, width, height)
-        : neighboursOf(ink, around, [before, last], width, height);
-    const removed = removePass(ink, around, candidates, table);
-    if (removed.length === 0 && last.length === 0) return { width, height, data: ink };
-    before = last;
-    last = removed;
+  const bits = { width, height, data: ink };
+  const candidates = new IntList();
+  let [before, last, removed] = [new IntList(), new IntList(), new IntList()];
+  // The second pass has seen nothing yet when it is run first: both begin with the ink's edge.
+  yield* asPart(edgePixels(bits, candidates), 0, 0.3);
+  yield* asPart(removePass(bits, candidates, FIRST, last), 0.3, 0.4);
+  yield* asPart(edgePixels(bits, candidates), 0.4, 0.6);
+  yield* asPart(removePass(bits, candidates, SECOND, removed), 0.6, 0.7);
+  for (let pass = 2; removed.length > 0 || last.length > 0; pass++) {
+    [before, last, removed] = [last, removed, before];
+    removed.clear();
+    const [from, to] = [1 - 0.6 / pass, 1 - 0.6 / (pass + 1)];
+    yield* asPart(neighboursOf(bits, before, last, candidates), from, to);
+    yield* asPart(removePass(bits, candidates, pass % 2 === 0 ? FIRST : SECOND, removed), to, to);
   }
+  return bits;
 }
 
-/** P2 to P9 of the paper: clockwise from the pixel above. */
-const offsetsAround = (width: number): readonly number[] => [
-  -width,
-  -width + 1,
-  1,
-  width + 1,
-  width,
-  width - 1,
-  -1,
-  -width - 1,
-];
-
-/** Whether a pixel goes, by its eight neighbours as bits, P2 the lowest. */
+/** Whether a pixel goes, by its eight neighbours as bits: P2 to P9 of the paper, clockwise from above. */
 function removable(isFirst: boolean): Uint8Array {
   return Uint8Array.from({ length: 256 }, (_, code) => {
     const p = (k: number) => (code >> (k - 2)) & 1;
@@ -61,59 +58,75 @@ const FIRST = removable(true);
 const SECOND = removable(false);
 
 /** Ink with paper beside it, the picture's own edge left out. */
-function edgePixels(ink: Uint8Array, width: number, height: number): number[] {
-  const found: number[] = [];
-  for (let y = 1; y < height - 1; y++) {
-    for (let at = y * width + 1, end = at + width - 2; at < end; at++) {
-      if (ink[at] && !(ink[at - 1] && ink[at + 1] && ink[at - width] && ink[at + width])) {
-        found.push(at);
+function* edgePixels(bits: Bits, found: IntList): Sliced<void> {
+  const { width, height, data } = bits;
+  found.clear();
+  yield* inBands(bits, (top, bottom) => {
+    for (let y = Math.max(1, top); y < Math.min(height - 1, bottom); y++) {
+      for (let at = y * width + 1, end = at + width - 2; at < end; at++) {
+        if (data[at] && !(data[at - 1] && data[at + 1] && data[at - width] && data[at + width]))
+          found.push(at);
       }
     }
-  }
-  return found;
+  });
 }
 
-function removePass(
-  ink: Uint8Array,
-  around: readonly number[],
-  candidates: readonly number[],
+function* removePass(
+  { width, data: ink }: Bits,
+  candidates: IntList,
   table: Uint8Array,
-): number[] {
-  const removed: number[] = [];
-  for (const at of candidates) {
-    let code = 0;
-    for (let k = 0; k < 8; k++) code |= (ink[at + (around[k] as number)] as number) << k;
+  removed: IntList,
+): Sliced<void> {
+  const count = candidates.length;
+  for (let n = 0; n < count; n++) {
+    if (n % SLICE === SLICE - 1) yield n / count;
+    const at = candidates.at(n);
+    const [above, below] = [at - width, at + width];
+    const code =
+      (ink[above] as number) |
+      ((ink[above + 1] as number) << 1) |
+      ((ink[at + 1] as number) << 2) |
+      ((ink[below + 1] as number) << 3) |
+      ((ink[below] as number) << 4) |
+      ((ink[below - 1] as number) << 5) |
+      ((ink[at - 1] as number) << 6) |
+      ((ink[above - 1] as number) << 7);
     if (table[code]) removed.push(at);
   }
-  for (const at of removed) ink[at] = 0;
-  return removed;
+  for (let n = 0; n < removed.length; n++) ink[removed.at(n)] = 0;
 }
 
 const SEEN = 2;
 
-function neighboursOf(
-  ink: Uint8Array,
-  around: readonly number[],
-  lists: readonly (readonly number[])[],
-  width: number,
-  height: number,
-): number[] {
-  const found: number[] = [];
-  for (const list of lists) {
-    for (const at of list) {
-      for (let k = 0; k < 8; k++) {
-        const beside = at + (around[k] as number);
-        if (ink[beside] !== 1 || isOnEdge(beside, width, height)) continue;
-        ink[beside] = SEEN;
-        found.push(beside);
-      }
+/** Ink beside what two passes removed, each pixel once, the picture's own edge left out. */
+function* neighboursOf(
+  { width, height, data: ink }: Bits,
+  before: IntList,
+  last: IntList,
+  found: IntList,
+): Sliced<void> {
+  found.clear();
+  const lowest = width * (height - 1);
+  const look = (at: number) => {
+    if (ink[at] !== 1 || at < width || at >= lowest) return;
+    const x = at % width;
+    if (x === 0 || x === width - 1) return;
+    ink[at] = SEEN;
+    found.push(at);
+  };
+  for (const list of [before, last]) {
+    for (let n = 0; n < list.length; n++) {
+      if (n % SLICE === SLICE - 1) yield n / list.length;
+      const at = list.at(n);
+      look(at - width);
+      look(at - width + 1);
+      look(at + 1);
+      look(at + width + 1);
+      look(at + width);
+      look(at + width - 1);
+      look(at - 1);
+      look(at - width - 1);
     }
   }
-  for (const at of found) ink[at] = 1;
-  return found;
-}
-
-function isOnEdge(at: number, width: number, height: number): boolean {
-  const x = at % width;
-  return x === 0 || x === width - 1 || at < width || at >= width * (height - 1);
+  for (let n = 0; n < found.length; n++) ink[found.at(n)] = 1;
 }

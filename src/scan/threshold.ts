@@ -1,12 +1,19 @@
 import { type Bits, bitsOf, type Grey } from "./raster.ts";
+import { finished, inBands, type Sliced } from "./sliced.ts";
+
+/** As `histogram`, in one go. */
+export const histogramOf = (grey: Grey): Uint32Array => finished(histogram(grey));
 
 /** How many pixels have each brightness. */
-export function histogramOf({ data }: Grey): Uint32Array {
+export function* histogram(grey: Grey): Sliced<Uint32Array> {
+  const { width, data } = grey;
   const counts = new Uint32Array(256);
-  for (let at = 0; at < data.length; at++) {
-    const value = data[at] as number;
-    counts[value] = (counts[value] as number) + 1;
-  }
+  yield* inBands(grey, (top, bottom) => {
+    for (let at = top * width, end = bottom * width; at < end; at++) {
+      const value = data[at] as number;
+      counts[value] = (counts[value] as number) + 1;
+    }
+  });
   return counts;
 }
 

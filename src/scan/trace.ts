@@ -1,4 +1,4 @@
-import { boundsOf, nearestOnSegment, type Point } from "../base/index.ts";
+import { boundsOf, distance, nearestOnSegment, type Point } from "../base/index.ts";
 import { contextOn, followLines } from "./lines/follow.ts";
 import type { LineContext } from "./lines/line-context.ts";
 import type { PreparedPage } from "./lines/prepared-page.ts";
@@ -12,9 +12,9 @@ import type { LineQuestion, NetRun, Traced, TracedNet } from "./nets/traced-net.
 import { asPart, type Sliced } from "./sliced.ts";
 
 /** Places of lines a slice. */
-const PLACES = 20_000;
-/** In line widths: letters are smaller, all their strokes together, and each of them. */
-const LETTER = 24;
+const PLACES = 8_000;
+/** In line widths: letters, two that touch too, are smaller both ways, and each of their strokes. */
+const LETTER = 14;
 const STROKE = 10;
 
 /**
@@ -53,17 +53,12 @@ export function* traceLines(
       told = done;
       yield 0.8 + (0.2 * done) / all;
     }
-    const isWanted =
-      named.has(net) ||
-      (which === "all" && (isNoLetter(runs, lineWidth) || runs.some((run) => ends.isAtPart(run))));
+    if (which === "with-terminals" && !named.has(net)) continue;
+    const lines = tidied(runs, width, lineWidth, ends.isHeld);
+    const shape = netShape(lines, width, lineWidth, ends.endOf);
+    const isWanted = named.has(net) || runs.some(ends.isAtPart) || isNoLetter(shape, lineWidth);
     if (!isWanted) continue;
     const id = idOf(runs, width);
-    const shape = netShape(
-      tidied(runs, width, lineWidth, ends.isHeld),
-      width,
-      lineWidth,
-      ends.endOf,
-    );
     const traced = tracedNet(id, shape, coarser);
     if (!traced) continue;
     ids.set(net, id);
@@ -101,9 +96,14 @@ export function netAt({ nets }: Traced, at: Point, reach: number): TracedNet | n
 const placesIn = (runs: readonly GraphRun[]) =>
   runs.reduce((sum, { places }) => sum + places.length, 0);
 
-const isNoLetter = (runs: readonly GraphRun[], lineWidth: number) =>
-  placesIn(runs) > LETTER * lineWidth ||
-  runs.some(({ places }) => places.length > STROKE * lineWidth);
+function isNoLetter({ runs }: NetShape, lineWidth: number): boolean {
+  const pieces = runs.flatMap(({ points }) =>
+    points.slice(1).map((point, n) => distance(point, points[n] as Point)),
+  );
+  if (pieces.some((length) => length > STROKE * lineWidth)) return true;
+  const box = boundsOf(runs.flatMap(({ points }) => points));
+  return box !== null && Math.max(box.right - box.left, box.bottom - box.top) > LETTER * lineWidth;
+}
 
 /** By the topmost of its places, which no other net has. */
 function idOf(runs: readonly GraphRun[], width: number): string {

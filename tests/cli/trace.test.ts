@@ -226,7 +226,7 @@ test("a blank page has no nets, and says so", async () => {
   pen.fillRect(0, 0, 60, 40);
   const blank = await fileOf("blank.png", canvas.toBuffer("image/png"));
   expect(await traced(blank)).toMatchObject({ nets: [], questions: [] });
-  expect((await call("trace", blank)).out).toContain("No line was found.");
+  expect((await call("trace", blank)).out).toContain("No net was found.");
 });
 
 /** Two lines, one of them with a gap of so many pixels in it. */

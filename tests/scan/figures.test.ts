@@ -84,12 +84,16 @@ describe.skipIf(!isThere)("figures of a book", () => {
     test.each([
       ["scanned askew", SCANNED],
       ["photographed at a slant", PHOTOGRAPHED],
-    ] as const)(`${figure.file} %s: every net as it is lettered`, async (_, harm) => {
-      const page = await pictureOf(figure, 2);
-      const { picture, moved } = await harmed(seededRandom(SEED), page, harm, 3);
-      expect(netsFound(figure, 2, picture, moved), `PINTRUTH_SEED=${SEED}`).toEqual(
-        sorted(figure.nets),
-      );
-    });
+    ] as const)(
+      `${figure.file} %s: every net as it is lettered`,
+      async (_, harm) => {
+        const page = await pictureOf(figure, 2);
+        const { picture, moved } = await harmed(seededRandom(SEED), page, harm, 3);
+        expect(netsFound(figure, 2, picture, moved), `PINTRUTH_SEED=${SEED}`).toEqual(
+          sorted(figure.nets),
+        );
+      },
+      120_000,
+    );
   }
 });

@@ -35,7 +35,7 @@ export function traceText(answer: TraceAnswer): string {
     plain(`${file}: ${counted(nets.length, "net")} on ${width} by ${height} pixels`),
     "",
     ...(nets.length === 0
-      ? ["No line was found."]
+      ? ["No net was found."]
       : table(["net", "terminals", "lines", "from, to (pixels)"], rows)),
     ...section("Doubtful places, where nothing was joined", questions.map(questionLine)),
     ...section("Terminals that no line was found near", unmatched.length === 0 ? [] : listed),

@@ -28,7 +28,8 @@ const INTERLACED: readonly Pass[] = [
 
 /**
  * The picture of a PNG file over white paper. It is unpacked line by line, so that no more memory is
- * taken than the grey pixels need, whatever the file would unpack to. Throws DamagedPicture.
+ * taken than the grey pixels need, whatever the file would unpack to: the packages tried instead unpack
+ * interlaced files without limit, or never answer for one that lacks lines. Throws DamagedPicture.
  */
 export async function readPng(bytes: Uint8Array): Promise<Grey> {
   const png = pngParts(bytes);

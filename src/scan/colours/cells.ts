@@ -56,21 +56,29 @@ const NORM = 6;
 
 /** The light's colour, linear sRGB, from the sum of all edges; null where there are none. */
 export function greyEdge({ width, height, data }: Rgba, full: number): Xyz | null {
-  const sum = [0, 0, 0];
-  const brightest = (at: number) =>
-    Math.max(data[at] as number, data[at + 1] as number, data[at + 2] as number);
-  for (let y = 1; y < height - 1; y++)
-    for (let x = 1; x < width - 1; x++) {
-      const at = 4 * (y * width + x);
-      const around = [at - 4, at + 4, at - 4 * width, at + 4 * width] as const;
-      if (around.some((one) => brightest(one) > full)) continue;
-      for (let i = 0; i < 3; i++) {
-        const [left, right, above, below] = around.map((one) =>
-          linear(data[one + i] as number),
-        ) as [number, number, number, number];
-        sum[i] = (sum[i] as number) + Math.hypot(right - left, below - above) ** NORM;
+  const isFull = new Uint8Array(width * height);
+  for (let at = 0, from = 0; at < isFull.length; at++, from += 4) {
+    const [red, green, blue] = [data[from], data[from + 1], data[from + 2]] as [
+      number,
+      number,
+      number,
+    ];
+    if (red > full || green > full || blue > full) isFull[at] = 1;
+  }
+  const light = ([0, 1, 2] as const).map((i) => {
+    let sum = 0;
+    for (let y = 1; y < height - 1; y++)
+      for (let x = 1, at = y * width + 1; x < width - 1; x++, at++) {
+        if (isFull[at - 1] || isFull[at + 1] || isFull[at - width] || isFull[at + width]) continue;
+        const from = 4 * at + i;
+        const across = linear(data[from + 4] as number) - linear(data[from - 4] as number);
+        const down =
+          linear(data[from + 4 * width] as number) - linear(data[from - 4 * width] as number);
+        const square = across * across + down * down;
+        // The slope's length to the power of the norm.
+        sum += square * square * square;
       }
-    }
-  const [red, green, blue] = sum.map((one) => one ** (1 / NORM)) as unknown as Xyz;
-  return red > 0 && green > 0 && blue > 0 ? [red, green, blue] : null;
+    return sum ** (1 / NORM);
+  });
+  return light.every((one) => one > 0) ? (light as unknown as Xyz) : null;
 }

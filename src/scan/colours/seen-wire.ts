@@ -61,10 +61,12 @@ export function seenWire(
   const parts = twoColours(strip.lab.slice(from, to), strip.lost.slice(from, to), strip.length);
   const [broad, thin] = parts;
   if (!broad) return null;
-  const base = seenColour(broad);
-  const tracer = thin ? seenColour(thin) : null;
+  // The rim left out is the base's.
+  const share = ((thin?.share ?? 0) * (to - from)) / (strip.length * (extent.to - extent.from));
+  const base = seenColour(broad, 1 - share);
+  const tracer = thin ? seenColour(thin, share) : null;
   const pair = [base, tracer].map((one) => one?.ranked[0]?.code);
-  const isGnye = pair.includes("GN") && pair.includes("YE") && (thin?.share ?? 0) >= 0.3;
+  const isGnye = pair.includes("GN") && pair.includes("YE") && share >= 0.3;
   // Grey is white in shade unless somebody has pointed at a white.
   const isPlain = ({ ranked: [best], likely }: SeenColour) =>
     best !== undefined &&
@@ -89,7 +91,7 @@ export function seenWire(
   };
 }
 
-function seenColour({ colour, share }: ColourPart): SeenColour {
+function seenColour({ colour }: ColourPart, share: number): SeenColour {
   const ranked = rankedCodes(colour);
   const best = ranked[0]?.deltaE ?? 0;
   const near = ranked.filter(({ deltaE }) => deltaE - best < NEAR_TIE).length;

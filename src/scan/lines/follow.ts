@@ -9,7 +9,7 @@ import { Links } from "./links.ts";
 import { endsAtParts, openEnds } from "./open-ends.ts";
 import { type LinePlace, linePlaces } from "./places.ts";
 import type { PreparedPage } from "./prepared-page.ts";
-import { type Skeleton, skeletonOf } from "./skeleton.ts";
+import { markedSkeleton, type Skeleton } from "./skeleton.ts";
 import { straightThrough } from "./straight-through.ts";
 
 /** A place where the picture can't tell whether lines are joined. Nothing is joined there. */
@@ -42,14 +42,16 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
   const { parts, words, answers } = context;
   const cuts: Point[] = [];
   for (;;) {
-    const mask = yield* asPart(lineMask(page, parts, words, cuts), 0, 0.1);
-    const skeleton = yield* asPart(skeletonOf(mask.lines), 0.1, 0.6);
+    const mask = lineMask(page, parts, words, cuts);
+    yield 0.1;
+    const skeleton = yield* asPart(markedSkeleton(mask.lines, mask.places), 0.1, 0.6);
     const ends = openEnds(page, skeleton, parts).filter(({ node }) => {
       const [at] = skeleton.nodes[node]?.pixels ?? [];
       return at === undefined || !mask.stops.has(at);
     });
-    yield 0.7;
+    yield 0.65;
     const atParts = endsAtParts(page, skeleton, parts);
+    yield 0.7;
     const places = yield* asPart(linePlaces(page, skeleton, mask, ends, atParts), 0.7, 0.9);
     const { said, others } = answered(answers, places);
     const more = others.filter(

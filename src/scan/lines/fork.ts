@@ -21,6 +21,8 @@ const MOST = 9;
 const FREE = 0.6;
 const LOOKED_ALONG = 4;
 const FIRST = 1.5;
+/** Half the solid ink at a place, in line widths: more than a fork without a dot has. */
+const DOTTED = 0.95;
 /** Degrees between two halves of one line. */
 const STRAIGHT_ON = 30;
 const ONWARD = 18;
@@ -68,14 +70,16 @@ export function brokenCrossing(
         !(isLong && isJumpOver(zone, stem, a, b, end))
       )
         continue;
-      // An end of hardly any length may be a letter's: only where it is plain what it would cross, ask.
+      // It may be a letter's stroke: no line goes on in it where a dot is, be it a small one, ...
+      if (!end.isHeld && zone.blob >= DOTTED * page.lineWidth) continue;
+      // ... and one of hardly any length is asked of only where it is plain what it would cross.
       if (!isLong && (!end.isHeld || bendBetween(a.along, b.along) > STRAIGHT_ON)) continue;
       best = {
         through: [a.branch, b.branch],
         stem: stem.branch,
         end,
         wide,
-        isSure: isLong && wide <= SURE * page.lineWidth,
+        isSure: isLong && end.isHeld && wide <= SURE * page.lineWidth,
       };
     }
   }

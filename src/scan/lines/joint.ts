@@ -1,8 +1,10 @@
 import type { Point } from "../../base/index.ts";
 import { type Branch, bendBetween, type Heading, headingOf } from "./branch.ts";
-import { darkness, inkAcross, inkInDisc } from "./darkness.ts";
+import { dotSigns } from "./dot-signs.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, Stretch } from "./skeleton.ts";
+import { faintOne } from "./smear.ts";
+import { straightPairs } from "./straight-pairs.ts";
 import type { Ways } from "./ways.ts";
 import type { Zone } from "./zones.ts";
 
@@ -38,12 +40,16 @@ const SOLID_DOT = 1.17;
 const SOLID_JUMP = 1.25;
 const SOLID_ON_JUMP = 1.6;
 
-/** Half the disc in which a dot is looked for, in line widths: as large as dots are drawn. */
-const DISC = 2.75;
+/**
+ * In line widths: how far along each line is looked, how much round a place is its own, and on how
+ * much of a line its heading is taken, and that with which it begins.
+ */
+const SEEN = 12;
 const FREE = 0.6;
-const LOOKED_ALONG = 4;
 const HEADING = 3;
 const FIRST = 1.5;
+/** In line widths: no stroke of a letter is longer. */
+const STROKE = 8;
 
 /** Degrees: more than that between a line's two halves is no line that goes straight on. */
 const STRAIGHT_ON = 30;
@@ -59,7 +65,13 @@ export function jointAt(page: PreparedPage, skeleton: Skeleton, zone: Zone, thro
   if (branches.length < 3) return { kind: "joined" };
   const { lineWidth } = page;
   const ways = branches.map((branch) => through.along(branch, zone.radius + SEEN * lineWidth));
-  if (branches.length === 3) return forkAt(page, zone, ways);
+  if (branches.length === 3) {
+    // Three lines are one, but for a smear of a word or a shadow: of that the picture tells too little.
+    const smear = hasDot(page, zone) ? null : faintOne(page, zone, ways);
+    if (smear === null) return { kind: "joined" };
+    const [a, b] = branches.filter((_, n) => n !== smear) as [Branch, Branch];
+    return { kind: "doubtful", pairs: [[a, b]], isLikelier: "crossing" };
+  }
   const near = zone.radius + FREE * lineWidth;
   const headingsFor = (from: number, length: number) =>
     ways.map(
@@ -91,7 +103,7 @@ export function jointAt(page: PreparedPage, skeleton: Skeleton, zone: Zone, thro
     const isLikelier = 2 * blob > apart + joined ? "joined" : "crossing";
     return { kind: "doubtful", pairs: both, isLikelier };
   }
-  const straight = straightPairs(page, zone, branches, ways);
+  const straight = straightPairs(page, zone, branches, ways, SEEN);
   const isLetter = ({ stretch }: Branch) =>
     !straight.flat().some((branch) => branch.stretch === stretch) &&
     (skeleton.stretches[stretch] as Stretch).length < STROKE * lineWidth;
@@ -99,185 +111,6 @@ export function jointAt(page: PreparedPage, skeleton: Skeleton, zone: Zone, thro
   if (straight.length > 0 && branches.filter(isLetter).length === lines)
     return { kind: "crossing", pairs: straight };
   return { kind: "doubtful", pairs: straight, isLikelier: "joined" };
-}
-
-/** A branch so much fainter than full ink, and than the others of its fork, is no line ... */
-const FAINT = 0.55;
-const FAINTER = 0.65;
-/** ... as far as it is looked at, in line widths. */
-const NEAR = 5;
-
-/**
- * Three lines are one, unless one is but a smear of a word or a shadow between two that are not: of
- * that the picture tells too little.
- */
-function forkAt(page: PreparedPage, zone: Zone, ways: readonly (readonly Point[])[]): Joint {
-  const { branches, radius, at } = zone;
-  const dark = ways.map((way) =>
-    darknessAlong(page, at, way, radius, radius + NEAR * page.lineWidth),
-  );
-  const least = Math.min(...dark);
-  const others = branches.filter((_, n) => dark[n] !== least);
-  const isFaint =
-    least < FAINT && least < FAINTER * Math.min(...dark.filter((one) => one !== least));
-  if (!isFaint || others.length !== 2) return { kind: "joined" };
-  const [a, b] = others as [Branch, Branch];
-  return { kind: "doubtful", pairs: [[a, b]], isLikelier: "crossing" };
-}
-
-/** The middle one of the darknesses of a way's places between two distances from a place. */
-function darknessAlong(
-  page: PreparedPage,
-  [x, y]: Point,
-  way: readonly Point[],
-  from: number,
-  to: number,
-): number {
-  const found: number[] = [];
-  for (const [px, py] of way) {
-    const far = Math.hypot(px - x, py - y);
-    if (far > to) break;
-    if (far >= from) found.push(darkness(page, px, py));
-  }
-  return found.length === 0 ? 1 : (found.sort((a, b) => a - b)[found.length >> 1] as number);
-}
-
-/** In line widths: how far along each line is looked, and how long no stroke of a letter is. */
-const SEEN = 12;
-const STROKE = 8;
-/** Degrees, and line widths aside, between two halves of a line that runs on through letters. */
-const RUNS_ON = 10;
-const ASIDE = 0.8;
-/** As dark as that a line is all along where it runs on. */
-const DARK = 0.6;
-
-/** Branches that are plainly one line, whatever else meets them: straight on, and dark all the way. */
-function straightPairs(
-  page: PreparedPage,
-  zone: Zone,
-  branches: readonly Branch[],
-  ways: readonly (readonly Point[])[],
-): (readonly [Branch, Branch])[] {
-  const { lineWidth } = page;
-  const found: { readonly a: number; readonly b: number; readonly bend: number }[] = [];
-  // A corner may be near: where the whole piece is not straight, its beginning may be.
-  for (const length of [SEEN, SEEN / 2, SEEN / 4]) {
-    const far = zone.radius + length * lineWidth;
-    const headings = ways.map(
-      (way) => headingOf(way, zone.at, zone.radius, far) ?? headingOf(way, zone.at, 0, far),
-    );
-    for (let a = 0; a < ways.length; a++) {
-      for (let b = a + 1; b < ways.length; b++) {
-        const [one, other] = [headings[a], headings[b]];
-        if (!one || !other) continue;
-        const bend = bendBetween(one.along, other.along);
-        if (bend > RUNS_ON || asideOf(one, other) > ASIDE * lineWidth) continue;
-        if (isDarkBetween(page, one.at, other.at)) found.push({ a, b, bend });
-      }
-    }
-  }
-  const used = new Set<number>();
-  return found
-    .sort((one, other) => one.bend - other.bend)
-    .flatMap(({ a, b }) => {
-      if (used.has(a) || used.has(b)) return [];
-      used.add(a).add(b);
-      return [[branches[a] as Branch, branches[b] as Branch] as const];
-    });
-}
-
-/** Pixels between the middle of one heading and the line of the other. */
-function asideOf({ at: [x, y], along }: Heading, { at: [u, v] }: Heading): number {
-  return Math.abs((u - x) * along[1] - (v - y) * along[0]);
-}
-
-function isDarkBetween(page: PreparedPage, [x, y]: Point, [u, v]: Point): boolean {
-  const steps = Math.max(1, Math.ceil(Math.hypot(u - x, v - y)));
-  for (let n = 0; n <= steps; n++) {
-    const [px, py] = [x + ((u - x) * n) / steps, y + ((v - y) * n) / steps];
-    if (darkness(page, px, py) < DARK) return false;
-  }
-  return true;
-}
-
-/** What speaks for a dot at a place: see `CROSSING` for the measures. */
-export interface DotSigns {
-  readonly solid: number;
-  readonly extra: number;
-}
-
-export function dotSigns(
-  page: PreparedPage,
-  zone: Zone,
-  ways: readonly (readonly Point[])[],
-): DotSigns {
-  const { extra, width } = inkBeyondLines(page, zone, ways);
-  return { solid: zone.blob / width, extra };
-}
-
-/** Ink in a disc beyond that of the lines which enter it, in squares of their width, which is told too. */
-function inkBeyondLines(
-  page: PreparedPage,
-  zone: Zone,
-  ways: readonly (readonly Point[])[],
-): { extra: number; width: number } {
-  const { lineWidth } = page;
-  const { at } = zone;
-  const radius = DISC * lineWidth;
-  const from = radius + FREE * lineWidth;
-  const measured = ways.map((way) =>
-    widthAlong(page, at, way, from, from + LOOKED_ALONG * lineWidth),
-  );
-  const known = measured.filter((width) => width !== null);
-  const mean = known.reduce((sum, width) => sum + width, 0) / known.length || lineWidth;
-  // A line that bends, as one that jumps another, brings more ink into the disc than a straight one.
-  const lines = ways.map((way, n) => (measured[n] ?? mean) * lengthWithin(at, way, radius));
-  // What several lines share in the middle, they bring but once.
-  const shared = (ways.length / 2 - 1) * mean * mean;
-  const expected = lines.reduce((sum, ink) => sum + ink, 0) - shared;
-  const extra = (inkInDisc(page, at, radius) - expected) / (mean * mean);
-  return { extra, width: mean };
-}
-
-/** Pixels of a way within a distance of a place, the way to its first pixel included. */
-function lengthWithin([x, y]: Point, way: readonly Point[], radius: number): number {
-  let [lastX, lastY, length] = [x, y, 0];
-  // Straight steps of a few pixels: a thinned line's stairs are longer than the line.
-  for (let n = 3; n < way.length; n += 3) {
-    const [nextX, nextY] = way[n] as Point;
-    const far = Math.hypot(nextX - x, nextY - y);
-    if (far > radius) return length + Math.max(0, radius - Math.hypot(lastX - x, lastY - y));
-    length += Math.hypot(nextX - lastX, nextY - lastY);
-    [lastX, lastY] = [nextX, nextY];
-  }
-  return length;
-}
-
-/** How wide a line is, measured in its ink between two distances from a place; null if not there. */
-function widthAlong(
-  page: PreparedPage,
-  [x, y]: Point,
-  way: readonly Point[],
-  from: number,
-  to: number,
-): number | null {
-  const reach = Math.max(2, Math.round(page.lineWidth));
-  const widths: number[] = [];
-  for (let n = 0; n < way.length; n++) {
-    const at = way[n] as Point;
-    const far = Math.hypot(at[0] - x, at[1] - y);
-    if (far > to) break;
-    if (far < from) continue;
-    const [before, after] = [way[Math.max(0, n - reach)], way[Math.min(way.length - 1, n + reach)]];
-    if (!before || !after) continue;
-    const length = Math.hypot(after[0] - before[0], after[1] - before[1]);
-    if (length === 0) continue;
-    const along: Point = [(after[0] - before[0]) / length, (after[1] - before[1]) / length];
-    widths.push(inkAcross(page, at, along, 2 * page.lineWidth));
-  }
-  if (widths.length === 0) return null;
-  // The middle one: a word beside the line is ink of its own.
-  return widths.sort((a, b) => a - b)[Math.floor(widths.length / 2)] as number;
 }
 
 interface Way {

@@ -1,6 +1,5 @@
 import type { Box, Point } from "../../base/index.ts";
 import type { Bits } from "../raster.ts";
-import { inBands, type Sliced } from "../sliced.ts";
 import { type PixelRows, pixelRows } from "./pixel-rows.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import { linesThrough } from "./through-word.ts";
@@ -8,6 +7,8 @@ import { linesThrough } from "./through-word.ts";
 /** The thinned lines of a page that may be followed. */
 export interface LineMask {
   readonly lines: Bits;
+  /** Of all its pixels that are line, in order. */
+  readonly places: Int32Array;
   /** Places at which a line was cut off, by a word or by the user: nothing goes on beyond them. */
   readonly stops: ReadonlySet<number>;
 }
@@ -20,18 +21,16 @@ const CUT = 1.5;
  * outline, as wide as any line, is the part's too; a line that runs through a word stays. All in pixels
  * of the prepared page.
  */
-export function* lineMask(
+export function lineMask(
   page: PreparedPage,
   parts: readonly Box[],
   words: readonly Box[],
   cuts: readonly Point[],
-): Sliced<LineMask> {
-  const { thinned, lineWidth } = page;
+): LineMask {
+  const { thinned, places, lineWidth } = page;
   const { width, height } = thinned;
-  const data = new Uint8Array(thinned.data.length);
-  yield* inBands(thinned, (top, bottom) => {
-    data.set(thinned.data.subarray(top * width, bottom * width), top * width);
-  });
+  const data = new Uint8Array(width * height);
+  for (let n = 0; n < places.length; n++) data[places[n] as number] = 1;
   const lines: Bits = { width, height, data };
   const rim = Math.ceil(lineWidth) + 1;
   for (const part of parts) clear(lines, pixelRows(part, rim, lines), null);
@@ -44,7 +43,7 @@ export function* lineMask(
     const box = { left: x - radius, right: x + radius, top: y - radius, bottom: y + radius };
     clear(lines, pixelRows(box, 0, lines), stops);
   }
-  return { lines, stops };
+  return { lines, places: places.filter((at) => data[at] === 1), stops };
 }
 
 /** Takes lines out of a box, and notes where those ended up that went on outside it. */

@@ -1,5 +1,5 @@
-import type { Point } from "../../base/index.ts";
-import type { Sliced } from "../sliced.ts";
+import { distance, type Point } from "../../base/index.ts";
+import { asPart, type Sliced } from "../sliced.ts";
 import type { Answerable } from "./answered.ts";
 import { type Facing, linesFaced } from "./facing.ts";
 import { type BrokenCrossing, brokenCrossing } from "./fork.ts";
@@ -27,7 +27,7 @@ const REACH = 3;
 /** In line widths: no line is looked for beyond a hole wider than this. */
 const WIDEST_HOLE = 12;
 /** Zones a slice. */
-const ZONES = 400;
+const ZONES = 100;
 
 /** Every place of a page where lines may be joined, in the order in which they are to be decided. */
 export function* linePlaces(
@@ -42,11 +42,11 @@ export function* linePlaces(
   const places: LinePlace[] = [];
   const used = new Set<OpenEnd>();
   const near = new NearEnds(ends, WIDEST_HOLE * lineWidth);
-  const holes = gapsBetween(page, ends);
-  yield 0.1;
+  const holes = yield* asPart(holesBetween(page, ends), 0, 0.1);
   const bridged = holes.flatMap(({ ends: pair, isSure }) => (isSure ? pair : []));
   const lineEnds = new Set([...atParts, ...bridged.map(({ node }) => node)]);
   const ways = waysOf(skeleton, holes);
+  yield 0.15;
   const zones = zonesOf(page, skeleton, lineEnds);
   yield 0.3;
   for (let n = 0; n < zones.length; n++) {
@@ -76,7 +76,7 @@ export function* linePlaces(
   const free = ends.filter((end) => !used.has(end));
   const faced = linesFaced(page, skeleton, lines, free);
   yield 0.9;
-  for (const gap of gapsBetween(page, free)) {
+  for (const gap of yield* asPart(holesBetween(page, free), 0.9, 1)) {
     const [a, b] = gap.ends;
     used.add(a).add(b);
     const at = between(a.at, b.at);
@@ -89,6 +89,39 @@ export function* linePlaces(
     places.push({ kind: "facing", at, reach, isDoubtful: !isSure, facing });
   }
   return places;
+}
+
+/** Ends with so many others near are looked at in a slice. */
+const ENDS = 150;
+
+/**
+ * The gaps between ends, of each crowd of ends alone: what lies farther apart than the widest hole is
+ * never one line, and on a large page most ends do.
+ */
+function* holesBetween(page: PreparedPage, ends: readonly OpenEnd[]): Sliced<Gap[]> {
+  const reach = WIDEST_HOLE * page.lineWidth;
+  const near = new NearEnds(ends, reach);
+  const left = new Set(ends);
+  const gaps: Gap[] = [];
+  let looked = 0;
+  for (const first of ends) {
+    if (!left.delete(first)) continue;
+    const crowd = [first];
+    for (let n = 0; n < crowd.length; n++) {
+      const { at } = crowd[n] as OpenEnd;
+      for (const other of near.around(at, reach)) {
+        if (!left.has(other) || distance(other.at, at) > reach) continue;
+        left.delete(other);
+        crowd.push(other);
+      }
+    }
+    if (crowd.length > 1) gaps.push(...gapsBetween(page, crowd));
+    looked += crowd.length;
+    if (looked < ENDS) continue;
+    looked = 0;
+    yield 1 - left.size / ends.length;
+  }
+  return gaps;
 }
 
 const between = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];

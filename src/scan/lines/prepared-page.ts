@@ -1,11 +1,12 @@
-import { componentsOf } from "../components.ts";
-import { distanceToPaper } from "../distance.ts";
-import { enlarge } from "../enlarge.ts";
-import { inkOf } from "../ink.ts";
-import { flatten } from "../paper.ts";
-import { type Bits, bitsOf, type Grey } from "../raster.ts";
-import type { Sliced } from "../sliced.ts";
-import { thin } from "../thinning.ts";
+import { distancesToPaper } from "../distance.ts";
+import { enlarged } from "../enlarge.ts";
+import { inking } from "../ink.ts";
+import { flattened } from "../paper.ts";
+import type { Bits, Grey } from "../raster.ts";
+import { asPart, type Sliced } from "../sliced.ts";
+import { takeOutSpecks } from "../specks.ts";
+import { thinning } from "../thinning.ts";
+import { placesOf } from "./skeleton.ts";
 import { tonesOf, usualLine } from "./usual-line.ts";
 
 /** A picture made ready for following lines. Its own pixels may be finer than the picture's. */
@@ -19,6 +20,8 @@ export interface PreparedPage {
   readonly bare: number;
   readonly ink: Bits;
   readonly thinned: Bits;
+  /** Of all pixels of `thinned` that are line, in order: y times width plus x. */
+  readonly places: Int32Array;
   /** As `distanceToPaper` counts. */
   readonly far: Uint8Array;
   /** Width of the usual line, in pixels of this page. */
@@ -35,38 +38,34 @@ const MOST_PIXELS = 40_000_000;
 
 /** Makes a picture ready; nothing of it is kept but what the result holds. */
 export function* preparePage(grey: Grey): Sliced<PreparedPage> {
-  const first = prepareAt(flatten(grey), 1);
-  yield 0.5;
+  const flat = yield* asPart(flattened(grey), 0, 0.15);
+  const first = yield* asPart(inkAndLines(flat), 0.15, 0.7);
   const scale = Math.min(MOST_SCALE, Math.ceil(FINE_ENOUGH / first.lineWidth));
-  if (scale <= 1 || grey.data.length * scale * scale > MOST_PIXELS) return first;
-  return prepareAt(enlarge(first.flat, scale), scale);
+  if (scale <= 1 || grey.data.length * scale * scale > MOST_PIXELS)
+    return yield* asPart(preparedFrom(first, 1), 0.7, 1);
+  const finer = yield* asPart(enlarged(flat, scale), 0.7, 0.75);
+  return yield* asPart(preparedFrom(yield* asPart(inkAndLines(finer), 0.75, 0.95), scale), 0.95, 1);
 }
 
-function prepareAt(flat: Grey, scale: number): PreparedPage {
-  const inked = inkOf(flat);
-  const thinned = thin(inked);
-  const { full, bare } = tonesOf(flat, inked, thinned);
-  const { lineWidth, spread } = usualLine({ flat, full, bare }, inked, thinned);
-  const ink = withoutSpecks(inked, lineWidth);
-  const kept = bitsOf(ink.width, ink.height);
-  for (let at = 0; at < kept.data.length; at++) {
-    kept.data[at] = ink.data[at] && thinned.data[at] ? 1 : 0;
+type Lines = Omit<PreparedPage, "scale" | "far" | "places"> & { readonly all: Int32Array };
+
+/** Ink and thinned lines with all dust still in them, the places of all thinned pixels in order. */
+function* inkAndLines(flat: Grey): Sliced<Lines> {
+  const ink = yield* asPart(inking(flat), 0, 0.3);
+  const thinned = yield* asPart(thinning(ink), 0.3, 0.8);
+  const all = yield* asPart(placesOf(thinned), 0.8, 0.9);
+  const { full, bare } = yield* asPart(tonesOf(flat, ink, all), 0.9, 1);
+  return { flat, ink, thinned, all, full, bare, ...usualLine({ flat, full, bare }, ink, all) };
+}
+
+function* preparedFrom({ all, ...lines }: Lines, scale: number): Sliced<PreparedPage> {
+  const { ink, thinned, lineWidth } = lines;
+  yield* asPart(takeOutSpecks(ink, Math.max(2, 1.3 * lineWidth)), 0, 0.4);
+  for (let n = 0; n < all.length; n++) {
+    const at = all[n] as number;
+    if (!ink.data[at]) thinned.data[at] = 0;
   }
-  const far = distanceToPaper(inked);
-  return { scale, flat, full, bare, ink, thinned: kept, far, lineWidth, spread };
-}
-
-/** Ink in pieces smaller than a line is wide both ways, dust, left out. */
-function withoutSpecks(ink: Bits, lineWidth: number): Bits {
-  const { labels, list } = componentsOf(ink);
-  const least = Math.max(2, 1.3 * lineWidth);
-  const isKept = Uint8Array.from([
-    0,
-    ...list.map(({ left, right, top, bottom }) =>
-      right - left + 1 > least || bottom - top + 1 > least ? 1 : 0,
-    ),
-  ]);
-  const bits = bitsOf(ink.width, ink.height);
-  for (let at = 0; at < labels.length; at++) bits.data[at] = isKept[labels[at] as number] as number;
-  return bits;
+  const places = all.filter((at) => thinned.data[at] === 1);
+  const far = yield* asPart(distancesToPaper(ink), 0.4, 1);
+  return { ...lines, places, far, scale };
 }

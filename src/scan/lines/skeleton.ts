@@ -1,5 +1,6 @@
+import { IntList } from "../int-list.ts";
 import type { Bits } from "../raster.ts";
-import type { Sliced } from "../sliced.ts";
+import { asPart, inBands, type Sliced } from "../sliced.ts";
 
 /** A stretch of thinned line between two nodes, its pixels in order, both ends' nodes left out. */
 export interface Stretch {
@@ -27,125 +28,182 @@ export interface Skeleton {
   readonly stretches: readonly Stretch[];
 }
 
+/** Pixels a slice. */
+const SLICE = 60_000;
+
 /** The graph of lines one pixel wide, as `thin` leaves them. */
 export function* skeletonOf(thinned: Bits): Sliced<Skeleton> {
-  const { width, height, data } = thinned;
-  const tracer = new Tracer(width, framed(thinned));
-  const degrees = new Uint8Array(data.length);
-  const ink: number[] = [];
-  for (let at = 0; at < data.length; at++) {
-    if (!tracer.ink[at]) continue;
-    ink.push(at);
-    degrees[at] = tracer.neighbours(at).length;
+  const copy = { ...thinned, data: thinned.data.slice() };
+  const places = yield* asPart(placesOf(copy), 0, 0.2);
+  return yield* asPart(markedSkeleton(copy, places), 0.2, 1);
+}
+
+/** The places of all pixels of lines, in order. */
+export function* placesOf(lines: Bits): Sliced<Int32Array> {
+  const { width, data } = lines;
+  const places = new IntList();
+  yield* inBands(lines, (top, bottom) => {
+    for (let at = top * width, end = bottom * width; at < end; at++) if (data[at]) places.push(at);
+  });
+  return places.values();
+}
+
+/** A pixel of line, by bits: that it is one, how many neighbours it has, that it was walked, that a node has it. */
+const INK = 1;
+const DEGREE = 1;
+const WALKED = 32;
+const NODE = 64;
+const degreeOf = (mark: number) => (mark >> DEGREE) & 15;
+
+/**
+ * As `skeletonOf`, of lines whose places are known. Works on `lines` itself: its pixels are left marked,
+ * none of them 0, but for those on the picture's own edge, which are taken out.
+ */
+export function* markedSkeleton(lines: Bits, places: Int32Array): Sliced<Skeleton> {
+  const { width, height, data: marks } = lines;
+  for (let n = 0; n < places.length; n++) {
+    const at = places[n] as number;
+    const x = at % width;
+    const isEdge = x === 0 || x === width - 1 || at < width || at >= width * (height - 1);
+    marks[at] = isEdge ? 0 : INK;
   }
-  yield 0.5;
+  yield 0.1;
+  const tracer = new Tracer(width, marks);
+  for (let n = 0; n < places.length; n++) {
+    if (n % SLICE === SLICE - 1) yield 0.1 + (0.3 * n) / places.length;
+    const at = places[n] as number;
+    if (marks[at]) marks[at] = INK | (tracer.neighbours(at) << DEGREE);
+  }
   const nodeOf = new Map<number, number>();
   const nodes: SkeletonNode[] = [];
   const addNode = (pixels: readonly number[]) => {
     let [x, y] = [0, 0];
     for (const at of pixels) {
       nodeOf.set(at, nodes.length);
+      marks[at] = (marks[at] as number) | NODE;
       x += at % width;
       y += Math.floor(at / width);
     }
     nodes.push({ x: x / pixels.length, y: y / pixels.length, pixels, stretches: [] });
   };
-  for (const at of ink) {
-    const degree = degrees[at] as number;
-    if (degree === 2 || nodeOf.has(at)) continue;
-    addNode(degree < 2 ? [at] : tracer.flood(at, (beside) => (degrees[beside] as number) > 2));
+  for (let n = 0; n < places.length; n++) {
+    if (n % SLICE === SLICE - 1) yield 0.4 + (0.1 * n) / places.length;
+    const at = places[n] as number;
+    const mark = marks[at] as number;
+    const degree = degreeOf(mark);
+    if (mark === 0 || degree === 2 || mark & NODE) continue;
+    addNode(
+      degree < 2 ? [at] : tracer.flood(at, (beside) => degreeOf(marks[beside] as number) > 2),
+    );
   }
   const stretches: Stretch[] = [];
-  const done = new Uint8Array(data.length);
+  const pixels = new IntList();
+  let walked = 0;
   const walk = (node: number, start: number, first: number) => {
-    const pixels: number[] = [];
+    pixels.clear();
     let [before, at] = [start, first];
-    while (!nodeOf.has(at)) {
+    while (!((marks[at] as number) & NODE)) {
       pixels.push(at);
-      done[at] = 1;
-      const next = tracer
-        .neighbours(at)
-        .find((beside) => beside !== before && (!done[beside] || nodeOf.has(beside)));
-      if (next === undefined) break;
+      marks[at] = (marks[at] as number) | WALKED;
+      const next = tracer.onward(at, before);
+      if (next < 0) break;
       [before, at] = [at, next];
     }
     const to = nodeOf.get(at) ?? node;
     const number = stretches.length;
+    const inOrder = pixels.values();
+    walked += inOrder.length;
     stretches.push({
       from: node,
       to,
-      pixels: Int32Array.from(pixels),
-      length: lengthOf(pixels, nodes[node] as SkeletonNode, nodes[to] as SkeletonNode, width),
+      pixels: inOrder,
+      length: lengthOf(inOrder, nodes[node] as SkeletonNode, nodes[to] as SkeletonNode, width),
     });
     nodes[node]?.stretches.push(number);
     nodes[to]?.stretches.push(number);
   };
   const walkFrom = (node: number) => {
     for (const at of (nodes[node] as SkeletonNode).pixels) {
-      for (const beside of tracer.neighbours(at)) {
-        const other = nodeOf.get(beside);
+      const count = tracer.neighbours(at);
+      const besides = tracer.found.slice(0, count);
+      for (const beside of besides) {
+        const mark = marks[beside] as number;
+        const other = mark & NODE ? nodeOf.get(beside) : undefined;
         if (other === node) continue;
-        if (other !== undefined ? other > node : !done[beside]) walk(node, at, beside);
+        if (other !== undefined ? other > node : !(mark & WALKED)) walk(node, at, beside);
       }
     }
   };
-  for (let node = 0; node < nodes.length; node++) walkFrom(node);
+  for (let node = 0, told = 0; node < nodes.length; node++) {
+    walkFrom(node);
+    if (walked - told < SLICE) continue;
+    told = walked;
+    yield 0.5 + (0.4 * walked) / places.length;
+  }
   // What is left is closed rings: any pixel of one may stand for a node.
-  for (const at of ink) {
-    if (done[at] || nodeOf.has(at)) continue;
+  for (let n = 0; n < places.length; n++) {
+    if (n % SLICE === SLICE - 1) yield 0.9 + (0.1 * n) / places.length;
+    const at = places[n] as number;
+    const mark = marks[at] as number;
+    if (mark === 0 || mark & (WALKED | NODE)) continue;
     addNode([at]);
     walkFrom(nodes.length - 1);
   }
   return { width, height, nodes, stretches };
 }
 
-/** A copy with paper all round, so that every pixel of ink has eight neighbours. */
-function framed({ width, height, data }: Bits): Uint8Array {
-  const ink = data.slice();
-  ink.fill(0, 0, width);
-  ink.fill(0, width * (height - 1));
-  for (let y = 1; y < height - 1; y++) {
-    ink[y * width] = 0;
-    ink[y * width + width - 1] = 0;
-  }
-  return ink;
-}
-
 class Tracer {
-  readonly ink: Uint8Array;
-  private readonly sides: readonly number[];
-  private readonly corners: readonly (readonly [number, number, number])[];
+  /** What `neighbours` found last. */
+  readonly found: number[] = [0, 0, 0, 0, 0, 0, 0, 0];
+  private readonly width: number;
+  private readonly marks: Uint8Array;
 
-  constructor(width: number, ink: Uint8Array) {
-    this.ink = ink;
-    this.sides = [-width, 1, width, -1];
-    this.corners = [
-      [-width + 1, -width, 1],
-      [width + 1, width, 1],
-      [width - 1, width, -1],
-      [-width - 1, -width, -1],
-    ];
+  constructor(width: number, marks: Uint8Array) {
+    this.width = width;
+    this.marks = marks;
   }
 
-  /** Pixels of ink beside one; over a corner only where no side leads there as well. */
-  neighbours(at: number): number[] {
-    const { ink } = this;
-    const found: number[] = [];
-    for (const side of this.sides) if (ink[at + side]) found.push(at + side);
-    for (const [corner, one, other] of this.corners) {
-      if (ink[at + corner] && !ink[at + one] && !ink[at + other]) found.push(at + corner);
+  /**
+   * Finds the pixels of line beside one, sides before corners, and counts them; over a corner only where
+   * no side leads there as well.
+   */
+  neighbours(at: number): number {
+    const { marks, width, found } = this;
+    const [above, right, below, left] = [at - width, at + 1, at + width, at - 1];
+    const [up, east, down, west] = [marks[above], marks[right], marks[below], marks[left]];
+    let count = 0;
+    if (up) found[count++] = above;
+    if (east) found[count++] = right;
+    if (down) found[count++] = below;
+    if (west) found[count++] = left;
+    if (!up && !east && marks[above + 1]) found[count++] = above + 1;
+    if (!down && !east && marks[below + 1]) found[count++] = below + 1;
+    if (!down && !west && marks[below - 1]) found[count++] = below - 1;
+    if (!up && !west && marks[above - 1]) found[count++] = above - 1;
+    return count;
+  }
+
+  /** The pixel after one on a walk that came from `before`; -1 where it ends. */
+  onward(at: number, before: number): number {
+    const count = this.neighbours(at);
+    for (let n = 0; n < count; n++) {
+      const beside = this.found[n] as number;
+      if (beside === before) continue;
+      const mark = this.marks[beside] as number;
+      if (!(mark & WALKED) || mark & NODE) return beside;
     }
-    return found;
+    return -1;
   }
 
   flood(from: number, isIn: (at: number) => boolean): number[] {
+    const { marks, width } = this;
+    const around = [-width, 1, width, -1, -width + 1, width + 1, width - 1, -width - 1];
     const found = [from];
     const seen = new Set(found);
     for (let n = 0; n < found.length; n++) {
-      const at = found[n] as number;
-      for (const step of [...this.sides, ...this.corners.map(([corner]) => corner)]) {
-        const beside = at + step;
-        if (!this.ink[beside] || seen.has(beside) || !isIn(beside)) continue;
+      for (const step of around) {
+        const beside = (found[n] as number) + step;
+        if (!marks[beside] || seen.has(beside) || !isIn(beside)) continue;
         seen.add(beside);
         found.push(beside);
       }
@@ -154,14 +212,10 @@ class Tracer {
   }
 }
 
-function lengthOf(
-  pixels: readonly number[],
-  from: SkeletonNode,
-  to: SkeletonNode,
-  width: number,
-): number {
+function lengthOf(pixels: Int32Array, from: SkeletonNode, to: SkeletonNode, width: number): number {
   let [x, y, length] = [from.x, from.y, 0];
-  for (const at of pixels) {
+  for (let n = 0; n < pixels.length; n++) {
+    const at = pixels[n] as number;
     const [nextX, nextY] = [at % width, Math.floor(at / width)];
     length += Math.hypot(nextX - x, nextY - y);
     [x, y] = [nextX, nextY];

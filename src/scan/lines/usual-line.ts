@@ -1,4 +1,5 @@
 import type { Bits, Grey } from "../raster.ts";
+import { inBands, type Sliced } from "../sliced.ts";
 
 /** How dark ink and paper are on a flattened page, 0 to 255. */
 export interface Tones {
@@ -8,15 +9,21 @@ export interface Tones {
   readonly bare: number;
 }
 
-/** Both are middle values, which words, dots and shadows hardly move. */
-export function tonesOf({ data }: Grey, ink: Bits, thinned: Bits): Tones {
+/** `places` are those of thinned lines. Both tones are middle values, which words, dots and shadows hardly move. */
+export function* tonesOf(flat: Grey, ink: Bits, places: Int32Array): Sliced<Tones> {
+  const { data } = flat;
   const lines = new Uint32Array(256);
   const paper = new Uint32Array(256);
-  for (let at = 0; at < data.length; at++) {
-    const counts = thinned.data[at] ? lines : ink.data[at] ? null : paper;
-    if (!counts) continue;
-    const dark = 255 - (data[at] as number);
-    counts[dark] = (counts[dark] as number) + 1;
+  yield* inBands(flat, (top, bottom) => {
+    for (let at = top * flat.width, end = bottom * flat.width; at < end; at++) {
+      if (ink.data[at]) continue;
+      const dark = 255 - (data[at] as number);
+      paper[dark] = (paper[dark] as number) + 1;
+    }
+  });
+  for (let n = 0; n < places.length; n++) {
+    const dark = 255 - (data[places[n] as number] as number);
+    lines[dark] = (lines[dark] as number) + 1;
   }
   const bare = middleOf(paper) ?? 0;
   return { full: Math.max(bare + 1, middleOf(lines) ?? 255), bare };
@@ -47,13 +54,13 @@ export interface UsualLine {
 }
 
 /**
- * Of many pixels of thinned line the lesser of the ink beside it and above and below it; the middle
+ * `thinned` are the places of thinned lines. Of many pixels of thinned line the lesser of the ink beside it and above and below it; the middle
  * one of all.
  */
 export function usualLine(
   { flat, full, bare }: Tones & { readonly flat: Grey },
   ink: Bits,
-  thinned: Bits,
+  thinned: Int32Array,
 ): UsualLine {
   const { width, height, data } = flat;
   const share = (at: number) =>
@@ -72,17 +79,13 @@ export function usualLine(
     while (run < WIDEST && ink.data[at + run * step]) run++;
     return run - 1;
   };
-  const places: number[] = [];
-  for (let y = WIDEST; y < height - WIDEST; y++) {
-    for (let at = y * width + WIDEST, end = (y + 1) * width - WIDEST; at < end; at++) {
-      if (thinned.data[at]) places.push(at);
-    }
-  }
-  const stride = Math.max(1, Math.floor(places.length / SAMPLES));
+  const stride = Math.max(1, Math.floor(thinned.length / SAMPLES));
   const widths: number[] = [];
   const runs: number[] = [];
-  for (let n = 0; n < places.length; n += stride) {
-    const at = places[n] as number;
+  for (let n = 0; n < thinned.length; n += stride) {
+    const at = thinned[n] as number;
+    const [x, y] = [at % width, Math.floor(at / width)];
+    if (x < WIDEST || x >= width - WIDEST || y < WIDEST || y >= height - WIDEST) continue;
     const across = (of: (at: number, step: number) => number) =>
       Math.min(of(at, 1) + of(at, -1), of(at, width) + of(at, -width));
     widths.push(share(at) + across(inkAlong));

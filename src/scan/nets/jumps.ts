@@ -25,44 +25,59 @@ export function withoutJumps(
   crossings: readonly TrackCrossing[],
   lineWidth: number,
 ): Track {
-  const arcs = crossings.flatMap((crossing) => arcAt(track, crossing, lineWidth) ?? []);
+  const arcs = crossings
+    .map((crossing) => arcAt(track, crossing, lineWidth))
+    .filter((arc) => arc !== null);
   if (arcs.length === 0) return track;
   const isKept = (_: number, n: number) => !arcs.some(([first, last]) => n > first && n < last);
   return { xs: track.xs.filter(isKept), ys: track.ys.filter(isKept) };
 }
 
+/** In line widths: feet so much lower are the arc's rather than those found before. */
+const LOWER = 0.25;
+
 /** The feet of a jump whose top is a crossing; null where the line does not jump there. */
 function arcAt(track: Track, { index, at }: TrackCrossing, lineWidth: number): Span | null {
   const count = track.xs.length;
+  let [feet, high]: [Span | null, number] = [null, 0];
   for (let wide = NEAREST; wide <= FARTHEST; wide += 0.5) {
     let [first, last] = [index - 1, index];
     while (first >= 0 && distance(pointOf(track, first), at) < wide * lineWidth) first--;
     while (last < count && distance(pointOf(track, last), at) < wide * lineWidth) last++;
-    if (first < 0 || last >= count) return null;
-    if (isArc(track, first, last, at, lineWidth)) return [first, last];
+    if (first < 0 || last >= count) break;
+    const here = archHeight(track, first, last, at, lineWidth);
+    if (here > high + LOWER * lineWidth) [feet, high] = [[first, last], here];
   }
-  return null;
+  return feet;
 }
 
-function isArc(track: Track, first: number, last: number, top: Point, lineWidth: number): boolean {
+/** How high above its feet, in pixels, the top of an arc is; 0 where what lies between them is none. */
+function archHeight(
+  track: Track,
+  first: number,
+  last: number,
+  top: Point,
+  lineWidth: number,
+): number {
   const [a, b] = [pointOf(track, first), pointOf(track, last)];
   const wide = distance(a, b);
-  if (wide < lineWidth) return false;
+  if (wide < lineWidth) return 0;
   const line: FittedLine = { at: a, along: [(b[0] - a[0]) / wide, (b[1] - a[1]) / wide] };
   const high = offsetFrom(line, top);
-  if (Math.abs(high) < LOW * lineWidth || Math.abs(high) > HIGH * lineWidth) return false;
+  if (Math.abs(high) < LOW * lineWidth || Math.abs(high) > HIGH * lineWidth) return 0;
   const foot = (top[0] - a[0]) * line.along[0] + (top[1] - a[1]) * line.along[1];
-  if (foot < 0.25 * wide || foot > 0.75 * wide) return false;
+  if (foot < 0.25 * wide || foot > 0.75 * wide) return 0;
   const aside = ASIDE * lineWidth;
   for (let n = first; n <= last; n++) {
     const offset = offsetFrom(line, pointOf(track, n)) * Math.sign(high);
-    if (offset < -aside || offset > Math.abs(high) + lineWidth) return false;
+    if (offset < -aside || offset > Math.abs(high) + lineWidth) return 0;
   }
   const [before, after] = [
     straightFor(track, line, first, -1, lineWidth),
     straightFor(track, line, last, 1, lineWidth),
   ];
-  return Math.min(before, after) >= 0 && Math.max(before, after) >= BESIDE * lineWidth;
+  const isHeld = Math.min(before, after) >= 0 && Math.max(before, after) >= BESIDE * lineWidth;
+  return isHeld ? Math.abs(high) : 0;
 }
 
 /** Pixels for which a track keeps to a line from a place on; negative where it soon leaves it. */

@@ -4,8 +4,11 @@ import type { ShapedRun } from "./net-shape.ts";
 import type { Piece } from "./pieces.ts";
 
 /** A line is level or upright that strays no more from it, from end to end: degrees and line widths. */
-const ASKEW = 14;
+const ASKEW = 16;
 const DRIFT = 0.8;
+/** So few line widths of a line hardly tell its slant: they may drift more. */
+const SHORT = 6;
+const SHORT_DRIFT = 1.25;
 /** In line widths: level pieces on both sides of a node are one line if no farther apart, all of it. */
 const ASIDE = 0.75;
 const ALL_ASIDE = 1;
@@ -50,7 +53,8 @@ export function levelled(shaped: readonly ShapedRun[], lineWidth: number): Shape
 function axisOf({ line, length }: Piece, lineWidth: number): Axis | null {
   const [x, y] = [Math.abs(line.along[0]), Math.abs(line.along[1])];
   const slope = Math.min(x, y);
-  if (slope > Math.sin((ASKEW * Math.PI) / 180) || slope * length > DRIFT * lineWidth) return null;
+  const drift = length < SHORT * lineWidth ? SHORT_DRIFT : DRIFT;
+  if (slope > Math.sin((ASKEW * Math.PI) / 180) || slope * length > drift * lineWidth) return null;
   return x > y ? 0 : 1;
 }
 

@@ -139,12 +139,13 @@ function nearestPlace(
   let nearest = reach;
   skeleton.stretches.forEach(({ pixels }, stretch) => {
     if (links.bumps.has(stretch)) return;
-    for (let n = 0; n < pixels.length; n++) {
+    for (let n = 0; n < pixels.length; ) {
       const place = pixels[n] as number;
-      const row = Math.floor(place / width);
-      if (Math.abs(row - y) > nearest || Math.abs((place % width) - x) > nearest) continue;
-      const far = Math.hypot((place % width) - x, row - y);
-      if (far <= nearest) [best, nearest] = [{ stretch, at: [place % width, row] }, far];
+      const at: Point = [place % width, Math.floor(place / width)];
+      const far = Math.hypot(at[0] - x, at[1] - y);
+      if (far <= nearest) [best, nearest] = [{ stretch, at }, far];
+      // From pixel to pixel it is one step, a slanting one at most: so many are too far as well.
+      n += Math.max(1, Math.floor((far - nearest) / 1.5));
     }
   });
   return best;

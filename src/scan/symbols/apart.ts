@@ -19,13 +19,18 @@ const OVERLAPPING = 0.3;
 export function onePerPlace(found: readonly Ranked[]): SymbolProposal[] {
   const ofKinds: Ranked[] = [];
   for (const one of [...found].sort((a, b) => b.closeness - a.closeness)) {
-    const isKnown = ofKinds.some(
+    const at = ofKinds.findIndex(
       (other) =>
         other.proposal.kind === one.proposal.kind &&
         other.strokes >= one.strokes &&
         shared(other.proposal.box, one.proposal.box) > OVERLAPPING,
     );
-    if (!isKnown) ofKinds.push(one);
+    const known = ofKinds[at];
+    if (!known) ofKinds.push(one);
+    else if (known.proposal.example === undefined && one.proposal.example !== undefined) {
+      // Looks like what the trade draws, and like what the user has shown.
+      ofKinds[at] = { ...known, proposal: { ...known.proposal, example: one.proposal.example } };
+    }
   }
   ofKinds.sort((a, b) => b.rank - a.rank);
   const kept: { proposal: SymbolProposal; others: { kind: SymbolKind; confidence: number }[] }[] =

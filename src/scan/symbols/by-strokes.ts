@@ -33,7 +33,7 @@ export function* fitByStrokes(
     for (const symbol of n < page.pieces.length ? symbols : loose) {
       for (const pose of posesFrom(symbol, piece, about)) {
         if (!mayLie(page, symbol, pose)) continue;
-        since += 4;
+        since += 12;
         const name = nameOf(page, symbol, pose);
         if (tried.has(name)) continue;
         tried.add(name);

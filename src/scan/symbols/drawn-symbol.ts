@@ -6,9 +6,9 @@ export interface DrawnStroke {
   readonly points: readonly Point[];
   /**
    * `lead`: the line that leaves it; `fill`: a closed outline full of ink; `dot`: places in ink;
-   * `maybe`: drawn by some, and no sign against it.
+   * `maybe`: drawn by some, and no sign against it; `none`: paper, or it is another symbol.
    */
-  readonly is: "line" | "lead" | "fill" | "dot" | "maybe";
+  readonly is: "line" | "lead" | "fill" | "dot" | "maybe" | "none";
 }
 
 /** Where a line leaves the symbol's body, and which way. */
@@ -58,6 +58,7 @@ export interface DrawnSymbol {
 export const line = (...points: readonly Point[]): DrawnStroke => ({ points, is: "line" });
 export const lead = (...points: readonly Point[]): DrawnStroke => ({ points, is: "lead" });
 export const maybe = (...points: readonly Point[]): DrawnStroke => ({ points, is: "maybe" });
+export const none = (...points: readonly Point[]): DrawnStroke => ({ points, is: "none" });
 export const fill = (...points: readonly Point[]): DrawnStroke => ({ points, is: "fill" });
 
 /** A dot is wider than the line it lies on. */

@@ -6,8 +6,9 @@ import { askewOf } from "./askew.ts";
 import { fitByCircles } from "./by-circles.ts";
 import { type Fitted, fitByStrokes } from "./by-strokes.ts";
 import type { Candidate } from "./candidate.ts";
-import { markOf } from "./confidence.ts";
+import { confidenceOf } from "./confidence.ts";
 import { CONVENTIONS } from "./conventions/index.ts";
+import { examplesAsSymbols } from "./examples.ts";
 import { holesOf } from "./holes.ts";
 import { motorLetterIn } from "./letters.ts";
 import { modulesOf } from "./modules.ts";
@@ -25,31 +26,36 @@ export interface SymbolSearch {
 }
 
 /** Proposals that look less like their kind are not worth showing. */
-const LEAST = 0.2;
+const LEAST = 0.15;
 /** A proposal is known when this share of it, or of what is known, is common to both. */
 const KNOWN = 0.4;
 
 /** Everything on a page that looks like a symbol, the likeliest first. */
 export function* findSymbols(
   prepared: PreparedPage,
-  { known }: SymbolSearch,
+  { examples, known }: SymbolSearch,
 ): Sliced<SymbolProposal[]> {
   const page = yield* asPart(symbolPageOf(prepared), 0, 0.4);
   const askew = askewOf(page.pieces, page.line);
-  const fitted: Fitted[] = yield* asPart(fitByStrokes(page, askew, CONVENTIONS), 0.4, 0.9);
+  const shown = examplesAsSymbols(page, askew, examples);
+  const exampleOf = new Map(shown.map(({ symbol, example }) => [symbol, example]));
+  const symbols = [...CONVENTIONS, ...exampleOf.keys()];
+  const fitted: Fitted[] = yield* asPart(fitByStrokes(page, askew, symbols), 0.4, 0.9);
   const holes = holesOf(page);
   yield 0.93;
   fitted.push(...fitByCircles(page, askew, holes.list, CONVENTIONS));
   yield 0.95;
-  const candidates = fitted.map((one) => candidateOf(page, one)).filter(isWorthIt(page));
+  const candidates = fitted
+    .map((one) => candidateOf(page, one, exampleOf.get(one.symbol)))
+    .filter(isWorthIt(page));
   yield 0.97;
-  const symbols: Ranked[] = [
+  const ranked: Ranked[] = [
     ...candidates.map((one) => symbolFound(page, one)),
     ...relaysOf(page, candidates).map((one) => relayFound(page, one)),
   ];
   const modules = modulesOf(page, holes).map((one) => moduleFound(page, one));
   yield 0.99;
-  return [...onePerPlace(symbols), ...onePerPlace(modules)]
+  return [...onePerPlace(ranked), ...onePerPlace(modules)]
     .filter(({ box, confidence }) => {
       const isNew = known.every((one) => shared(one, box) < KNOWN);
       return isNew && confidence >= LEAST;
@@ -57,9 +63,10 @@ export function* findSymbols(
     .sort((a, b) => b.confidence - a.confidence);
 }
 
-function candidateOf(page: SymbolPage, { symbol, fit }: Fitted): Candidate {
+function candidateOf(page: SymbolPage, { symbol, fit }: Fitted, example?: string): Candidate {
   const letter = symbol.letter ? motorLetterIn(page, fit.pose) : 1;
-  return { symbol, fit, letter, confidence: markOf(symbol, fit, letter) };
+  const confidence = confidenceOf(symbol, fit, letter);
+  return { symbol, fit, letter, confidence, ...(example === undefined ? {} : { example }) };
 }
 
 const isWorthIt =

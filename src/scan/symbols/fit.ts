@@ -1,5 +1,6 @@
+import type { Point } from "../../base/index.ts";
 import type { DrawnSymbol } from "./drawn-symbol.ts";
-import { type Matrix, matrixOf, type Pose, placedBox } from "./pose.ts";
+import { type Matrix, matrixOf, moved, type Pose, placed, placedBox } from "./pose.ts";
 import { type Sampled, sampledOf } from "./sampled.ts";
 import { isInk, nearest, type SymbolPage } from "./symbol-page.ts";
 
@@ -14,24 +15,30 @@ export interface Fit {
   readonly least: number;
   /** Of its worst lead; 1 where it has none. */
   readonly leads: number;
+  /** Of where paper must be, the share that is not. */
+  readonly inked: number;
   /** Line within its zone that it does not explain, to the length of its own. */
   readonly clutter: number;
 }
 
 /** A point this near to a line lies on it, and one this far does not, in line widths and pixels. */
-const ON = 0.5;
-const OFF = 1;
+const ON = 0.4;
+const OFF = 0.85;
 const PIXEL = 0.5;
 /** ... and what draughtsmen differ by, units. */
-const SLACK = 0.06;
+const SLACK = 0.05;
 /** Worse ones are not looked at further. */
 const LEAST_MEAN = 0.75;
 const LEAST_STROKE = 0.3;
 const LEAST_LEAD = 0.4;
+/** What counts in where a symbol fits best, beside the mean of its points. */
+const LEAST_WEIGHT = 0.3;
+const LEAD_WEIGHT = 0.1;
+const OFF_WEIGHT = 0.4;
 /** A symbol is at most so much larger or smaller than the stroke said that it was found by. */
 const STRETCH = 1.3;
 /** The nearest strokes of a symbol are drawn this far apart at least, in line widths. */
-const APART = 1.8;
+const APART = 1.6;
 
 interface Marks {
   /** How far its points lie from a line on average, in line widths. */
@@ -94,9 +101,12 @@ export const unitOfPose = ({ unitBy }: DrawnSymbol, pose: Pose): number =>
 /** Whether a symbol may lie so: the cheap question, asked of thousands of poses. */
 export function mayLie(page: SymbolPage, symbol: DrawnSymbol, pose: Pose): boolean {
   const unit = Math.min(pose.along, pose.across);
-  if (unit * sampledOf(symbol).finest < APART * page.line) return false;
+  if (!isApart(page, sampledOf(symbol), pose.along, pose.across)) return false;
   return marksOf(page, sampledOf(symbol), matrixOf(pose), unit, ROUGH) !== null;
 }
+
+const isApart = ({ line }: SymbolPage, { finest }: Sampled, along: number, across: number) =>
+  Math.min(along * finest[0], across * finest[1]) >= APART * line;
 
 /** Before it is moved to where it fits best. */
 const ROUGH = 0.6;
@@ -109,17 +119,27 @@ export function settled(page: SymbolPage, symbol: DrawnSymbol, start: Pose): Fit
     along > start.along / STRETCH &&
     across < STRETCH * start.across &&
     across > start.across / STRETCH &&
-    Math.min(along, across) * sampled.finest >= APART * page.line;
+    isApart(page, sampled, along, across);
   if (!mayBe(start)) return null;
-  const climb = (from: Pose, steps: readonly number[], markOf: (pose: Pose) => number) => {
+  const onInk = (pose: Pose, enough: number) =>
+    marksOf(page, sampled, matrixOf(pose), Math.min(pose.along, pose.across), enough);
+  const climb = (from: Pose, steps: readonly number[], costOf: (pose: Pose) => number) => {
+    const markOf = (pose: Pose, toBeat: number) => {
+      // Nothing that the worst stroke and lead can add makes up for a lower mean.
+      const marks = onInk(pose, Math.max(0.4, toBeat - LEAST_WEIGHT - LEAD_WEIGHT));
+      if (!marks) return -1;
+      const { mean, least, leads, off } = marks;
+      const mark = mean + LEAST_WEIGHT * least + LEAD_WEIGHT * leads - OFF_WEIGHT * off;
+      return mark > toBeat ? mark - costOf(pose) : -1;
+    };
     let best = from;
-    let mark = markOf(from);
+    let mark = markOf(from, -1);
     for (const step of steps) {
       for (let round = 0; round < 4; round++) {
         const before = mark;
-        for (const next of aroundOf(best, step * page.line, symbol.isRound === true)) {
+        for (const next of aroundOf(symbol, best, step * page.line)) {
           if (!mayBe(next)) continue;
-          const there = markOf(next);
+          const there = markOf(next, mark);
           if (there > mark + 1e-4) [best, mark] = [next, there];
         }
         if (mark === before) break;
@@ -127,33 +147,27 @@ export function settled(page: SymbolPage, symbol: DrawnSymbol, start: Pose): Fit
     }
     return best;
   };
-  const onInk = (pose: Pose, enough: number) =>
-    marksOf(page, sampled, matrixOf(pose), Math.min(pose.along, pose.across), enough);
-  const forward = ({ mean, least, leads, off }: Marks) =>
-    mean + 0.3 * least + 0.1 * leads - 0.4 * off;
-  const rough = climb(start, [1, 0.5], (pose) => {
-    const marks = onInk(pose, 0.4);
-    return marks ? forward(marks) : -1;
-  });
-  if (!onInk(rough, LEAST_MEAN - 0.05)) return null;
+  const rough = climb(start, [1, 0.5], () => 0);
+  const roughly = onInk(rough, LEAST_MEAN - 0.05);
+  if (!roughly || roughly.least < 0.7 * LEAST_STROKE || roughly.leads < 0.7 * LEAST_LEAD) {
+    return null;
+  }
   // Strokes that are too short lie on the ink as well: the ink must lie on strokes, too.
   const ink = inkAround(page, symbol, rough);
-  const best = climb(rough, [0.5, 0.25], (pose) => {
-    const marks = onInk(pose, 0.4);
-    return marks ? forward(marks) - leftOver(page, symbol, pose, ink) : -1;
-  });
+  const best = climb(rough, [0.5, 0.25], (pose) => leftOver(page, symbol, pose, ink));
   const marks = onInk(best, LEAST_MEAN);
   const unit = unitOfPose(symbol, best) / page.line;
   if (unit < symbol.units[0] || unit > symbol.units[1]) return null;
   if (!marks || marks.least < LEAST_STROKE || marks.leads < LEAST_LEAD) return null;
-  return { pose: best, ...marks, clutter: clutterOf(page, symbol, best, ink) };
+  const [inked, clutter] = [inkedOf(page, sampled, best), clutterOf(page, symbol, best, ink)];
+  return { pose: best, ...marks, inked, clutter };
 }
 
-function aroundOf(pose: Pose, step: number, isRound: boolean): readonly Pose[] {
+function aroundOf(symbol: DrawnSymbol, pose: Pose, step: number): readonly Pose[] {
   const { x, y, along, across, askew } = pose;
   // A step at the ends of a symbol of about two units either way.
   const grow = step / 2;
-  const stretched = isRound
+  const stretched = symbol.isRound
     ? [
         { ...pose, along: along + grow, across: across + grow },
         { ...pose, along: along - grow, across: across - grow },
@@ -164,14 +178,20 @@ function aroundOf(pose: Pose, step: number, isRound: boolean): readonly Pose[] {
         { ...pose, across: across + grow },
         { ...pose, across: across - grow },
       ];
+  const turned = [
+    { ...pose, askew: Math.min(MOST_ASKEW, askew + 1) },
+    { ...pose, askew: Math.max(-MOST_ASKEW, askew - 1) },
+  ];
+  // About the middle of what is drawn, which need not be the symbol's own point.
+  const { left, top, right, bottom } = symbol.body;
+  const middle: Point = [(left + right) / 2, (top + bottom) / 2];
+  const there = placed(matrixOf(pose), middle);
   return [
     { ...pose, x: x + step },
     { ...pose, x: x - step },
     { ...pose, y: y + step },
     { ...pose, y: y - step },
-    ...stretched,
-    { ...pose, askew: Math.min(MOST_ASKEW, askew + 1) },
-    { ...pose, askew: Math.max(-MOST_ASKEW, askew - 1) },
+    ...[...stretched, ...turned].map((one) => moved(one, middle, there)),
   ];
 }
 
@@ -215,11 +235,24 @@ function strayOf(
     if (ux < left || ux > right || uy < top || uy > bottom) continue;
     if (ux * ux + uy * uy < hole) continue;
     const far = farFrom(ux, uy) * unit;
-    sum += far < most ? far : most;
+    sum += Math.min(far, most);
     count++;
     if (far > reach) apart++;
   }
   return { sum: sum / page.line, count, apart };
+}
+
+function inkedOf(page: SymbolPage, { bare }: Sampled, pose: Pose): number {
+  if (bare.length === 0) return 0;
+  const { x, y, a, b, c, d } = matrixOf(pose);
+  let inked = 0;
+  for (let n = 0; n < bare.length; n += 2) {
+    const [px, py] = [bare[n] as number, bare[n + 1] as number];
+    const [there, at] = [x + a * px + c * py, y + b * px + d * py];
+    const isNear = nearest(page, there, at) <= ON * page.line + PIXEL;
+    if (isNear || isInk(page, there, at)) inked++;
+  }
+  return (2 * inked) / bare.length;
 }
 
 /** How far line lies from the symbol on average, to be weighed against its marks. */

@@ -1,7 +1,7 @@
 import type { Point } from "../../base/index.ts";
 import type { DrawnSymbol } from "./drawn-symbol.ts";
 import { MOST_ASKEW } from "./fit.ts";
-import { matrixOf, type Pose, placed } from "./pose.ts";
+import { moved, type Pose } from "./pose.ts";
 import type { Piece } from "./straight-pieces.ts";
 import type { QuarterTurn } from "./symbol-proposal.ts";
 
@@ -45,9 +45,3 @@ export function posesFrom(
 const TURNED = MOST_ASKEW + 4;
 
 const middle = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-
-/** The pose moved so that a point of the symbol lies at a place of the page. */
-export function moved(pose: Pose, own: Point, there: Point): Pose {
-  const [x, y] = placed(matrixOf(pose), own);
-  return { ...pose, x: pose.x + there[0] - x, y: pose.y + there[1] - y };
-}

@@ -73,3 +73,9 @@ export function placedBox(matrix: Matrix, { left, top, right, bottom }: Box): Bo
     bottom: Math.max(...ys),
   };
 }
+
+/** The pose moved so that a point of the symbol lies at a place of the page. */
+export function moved(pose: Pose, own: Point, there: Point): Pose {
+  const [x, y] = placed(matrixOf(pose), own);
+  return { ...pose, x: pose.x + there[0] - x, y: pose.y + there[1] - y };
+}

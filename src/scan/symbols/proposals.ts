@@ -4,7 +4,7 @@ import type { Candidate } from "./candidate.ts";
 import { unitOfPose } from "./fit.ts";
 import type { ModuleFind } from "./modules.ts";
 import { matrixOf, placed, placedBox } from "./pose.ts";
-import type { RelayFind } from "./relays.ts";
+import { LINKED, type RelayFind } from "./relays.ts";
 import { sampledOf } from "./sampled.ts";
 import { type SymbolPage, toPicturePoint } from "./symbol-page.ts";
 import type { EdgePin, QuarterTurn } from "./symbol-proposal.ts";
@@ -32,16 +32,19 @@ export function symbolFound(page: SymbolPage, candidate: Candidate): Ranked {
       others: [],
       ...(example === undefined ? {} : { example }),
     },
-    closeness: confidence - fit.off,
+    closeness: confidence - fit.off - fit.clutter + (example === undefined ? 0 : SHOWN),
     rank: rankOf(page, candidate),
     strokes: symbol.strokes.length,
   };
 }
 
+/** What the user has shown stands before what the trade draws, where both are the same kind. */
+const SHOWN = 0.5;
+
 function rankOf(page: SymbolPage, { symbol, fit, confidence, example }: Candidate): number {
   const unit = Math.sqrt(fit.pose.along * fit.pose.across);
   const shown = confidence * Math.sqrt((sampledOf(symbol).length * unit) / page.line);
-  return example === undefined ? shown : 2 * shown;
+  return example === undefined ? shown : 1.15 * shown;
 }
 
 /** Where the relay's own drawing has coil and contact, units along it from its middle. */
@@ -67,7 +70,7 @@ export function relayFound(page: SymbolPage, { coil, contact, link }: RelayFind)
   // Drawn with the common line below and the resting throw beside the coil.
   const isMirrored =
     to.turn !== (quarter + 270) % 360 || (contact.symbol.ends.length > 2 && to.isMirrored);
-  const sure = Math.min(1, 0.5 + (link - 0.45) / 0.4);
+  const sure = Math.min(1, 0.9 + (link - LINKED) / 0.5);
   const ends = [coil, contact].flatMap(({ symbol, fit }) =>
     symbol.ends.map((end) => toPicturePoint(page, placed(matrixOf(fit.pose), end.at))),
   );

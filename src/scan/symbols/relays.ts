@@ -1,6 +1,5 @@
 import { distance, type Point } from "../../base/index.ts";
 import type { Candidate } from "./candidate.ts";
-import type { DrawnSymbol } from "./drawn-symbol.ts";
 import { matrixOf, type Pose, placed } from "./pose.ts";
 import { nearest, type SymbolPage } from "./symbol-page.ts";
 
@@ -15,7 +14,7 @@ export interface RelayFind {
 const NEAREST = 2;
 const FARTHEST = 14;
 /** Share of the way between them that must be drawn: a dashed line has gaps. */
-const LINKED = 0.45;
+export const LINKED = 0.45;
 
 /** Middle of a contact's blade, units of the switch symbols. */
 const BLADE: Point = [0, 0];
@@ -26,7 +25,7 @@ const BLADE: Point = [0, 0];
  */
 export function relaysOf(page: SymbolPage, candidates: readonly Candidate[]): RelayFind[] {
   const coils = candidates.filter(({ symbol }) => symbol.kind === "solenoid");
-  const contacts = candidates.filter(({ symbol }) => symbol.kind === "switch" && opens(symbol));
+  const contacts = candidates.filter(({ symbol }) => symbol.kind === "switch" && !symbol.isClosed);
   const found: RelayFind[] = [];
   for (const coil of coils) {
     for (const contact of contacts) {
@@ -37,8 +36,6 @@ export function relaysOf(page: SymbolPage, candidates: readonly Candidate[]): Re
   }
   return found;
 }
-
-const opens = ({ strokes }: DrawnSymbol): boolean => strokes.length > 0;
 
 /** Both lie along the same way, and the line between their middles across it. */
 function isBeside(coil: Pose, contact: Pose): boolean {

@@ -1,4 +1,4 @@
-import { nearestOnSegment, type Point } from "../../base/index.ts";
+import { type Box, nearestOnSegment, type Point } from "../../base/index.ts";
 import type { DrawnStroke, DrawnSymbol } from "./drawn-symbol.ts";
 
 /** A symbol as points to be held against a page, so mixed that the first few stand for all. */
@@ -8,12 +8,14 @@ export interface Sampled {
   /** The stroke of each point. */
   readonly strokeOf: Uint16Array;
   readonly strokes: readonly DrawnStroke["is"][];
+  /** Where paper must be: x and y in turn. */
+  readonly bare: Float32Array;
   /** How far a place lies from the nearest stroke, units; 0 within what is filled. */
   readonly farFrom: (x: number, y: number) => number;
   /** Length of its strokes, leads left out, units. */
   readonly length: number;
-  /** Between its nearest two strokes that lie side by side, units. */
-  readonly finest: number;
+  /** Between its nearest two strokes that lie side by side, units along x and along y. */
+  readonly finest: Point;
 }
 
 /** Units between two points of a stroke. */
@@ -29,11 +31,37 @@ export function sampledOf(symbol: DrawnSymbol): Sampled {
   return sampled;
 }
 
-export function sample(strokes: readonly DrawnStroke[]): Sampled {
+/** Says what points stand for a symbol that was not drawn as strokes. */
+export function giveSampled(symbol: DrawnSymbol, sampled: Sampled): void {
+  known.set(symbol, sampled);
+}
+
+/** Points of a printed symbol, units; each quarter of its box counts as a stroke. */
+export function pointSample(points: readonly Point[], { left, top, right, bottom }: Box): Sampled {
+  const [middleX, middleY] = [(left + right) / 2, (top + bottom) / 2];
+  const kept: Point[] = [];
+  for (const at of points) {
+    const isNew = kept.every(([x, y]) => Math.hypot(x - at[0], y - at[1]) >= 0.8 * SPACING);
+    if (isNew) kept.push(at);
+  }
+  const mixed = mixedOrder(kept.length).map((n) => kept[n] as Point);
+  return {
+    xs: Float32Array.from(mixed, ([x]) => x),
+    ys: Float32Array.from(mixed, ([, y]) => y),
+    strokeOf: Uint16Array.from(mixed, ([x, y]) => (x < middleX ? 0 : 1) + (y < middleY ? 0 : 2)),
+    strokes: ["line", "line", "line", "line"],
+    bare: new Float32Array(),
+    farFrom: farField(kept.map((at) => ({ points: [at, at], is: "line" }))),
+    length: kept.length * SPACING,
+    finest: [1, 1],
+  };
+}
+
+function sample(strokes: readonly DrawnStroke[]): Sampled {
   const points: { at: Point; stroke: number }[] = [];
   let length = 0;
   strokes.forEach((stroke, n) => {
-    if (stroke.is === "maybe") return;
+    if (stroke.is === "maybe" || stroke.is === "none") return;
     const on =
       stroke.is === "fill"
         ? within(stroke.points)
@@ -44,21 +72,23 @@ export function sample(strokes: readonly DrawnStroke[]): Sampled {
     if (stroke.is !== "lead") length += on.length * SPACING;
   });
   const mixed = mixedOrder(points.length).map((n) => points[n] as (typeof points)[number]);
-  const distanceTo = farField(strokes);
+  const bare = strokes.filter(({ is }) => is === "none").flatMap(({ points: on }) => along(on));
+  const distanceTo = farField(strokes.filter(({ is }) => is !== "none"));
   return {
     xs: Float32Array.from(mixed, ({ at }) => at[0]),
     ys: Float32Array.from(mixed, ({ at }) => at[1]),
     strokeOf: Uint16Array.from(mixed, ({ stroke }) => stroke),
     strokes: strokes.map(({ is }) => is),
+    bare: Float32Array.from(bare.flat()),
     farFrom: distanceTo,
     length,
     finest: finestOf(strokes),
   };
 }
 
-/** Strokes that nearly run the same way and don't touch, as far as they lie side by side. */
-function finestOf(strokes: readonly DrawnStroke[]): number {
-  let least = 1;
+/** Strokes that nearly run the same way, as far as they lie side by side. */
+function finestOf(strokes: readonly DrawnStroke[]): Point {
+  let [leastX, leastY] = [1, 1];
   const straight = strokes.filter(
     ({ points, is }) => points.length === 2 && (is === "line" || is === "lead"),
   );
@@ -68,16 +98,17 @@ function finestOf(strokes: readonly DrawnStroke[]): number {
       if (!a || !b || !c || !d) continue;
       const [ux, uy] = [b[0] - a[0], b[1] - a[1]];
       const [vx, vy] = [d[0] - c[0], d[1] - c[1]];
-      const turned = Math.abs(ux * vy - uy * vx) / (Math.hypot(ux, uy) * Math.hypot(vx, vy));
-      const middle: Point = [(c[0] + d[0]) / 2, (c[1] + d[1]) / 2];
-      const apart = Math.min(
-        toSegment(...middle, a, b),
-        toSegment((a[0] + b[0]) / 2, (a[1] + b[1]) / 2, c, d),
-      );
-      if (turned < 0.2 && apart > 0.05) least = Math.min(least, apart);
+      const length = Math.hypot(ux, uy);
+      if (Math.abs(ux * vy - uy * vx) > 0.2 * length * Math.hypot(vx, vy)) continue;
+      const [mx, my] = [(c[0] + d[0]) / 2 - a[0], (c[1] + d[1]) / 2 - a[1]];
+      const along = (mx * ux + my * uy) / length;
+      const apart = Math.abs(mx * uy - my * ux) / length;
+      if (along <= 0 || along >= length || apart < 0.05) continue;
+      if (Math.abs(ux) > Math.abs(uy)) leastY = Math.min(leastY, apart);
+      else leastX = Math.min(leastX, apart);
     }
   });
-  return least;
+  return [leastX, leastY];
 }
 
 function along(points: readonly Point[]): Point[] {
@@ -135,7 +166,7 @@ function mixedOrder(count: number): number[] {
   return Array.from({ length: count }, (_, n) => (n * step) % count);
 }
 
-const CELL = 0.1;
+const CELL = 0.15;
 const REACH = 1;
 
 /** Distances on a fine grid around the strokes, worked out at the first question. */

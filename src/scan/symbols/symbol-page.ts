@@ -1,11 +1,12 @@
 import type { Point } from "../../base/index.ts";
 import { type Component, type Components, componentsOf } from "../components.ts";
-import { distanceToPaper, STEPS_PER_PIXEL } from "../distance.ts";
+import { distancesToPaper, STEPS_PER_PIXEL } from "../distance.ts";
 import type { PreparedPage } from "../lines/prepared-page.ts";
 import { skeletonOf } from "../lines/skeleton.ts";
 import { type Bits, bitsOf } from "../raster.ts";
 import { asPart, type Sliced } from "../sliced.ts";
-import { thin } from "../thinning.ts";
+import { thinning } from "../thinning.ts";
+import { withLongerEnds } from "./longer-ends.ts";
 import { bridged, type Piece, straightPieces } from "./straight-pieces.ts";
 
 /** A page as symbols are looked for on it: coarser, so that a line is some two pixels wide. */
@@ -36,14 +37,15 @@ export function* symbolPageOf(page: PreparedPage): Sliced<SymbolPage> {
   const by = Math.max(1, Math.floor(page.lineWidth / LEAST_LINE));
   const ink = by === 1 ? page.ink : yield* coarser(page.ink, by);
   yield 0.1;
-  const thinned = by === 1 ? page.thinned : thin(ink);
+  const bare = by === 1 ? page.thinned : yield* asPart(thinning(ink), 0.1, 0.35);
+  yield 0.35;
+  const thinned = withLongerEnds(bare, ink, page.lineWidth / by);
   yield 0.4;
   const { width, height } = ink;
   const blank = bitsOf(width, height);
   for (let at = 0; at < blank.data.length; at++) blank.data[at] = thinned.data[at] ? 0 : 1;
   yield 0.5;
-  const near = distanceToPaper(blank);
-  yield 0.6;
+  const near = yield* asPart(distancesToPaper(blank), 0.5, 0.6);
   const skeleton = yield* asPart(skeletonOf(thinned), 0.6, 0.9);
   yield 0.9;
   const line = page.lineWidth / by;

@@ -14,8 +14,7 @@ export type SymbolKind =
   | "diode"
   | "relay"
   | "module"
-  | "inline"
-  | "splice";
+  | "inline";
 
 export type QuarterTurn = 0 | 90 | 180 | 270;
 

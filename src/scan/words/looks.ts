@@ -1,5 +1,5 @@
 import { type Grey, greyOf } from "../raster.ts";
-import { headOver } from "./cut-crop.ts";
+import { headOver, resized } from "./cut-crop.ts";
 import { READ_PAD, READ_TALL, type WordCrop } from "./word-crop.ts";
 
 /** One way to hand a crop to the reader. */
@@ -15,12 +15,17 @@ export const firstLook = (crop: WordCrop): WordLook => ({ grey: trimmed(crop, 0.
 /** The ink with all the room there is. */
 export const roomyLook = (crop: WordCrop): WordLook => ({ grey: crop.grey, as: "line" });
 
-/** Looks at what was doubtful at the first: with more room, without any, as one word. */
+/**
+ * Looks at what was doubtful at the first, as unlike it as can be, so that it means something when two
+ * agree: smaller, with more room, as one word.
+ */
 export const furtherLooks = (crop: WordCrop): readonly WordLook[] => [
+  { grey: resized(trimmed(crop, 0.35), SMALLER), as: "line" },
   roomyLook(crop),
-  { grey: trimmed(crop, 0), as: "line" },
   { grey: trimmed(crop, 0.15), as: "word" },
 ];
+
+const SMALLER = 0.72;
 
 /** An upright crop read from the top down instead of from the bottom up. */
 export const otherWayRound = (crop: WordCrop): WordLook => ({

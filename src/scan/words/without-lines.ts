@@ -10,6 +10,9 @@ export interface WithoutLines {
   readonly ink: Bits;
   /** Ink that was taken away. */
   readonly lines: Bits;
+  /** Of all ink, what is part of a level line, and what of an upright one. */
+  readonly level: Bits;
+  readonly upright: Bits;
 }
 
 /**
@@ -31,7 +34,7 @@ export function withoutLines(ink: Bits, lineWidth: number): WithoutLines {
   }
   mend(left, lines, level, "level", ragged);
   mend(left, lines, upright, "upright", ragged);
-  return { ink: left, lines };
+  return { ink: left, lines, level, upright };
 }
 
 type Way = "level" | "upright";

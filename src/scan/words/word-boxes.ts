@@ -1,10 +1,11 @@
 import type { Box } from "../../base/index.ts";
 import { componentsOf } from "../components.ts";
 import type { PreparedPage } from "../lines/prepared-page.ts";
+import type { Bits } from "../raster.ts";
 import type { Sliced } from "../sliced.ts";
 import { cutCrop, timesFor } from "./cut-crop.ts";
-import { type Glyph, glyphsOf } from "./glyphs.ts";
-import { withoutLines } from "./without-lines.ts";
+import { BY_LEVEL, BY_UPRIGHT, type Glyph, glyphsOf, type Inked } from "./glyphs.ts";
+import { type WithoutLines, withoutLines } from "./without-lines.ts";
 import { ASIDE, type WordCrop } from "./word-crop.ts";
 import { USUAL_TURN, type WordLine, wordLinesOf } from "./word-lines.ts";
 
@@ -13,18 +14,14 @@ const BATCH = 20;
 
 /** Every run of words on a page, cut out for a reader: level ones and upright ones, read from the bottom up. */
 export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
-  const { ink, lines } = withoutLines(page.ink, page.lineWidth);
+  const parted = withoutLines(page.ink, page.lineWidth);
+  const { ink, lines } = parted;
   yield 0.3;
   const { labels, list } = componentsOf(ink);
   yield 0.5;
-  const thickest = new Uint8Array(list.length);
-  for (let at = 0; at < labels.length; at++) {
-    const number = (labels[at] as number) - 1;
-    const far = page.far[at] as number;
-    if (number >= 0 && far > (thickest[number] as number)) thickest[number] = far;
-  }
+  const inked = factsOf(page, labels, parted, list.length);
   yield 0.6;
-  const glyphs = glyphsOf(list, page.lineWidth, Array.from(thickest));
+  const glyphs = glyphsOf(list, page.lineWidth, inked);
   const rows = wordLinesOf(glyphs);
   yield 0.7;
   const source = { flat: page.flat, labels, lines };
@@ -34,20 +31,44 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   const likely = sized.filter(({ row, tall }) => mayBeWord(row, tall, usual));
   for (const [n, { row, tall }] of likely.entries()) {
     const box = boxAround(row.glyphs);
-    const own = new Set(row.glyphs.map(({ number }) => number + 1));
+    const own = new Set(row.glyphs.flatMap(({ numbers }) => numbers.map((number) => number + 1)));
     const turn = USUAL_TURN[row.way];
     const aside = Math.round(ASIDE * tall);
     crops.push({
       box: inPicture(box, page.scale),
       turn,
       tall: tall / page.scale,
-      isCapitals: isEven(row, tall),
+      isCapitals: isEven(row),
+      isCut: row.glyphs.some(({ numbers }) => numbers.some((number) => inked.cutBy[number] !== 0)),
       grey: cutCrop(source, longer(box, row.way, aside), turn, own, tall),
       aside: Math.round(aside * timesFor(tall)),
     });
     if (n % BATCH === BATCH - 1) yield 0.7 + (0.3 * n) / likely.length;
   }
   return crops;
+}
+
+function factsOf(
+  page: PreparedPage,
+  labels: Int32Array,
+  { level, upright }: WithoutLines,
+  count: number,
+): Inked {
+  const thickest = new Uint8Array(count);
+  const cutBy = new Uint8Array(count);
+  const { width } = level;
+  const touches = ({ data }: Bits, at: number) =>
+    data[at - 1] || data[at + 1] || data[at - width] || data[at + width];
+  for (let at = 0; at < labels.length; at++) {
+    const number = (labels[at] as number) - 1;
+    if (number < 0) continue;
+    const far = page.far[at] as number;
+    if (far > (thickest[number] as number)) thickest[number] = far;
+    const known = cutBy[number] as number;
+    cutBy[number] =
+      known | (touches(level, at) ? BY_LEVEL : 0) | (touches(upright, at) ? BY_UPRIGHT : 0);
+  }
+  return { thickest, cutBy };
 }
 
 function boxAround(glyphs: readonly Glyph[]): Box {
@@ -94,9 +115,23 @@ function mayBeWord({ glyphs, way }: WordLine, tall: number, usual: number): bool
 
 /** Small letters are 0.65 to 0.8 of a capital (common practice, no source); nothing of a capital's row is. */
 const SMALL = [0.55, 0.86] as const;
+/** Letters that stand on one line end so near to one another, in heights. */
+const ON_LINE = 0.12;
 
-const isEven = (row: WordLine, tall: number): boolean =>
-  heightsOf(row).every((height) => height < SMALL[0] * tall || height > SMALL[1] * tall);
+/** Whether all letters are of one height; a slash, which sticks out at both ends, is not looked at. */
+function isEven({ way, glyphs }: WordLine): boolean {
+  const ends = glyphs.map(({ left, right, top, bottom }) =>
+    way === "level" ? [top, bottom] : [left, right],
+  ) as [number, number][];
+  const feet = ends.map(([, foot]) => foot).sort((a, b) => a - b)[ends.length >> 1] as number;
+  const tallest = Math.max(...ends.map(([head]) => feet - head + 1));
+  const standing = ends.filter(([, foot]) => Math.abs(foot - feet) <= ON_LINE * tallest);
+  const tall = Math.max(...standing.map(([head, foot]) => foot - head + 1));
+  return standing.every(([head, foot]) => {
+    const height = foot - head + 1;
+    return height < SMALL[0] * tall || height > SMALL[1] * tall;
+  });
+}
 
 /** Of the tall letters, whatever small marks are among them. */
 function letterHeight(row: WordLine): number {

@@ -13,6 +13,8 @@ export interface WordCrop {
   readonly tall: number;
   /** Whether all letters are equally tall, as capitals and digits are and small letters are not. */
   readonly isCapitals: boolean;
+  /** Whether a line touches its letters or runs through them: parts of letters may be hidden. */
+  readonly isCut: boolean;
   /** Its ink alone, on white with a margin, letters about `READ_TALL` pixels tall. */
   readonly grey: Grey;
   /** Pixels of `grey` before and after the ink, beside the margin: what is too faint to count may stand there. */

@@ -133,7 +133,7 @@ function pairsOf(rows: readonly Row[], way: Way): Pair[] {
     .map((row, number) => ({
       number,
       isAlone: row.way === null,
-      at: around(row.glyphs.map((glyph) => extentOf(glyph, way))),
+      at: rowExtent(row.glyphs.map((glyph) => extentOf(glyph, way))),
       way: row.way,
     }))
     .filter((row) => row.way === null || row.way === way)
@@ -151,6 +151,26 @@ function pairsOf(rows: readonly Row[], way: Way): Pair[] {
     }
   });
   return pairs;
+}
+
+/**
+ * Around all its letters along the row; across it where tall letters begin and most end, whatever slashes
+ * and tails stick out.
+ */
+export function rowExtent(extents: readonly Extent[]): Extent {
+  const at = (share: number, list: number[]) =>
+    list.sort((a, b) => a - b)[Math.floor(share * (list.length - 1))] as number;
+  return {
+    ...around(extents),
+    low: at(
+      0.25,
+      extents.map(({ low }) => low),
+    ),
+    high: at(
+      0.75,
+      extents.map(({ high }) => high),
+    ),
+  };
 }
 
 /** Two letters alone only make a row in the way in which they are taller than wide. */
@@ -174,9 +194,9 @@ const LEAST_MARK = [0.12, 0.05] as const;
 function withMarks({ way, glyphs }: WordLine, marks: readonly Glyph[]): WordLine {
   const at = around(glyphs.map((glyph) => extentOf(glyph, way)));
   const tall = tallOf(at);
-  const own = new Set(glyphs.map(({ number }) => number));
+  const own = new Set(glyphs);
   const found = marks.filter((mark) => {
-    if (own.has(mark.number)) return false;
+    if (own.has(mark)) return false;
     const { from, to, low, high } = extentOf(mark, way);
     const [middle, across] = [(from + to) / 2, (low + high) / 2];
     return (

@@ -1,6 +1,7 @@
 import { type Box, distance, type Point } from "../../base/index.ts";
 import type { Id, PinRef, Wire } from "../../job/index.ts";
 import type { NetRun } from "../../scan/index.ts";
+import { pinAt } from "../diagram/hit-test.ts";
 import { lengthOf, nearestOnLine } from "../diagram/polyline.ts";
 import type { Scene } from "../diagram/scene.ts";
 import { NameGroups } from "./name-groups.ts";
@@ -41,7 +42,8 @@ const BESIDE = 0.75;
 
 /**
  * The wires that a net of the picture has and the drawing lacks. Nothing is joined that the net does
- * not join; what wires join already is left as it is. `unit`: pixels to a symbol unit.
+ * not join; what wires join already is left as it is. `unit`: pixels to a symbol unit. `taken`: splices
+ * that another net has; what this one takes is added.
  */
 export function missingLines(
   net: WholeNet,
@@ -49,8 +51,9 @@ export function missingLines(
   groups: NameGroups,
   words: readonly Box[],
   unit: number,
+  taken: Set<PinRef>,
 ): readonly MissingLine[] {
-  const { nodes, links } = withDrawn(net, scene, groups, BESIDE * unit);
+  const { nodes, links } = withDrawn(net, scene, groups, BESIDE * unit, taken);
   const degrees = degreesOf(net);
   const lengths = net.runs.map(({ points }) => lengthOf(points));
   const lengthTo = (node: number) =>
@@ -104,7 +107,13 @@ interface DrawnNode {
 }
 
 /** The net with what is drawn of it; further pins at one place of the picture are nodes of their own. */
-function withDrawn(net: WholeNet, scene: Scene, groups: NameGroups, reach: number) {
+function withDrawn(
+  net: WholeNet,
+  scene: Scene,
+  groups: NameGroups,
+  reach: number,
+  taken: Set<PinRef>,
+) {
   const links: Link[] = net.runs.map(({ from, to }, run) => ({ from, to, run }));
   const pinsAt = net.nodes.map(({ terminals }) => terminals.filter((ref) => scene.pins.has(ref)));
   const own = new Set(pinsAt.flat().map((ref) => groups.of(ref)));
@@ -114,7 +123,13 @@ function withDrawn(net: WholeNet, scene: Scene, groups: NameGroups, reach: numbe
   });
   const nodes: DrawnNode[] = net.nodes.map(({ at }, node) => {
     const [pin] = pinsAt[node] as PinRef[];
-    return pin === undefined ? { at, ...passedBy(wires, at, reach) } : { at, pin, pass: null };
+    if (pin !== undefined) return { at, pin, pass: null };
+    const passed = passedBy(wires, at, reach);
+    if (passed.pin !== null || passed.pass) return { at, ...passed };
+    const splice = idleSplice(scene, at, reach);
+    if (splice === null || taken.has(splice)) return { at, pin: null, pass: null };
+    taken.add(splice);
+    return { at, pin: splice, pass: null };
   });
   pinsAt.forEach((pins, node) => {
     const { at } = nodes[node] as DrawnNode;
@@ -152,6 +167,13 @@ function passedBy(
   if (isEnd(own.points.at(-1))) return { pin: own.wire.to, pass: null };
   const whole: Point = [Math.round(spot[0]), Math.round(spot[1])];
   return { pin: null, pass: { wire: own.wire.id, at: whole, group: own.group } };
+}
+
+/** A splice near a place on which no wire ends yet: it was put there to be used. */
+function idleSplice(scene: Scene, at: Point, reach: number): PinRef | null {
+  const hit = pinAt(scene, at, reach);
+  const isSplice = hit && scene.partById.get(hit.part)?.part.kind === "splice";
+  return isSplice && !scene.degree.get(hit.ref) ? hit.ref : null;
 }
 
 /** The links that join what is not joined yet; of a net of which nothing is drawn, rings as well. */

@@ -16,7 +16,9 @@ export type NetDoubt =
   /** It would make one net of several that are drawn. */
   | { readonly why: "joins-drawn" }
   /** It comes to one pin only, and goes on where nothing is placed. */
-  | { readonly why: "one-pin" };
+  | { readonly why: "one-pin" }
+  /** It has more ends, where nothing is placed: a part that is missing, or a mark that is no line. */
+  | { readonly why: "goes-on" };
 
 /** A net of the picture of which wires are missing. */
 export interface NetProposal {
@@ -74,7 +76,7 @@ export function netDifference(
       kind: drawn.every((group) => group.length === 1) ? "new" : "partly",
       groups: drawn,
       freeEnds,
-      doubts: doubtsOf(scene, pins, drawn, asked),
+      doubts: doubtsOf(scene, pins, drawn, asked, freeEnds),
     });
   }
   return { proposals, otherwise: drawnOtherwise(scene, nets, questions), same };
@@ -85,6 +87,7 @@ function doubtsOf(
   pins: readonly PinRef[],
   drawn: readonly (readonly PinRef[])[],
   asked: readonly LineQuestion[],
+  freeEnds: number,
 ): readonly NetDoubt[] {
   const doubts: NetDoubt[] = [];
   if (asked.length > 0) doubts.push({ why: "asked", questions: asked });
@@ -96,6 +99,7 @@ function doubtsOf(
   }
   if (drawn.filter((group) => group.length > 1).length > 1) doubts.push({ why: "joins-drawn" });
   if (pins.length === 1) doubts.push({ why: "one-pin" });
+  else if (freeEnds > 0) doubts.push({ why: "goes-on" });
   return doubts;
 }
 

@@ -31,7 +31,8 @@ export function layNets(
   const scene = sceneOf(job.diagram, sheet);
   const groups = drawnGroups(job.diagram.wires);
   const unit = unitFor(job, sheet);
-  const missing = nets.map((net) => missingLines(net, scene, groups, words, unit));
+  const taken = new Set(nets.flatMap(({ terminals }) => terminals));
+  const missing = nets.map((net) => missingLines(net, scene, groups, words, unit, taken));
   const nextId = idSource(draft);
   const laid = { wires: [] as Id[], parts: [] as Id[] };
   const onWires = splitWires(draft, scene, missing.flat(), nextId);
@@ -68,6 +69,14 @@ export function layNets(
     }
   }
   return laid;
+}
+
+/** Whether the sheet lacks anything of a net of its picture. `job`: as the boards show it. */
+export function isLacking(job: Job, sheet: Id, net: WholeNet, words: readonly Box[]): boolean {
+  const groups = drawnGroups(job.diagram.wires);
+  const scene = sceneOf(job.diagram, sheet);
+  const unit = unitFor(job, sheet);
+  return missingLines(net, scene, groups, words, unit, new Set(net.terminals)).length > 0;
 }
 
 const placeOf = (scene: Scene, end: LineEnd): Point =>

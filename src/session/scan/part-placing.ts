@@ -39,9 +39,12 @@ export function placeProposals(draft: Job, sheet: Id, accepted: readonly Accepte
   return accepted.map((one) => ids.get(one) as Id);
 }
 
-/** The middle one of the sizes that symbols are drawn in, pixels a unit; modules have none of their own. */
+/**
+ * The middle one of the sizes that symbols are drawn in, pixels a unit. Modules have none of their own,
+ * and the bars of a ground tell it least surely.
+ */
 function usualUnit(proposals: readonly SymbolProposal[]): number {
-  const symbols = proposals.filter(({ kind }) => kind !== "module");
+  const symbols = proposals.filter(({ kind }) => kind !== "module" && kind !== "ground");
   const units = (symbols.length > 0 ? symbols : proposals)
     .map(({ unit }) => unit)
     .sort((a, b) => a - b);

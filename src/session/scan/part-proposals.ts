@@ -142,7 +142,7 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
       .map(({ box, part }) => ({ box, isModule: part.kind === "module" }));
     const open = found.proposals.flatMap((proposal, n): PartItem[] => {
       const id = String(n);
-      if (left.has(id) || proposal.kind === "splice") return [];
+      if (left.has(id)) return [];
       if (like !== null && proposal.example !== like) return [];
       const isModule = proposal.kind === "module";
       if (boxes.some((one) => one.isModule === isModule && covers(one.box, proposal.box)))

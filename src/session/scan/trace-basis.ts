@@ -23,13 +23,16 @@ export function basisOf(job: Job, id: Id, words: readonly Box[]): TraceBasis | n
   return { sheet: id, file: sheet.image.file, parts, answers: sheet.answers ?? NO_ANSWERS, words };
 }
 
-/** Every pin is a place where lines may end, and no line is followed inside a part. */
+/**
+ * Every pin is a place where lines may end, and no line is followed inside a part. Splices are neither:
+ * they lie on lines, and whether those meet there is for the picture to say.
+ */
 export function askOf({ parts, answers, words }: TraceBasis): TraceAsk {
+  const shapes = parts.filter(({ part }) => part.kind !== "splice");
+  const spots = shapes.flatMap(({ pins }) => pins);
   return {
-    terminals: Object.fromEntries(
-      parts.flatMap(({ pins }) => pins.map(({ ref, at }) => [ref, at])),
-    ),
-    parts: parts.map(({ box }) => box),
+    terminals: Object.fromEntries(spots.map(({ ref, at }) => [ref, at])),
+    parts: shapes.map(({ box }) => box),
     words,
     answers,
   };

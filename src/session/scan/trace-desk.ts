@@ -1,5 +1,6 @@
 import type { Box, Point } from "../../base/index.ts";
 import type { Id, Job, LineAnswer, PinRef } from "../../job/index.ts";
+import type { LineQuestion } from "../../scan/index.ts";
 import { drawnOf } from "../changes/index.ts";
 import { sceneOf } from "../diagram/scene.ts";
 import type { Session } from "../session.ts";
@@ -13,7 +14,7 @@ import {
 } from "./doubtful-places.ts";
 import { answerLines, takeBackAnswer } from "./line-answers.ts";
 import { type NetDifference, netDifference } from "./net-difference.ts";
-import { layNets } from "./net-edit.ts";
+import { isLacking, layNets } from "./net-edit.ts";
 import { type NetGrid, netGrid } from "./net-grid.ts";
 import type { PageDesk } from "./page-desk.ts";
 import { askOf, basisOf, holdsWith, isSameBasis, type TraceBasis } from "./trace-basis.ts";
@@ -49,6 +50,8 @@ export interface TraceDesk extends Store<TraceState> {
   takeBack(at: Point): void;
   /** Whether what was followed still holds: nets can be made wires only then. */
   holds(): boolean;
+  /** Whether the drawing lacks anything of a net. */
+  lacks(net: WholeNet): boolean;
   /**
    * Draws what the sheet lacks of these nets, as one edit. Returns how many wires and splices or ends
    * that took; null where what was followed no longer holds, or the edit was refused.
@@ -91,6 +94,11 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
   const show = (change: Partial<TraceState>) => store.set((state) => ({ ...state, ...change }));
   /** Parts that nets of `traced` were given: they lie on its lines. */
   let made: ReadonlySet<Id> = new Set();
+  let underWay: {
+    readonly basis: TraceBasis;
+    readonly isQuiet: boolean;
+    readonly answer: Promise<TracedSheet | null>;
+  } | null = null;
   let edits = 0;
   let hovers = 0;
 
@@ -102,9 +110,20 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
   const answersNow = (): readonly LineAnswer[] => basisNow()?.answers ?? [];
   const gridOf = kept((nets: readonly WholeNet[]): NetGrid => netGrid(nets));
 
+  /** Follows all lines; who asks for what is under way already waits for that. */
   const trace = async (isQuiet: boolean): Promise<TracedSheet | null> => {
     const basis = basisNow();
     if (!basis) return null;
+    if (underWay && (isQuiet || !underWay.isQuiet) && isSameBasis(underWay.basis, basis))
+      return underWay.answer;
+    const own = { basis, isQuiet, answer: traceWith(basis, isQuiet) };
+    underWay = own;
+    return own.answer.finally(() => {
+      if (underWay === own) underWay = null;
+    });
+  };
+
+  const traceWith = async (basis: TraceBasis, isQuiet: boolean): Promise<TracedSheet | null> => {
     const madeThen = made;
     const work: Parameters<typeof pages.runQuietly<TracedSheet>>[0] = async (port, tell, page) => {
       const { nets, questions } = await port.trace(askOf(basis), tell);
@@ -127,7 +146,20 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
     const { followed } = store.get();
     if (!followed) return;
     const found = await netAt(followed.at, followed.reach, followed.pin);
-    if (store.get().followed === followed) show({ followed: { ...followed, ...found } });
+    if (store.get().followed === followed) await showFollowed({ ...followed, ...found });
+  };
+
+  /** Shows a net that is followed, then the doubtful places that lead on to where no pin is, too. */
+  const showFollowed = async (followed: Followed) => {
+    show({ followed });
+    const { at, reach, net, questions } = followed;
+    if (!net || net.terminals.length === 0) return;
+    const whole = await pages.peek((port) => port.netAt(at, reach));
+    if (!whole || store.get().followed !== followed || !net.of.includes(whole.net.id)) return;
+    const isKnown = ({ at: place }: LineQuestion) =>
+      questions.some((one) => isOnePlace(one.at, place));
+    const more = whole.questions.filter((one) => !isKnown(one));
+    if (more.length > 0) show({ followed: { ...followed, questions: [...questions, ...more] } });
   };
 
   const fresh = async (): Promise<TracedSheet | null> => {
@@ -135,30 +167,37 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
     return traced && !isOld ? traced : trace(false);
   };
 
-  const netAt = async (
-    at: Point,
-    reach: number,
-    pin: PinRef | null,
-  ): Promise<Pick<Followed, "net" | "questions">> => {
+  /** The net of a pin, or of the line nearest to a place, that comes to a pin. */
+  const knownAt = (at: Point, reach: number, pin: PinRef | null): FoundHere | null => {
     const { traced } = store.get();
-    if (!traced) return { net: null, questions: [] };
+    if (!traced) return null;
     const ofPin = pin !== null ? traced.nets.find((net) => net.terminals.includes(pin)) : null;
-    const known = ofPin ?? gridOf(traced.nets).at(at, reach);
-    if (known) return { net: known, questions: questionsOf(known, traced.questions) };
+    const net = ofPin ?? gridOf(traced.nets).at(at, reach);
+    return net && { net, questions: questionsOf(net, traced.questions), isSought: false };
+  };
+
+  const netAt = async (at: Point, reach: number, pin: PinRef | null): Promise<FoundHere> => {
+    const known = knownAt(at, reach, pin);
+    if (known) return known;
     const found = await pages.peek((port) => port.netAt(at, reach));
-    return { net: found && asOne([found.net]), questions: found?.questions ?? [] };
+    const net = found && asOne([found.net]);
+    return { net, questions: found?.questions ?? [], isSought: false };
   };
 
   const follow = async (at: Point, reach: number, pin: PinRef | null = null) => {
     if (!(await fresh())) return;
-    show({ followed: { at, reach, pin, ...(await netAt(at, reach, pin)) }, place: null });
+    const sought = { at, reach, pin, net: null, questions: [], isSought: true };
+    show({ place: null, followed: sought });
+    const found = await netAt(at, reach, pin);
+    if (store.get().followed === sought) void showFollowed({ ...sought, ...found });
   };
 
   /** With the tool taken up while a pin or a part is chosen, that is what is followed. */
   const takeUp = async () => {
-    const { selection, sheet } = session.get();
+    const { selection, sheet, job } = session.get();
     const traced = await fresh();
-    const [ref] = selection;
+    const [chosen] = selection;
+    const ref = job.links.find(({ cavity }) => cavity === chosen)?.pin ?? chosen;
     if (!traced || sheet === null || ref === undefined) return;
     const scene = sceneOf(drawn().diagram, sheet);
     const spot = scene.pins.get(ref) ?? scene.partById.get(ref)?.pins[0];
@@ -166,9 +205,9 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
   };
 
   const standing = () => {
-    const { key, tool } = session.get();
-    const basis = basisNow();
-    return { key, sheet: basis?.sheet, file: basis?.file, isFollowing: tool.name === "follow" };
+    const { key, tool, sheet, job } = session.get();
+    const file = job.diagram.sheets.find(({ id }) => id === sheet)?.image?.file;
+    return { key, sheet, file, isFollowing: tool.name === "follow" };
   };
   let before = standing();
   const heed = () => {
@@ -223,6 +262,9 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
 
   const differenceOf = kept((traced: TracedSheet, job: Job) =>
     netDifference(job, traced.basis.sheet, traced.nets, traced.questions),
+  );
+  const lacksOf = kept((net: WholeNet, job: Job, sheet: Id, words: readonly Box[]) =>
+    isLacking(job, sheet, net, words),
   );
   const placesOf = kept(
     (
@@ -281,6 +323,10 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
       show({ place: null });
       if (sheet !== null) takeBackAnswer(session, sheet, at);
     },
+    lacks: (net) => {
+      const { sheet } = session.get();
+      return sheet !== null && lacksOf(net, drawn(), sheet, help.words.get());
+    },
     draw: (nets, label) => {
       const { sheet, job } = session.get();
       if (sheet === null || !holds()) return null;
@@ -297,6 +343,8 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
     crop: (box) => pages.peek((port) => port.crop(box)),
   };
 }
+
+type FoundHere = Pick<Followed, "net" | "questions" | "isSought">;
 
 const NO_PLACES: readonly DoubtfulPlace[] = [];
 

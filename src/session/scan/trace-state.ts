@@ -21,8 +21,9 @@ export interface Followed {
   readonly reach: number;
   /** The pin that was pointed at; null for a line. */
   readonly pin: PinRef | null;
-  /** Null where no line is. */
+  /** Null where no line is, and while one is looked for. */
   readonly net: WholeNet | null;
+  readonly isSought: boolean;
   readonly questions: readonly LineQuestion[];
 }
 

@@ -1,12 +1,12 @@
 import type { Box } from "../../base/index.ts";
 import type { Session } from "../session.ts";
 import type { Store } from "../store.ts";
-import type { ReadWord } from "./words/read-word.ts";
+import { isSurelyPrint, type ReadWord } from "./words/read-word.ts";
 import type { WordDesk } from "./words/word-desk.ts";
 
 const NONE: readonly Box[] = [];
 
-/** Boxes of the words that were read from the picture of the sheet at hand; none before that. */
+/** Boxes of what is surely print on the picture of the sheet at hand; none before it was read. */
 export function wordBoxesOf(
   session: Session,
   desk: WordDesk,
@@ -19,7 +19,9 @@ export function wordBoxesOf(
       const { job, sheet } = session.get();
       const shown = job.diagram.sheets.find(({ id }) => id === sheet)?.image?.file;
       if (words.length === 0 || file === null || file !== shown) return NONE;
-      if (known?.words !== words) known = { words, boxes: words.map(({ box }) => box) };
+      if (known?.words !== words) {
+        known = { words, boxes: words.filter(isSurelyPrint).map(({ box }) => box) };
+      }
       return known.boxes;
     },
   };

@@ -191,7 +191,9 @@ test("a place picked for one lead leaves the other one asked for", async () => {
   const { session, page, press } = await pad();
   await act(async () => session.show({ draft: newDraft() }));
   await press("Pick the black lead’s place from a list");
-  const place = [...document.querySelectorAll<HTMLElement>('[role=listbox][aria-label="Places"] button')][3];
+  const place = [
+    ...document.querySelectorAll<HTMLElement>('[role=listbox][aria-label="Places"] button'),
+  ][3];
   if (!place) throw new Error("no places");
   await send(place, click());
   expect(session.get().draft?.black).not.toBe("chassis");

@@ -95,6 +95,17 @@ describe("where lines meet", () => {
     expect(isOne(LEFT, TOP)).toBe(false);
   });
 
+  test("a blob hardly larger than ink that ran is asked, and joins nothing", () => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      down(pen);
+      dot(pen, 2.5);
+    });
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect([isOne(LEFT, RIGHT), isOne(TOP, BOTTOM)]).toEqual([true, true]);
+    expect(questions.map(({ kind }) => kind)).toEqual(["dot"]);
+  });
+
   test("a T is one, with a dot or without", () => {
     for (const widths of [0, 4]) {
       const { isOne } = followed((pen) => {
@@ -119,6 +130,19 @@ describe("where lines meet", () => {
     expect(isOne(TOP, BOTTOM)).toBe(true);
     expect(isOne(LEFT, TOP)).toBe(false);
     expect(questions).toEqual([]);
+  });
+});
+
+describe("words on lines", () => {
+  test("a line runs on through a word written over it", () => {
+    const { isOne } = followed((pen) => {
+      across(pen);
+      pen.font = "24px sans-serif";
+      pen.textAlign = "center";
+      pen.textBaseline = "middle";
+      pen.fillText("87a F3", MIDDLE, MIDDLE + 3);
+    });
+    expect(isOne(LEFT, RIGHT)).toBe(true);
   });
 });
 
@@ -148,6 +172,44 @@ describe("holes in the print", () => {
     expect(isOne(LEFT, RIGHT)).toBe(true);
     expect(isOne(LEFT, TOP)).toBe(false);
     expect(bridges).toHaveLength(1);
+  });
+
+  test("a crossing that lost an arm of each line, but for a stub, is still a crossing and no corner", () => {
+    const { isOne } = followed((pen) => {
+      across(pen);
+      down(pen);
+      hole(pen, MIDDLE + 10, MIDDLE, 9);
+      hole(pen, MIDDLE, MIDDLE + 10, 9);
+    });
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(isOne(TOP, BOTTOM)).toBe(true);
+    expect(isOne(LEFT, TOP)).toBe(false);
+  });
+
+  test("a crossing right before a round corner that lost an arm is still a crossing", () => {
+    const { isOne } = followed((pen) => {
+      across(pen);
+      pen.beginPath();
+      pen.moveTo(30, 80);
+      pen.arcTo(MIDDLE, 80, MIDDLE, 185, 14);
+      pen.lineTo(MIDDLE, 185);
+      pen.stroke();
+      hole(pen, MIDDLE, MIDDLE + 8, 9);
+    });
+    expect(isOne([40, 80], BOTTOM)).toBe(true);
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(isOne(LEFT, BOTTOM)).toBe(false);
+  });
+
+  test("a digit over a small dot is not the other half of the line that leaves it", () => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      line(pen, [MIDDLE, MIDDLE], [MIDDLE, 185]);
+      dot(pen, 2.8);
+      line(pen, [MIDDLE, MIDDLE - 42], [MIDDLE, MIDDLE - 16]);
+    });
+    expect([isOne(LEFT, RIGHT), isOne(LEFT, BOTTOM)]).toEqual([true, true]);
+    expect(questions).toEqual([]);
   });
 
   test("a crossing that lost both arms of a line is still a crossing", () => {

@@ -301,3 +301,26 @@ test("a ring is drawn once; a line of its own beside another is drawn, too", () 
   ]);
   expect(blot.diagram.wires).toHaveLength(1);
 });
+
+test("a splice that was placed at a joint and is not wired yet is the joint's", () => {
+  const before = drawing([
+    { id: "F1", kind: "fuse", at: [60, 100] },
+    { id: "F2", kind: "fuse", at: [260, 100] },
+    { id: "X1", kind: "ground", at: [160, 300] },
+    { id: "SP", kind: "splice", at: [163, 102] },
+  ]);
+  const after = lay(before, [
+    [[[92, 100], "F1:2"], [[229, 100], "F2:1"], [[160, 100]], [[160, 298], "X1:1"]],
+    [
+      [0, 2],
+      [2, 1],
+      [2, 3],
+    ],
+  ]);
+  expect(added(before, after).parts).toEqual([]);
+  expect(after.diagram.wires.map(({ from, to }) => `${from} ${to}`).sort()).toEqual([
+    "F1:2 SP:1",
+    "SP:1 F2:1",
+    "SP:1 X1:1",
+  ]);
+});

@@ -204,7 +204,7 @@ function writeOn(
   const crossings = new Set(page.crossings.map(String));
   for (const net of page.nets) {
     for (const [a, b] of net.steps) {
-      if (crossings.has(String(a)) || crossings.has(String(b)) || !random.chance(0.03)) continue;
+      if (crossings.has(String(a)) || crossings.has(String(b)) || !random.chance(0.01)) continue;
       const [from, to] = [place(a), place(b)];
       const aside = (random.next() - 0.5) * 0.4 * pitch;
       const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];

@@ -28,21 +28,23 @@ const BLACK = ["black"];
 const COLOURS = ["black", "#141e78", "#961414", "#0a5a28"];
 
 /**
- * Common practice, no source: line widths of ISO 128 from 0.25 to 0.7 mm, dots two and a half to five
+ * Common practice, no source: line widths of ISO 128 from 0.25 to 0.7 mm, dots three to five
  * and a half lines wide.
  */
 export function randomStyle(random: Random): Style {
   const line = random.pick([0.25, 0.35, 0.5, 0.7]);
+  const thick = random.chance(0.3) ? 1.5 + 0.7 * random.next() : 1;
   return {
-    pitch: line * (8 + 7 * random.next()),
+    // Room for the thickest line's jumps: an arc that its own ink fills is no arc.
+    pitch: line * (thick > 1 ? 1.5 : 1) * (8 + 7 * random.next()),
     line,
-    dot: 2.5 + 3 * random.next(),
+    dot: 3 + 2.5 * random.next(),
     dotsAtTs: random.chance(0.6),
     jumps: random.chance(0.35),
     rounding: random.chance(0.25) ? 0.3 + 0.2 * random.next() : 0,
     words: random.chance(0.7),
     wordsOnLines: random.chance(0.25),
-    thick: random.chance(0.3) ? 1.5 + 0.7 * random.next() : 1,
+    thick,
     inks: random.chance(0.15) ? COLOURS : BLACK,
   };
 }

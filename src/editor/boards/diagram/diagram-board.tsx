@@ -2,7 +2,6 @@ import { useEffect, useRef, useState } from "react";
 import { boxContains } from "../../../base/index.ts";
 import { onViewRequest, viewBox } from "../../../session/index.ts";
 import { registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
-import { SquareOffer } from "../../scan-desk/square/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { type Board, createBoard } from "./board.ts";
 import { BoardProvider, useBoardState } from "./board-context.tsx";
@@ -45,7 +44,6 @@ export function DiagramBoard({ onOpenDemo }: DiagramBoardProps) {
         {!operating && <ScanBar />}
         <div className={styles.middle}>
           <View board={board} />
-          {!operating && <SquareOffer />}
           {empty && <EmptyBoard onOpenDemo={onOpenDemo} />}
         </div>
         <NetsPanel />

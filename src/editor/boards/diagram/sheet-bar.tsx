@@ -4,6 +4,7 @@ import type { Sheet } from "../../../job/index.ts";
 import { addSheet, removeSheet } from "../../../session/index.ts";
 import { Button, Menu, MenuItem, Modal } from "../../app/controls/index.ts";
 import { usePictureImport } from "../../import/index.ts";
+import { SquareOffer } from "../../scan-desk/square/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { EditField } from "../plug/fields.tsx";
 import styles from "./sheet-bar.module.css";
@@ -43,6 +44,7 @@ export function SheetBar() {
           </button>
         ))}
       </div>
+      <SquareOffer />
       <Menu
         align="end"
         button={

@@ -97,6 +97,24 @@ export function PhotoColourDialog({ plug, cavity, onClose }: PhotoColourDialogPr
     setChosen(opened?.isOwn ? null : cavityRef(plug.id, next));
   };
 
+  const chooser = (
+    <div className={styles.head}>
+      <label className={styles.file}>
+        {opened ? "Another picture" : "Choose a picture of the wires"}
+        <input
+          type="file"
+          accept="image/png,image/jpeg,image/webp"
+          onChange={(event) => {
+            setTapped(null);
+            setPointed(null);
+            void choose(event.target.files?.[0]);
+          }}
+        />
+      </label>
+      {!opened?.isOwn && <p>It is only looked at, not kept.</p>}
+    </div>
+  );
+
   return (
     <Modal
       title={mark === null ? `Wire colours of ${plug.id}` : `Wire in cavity ${mark} of ${plug.id}`}
@@ -106,21 +124,7 @@ export function PhotoColourDialog({ plug, cavity, onClose }: PhotoColourDialogPr
       onClose={onClose}
     >
       <div className={styles.dialog}>
-        <div className={styles.head}>
-          <label className={styles.file}>
-            {opened ? "Another picture" : "Choose a picture of the wires"}
-            <input
-              type="file"
-              accept="image/png,image/jpeg,image/webp"
-              onChange={(event) => {
-                setTapped(null);
-                setPointed(null);
-                void choose(event.target.files?.[0]);
-              }}
-            />
-          </label>
-          {!opened?.isOwn && <p>It is only looked at, not kept.</p>}
-        </div>
+        {!opened && chooser}
         {problem !== null && <p role="alert">{problem}</p>}
         {!machine && <p role="alert">Add a machine first: a wire's colour belongs to one.</p>}
         {opened && machine && white && (
@@ -191,6 +195,7 @@ export function PhotoColourDialog({ plug, cavity, onClose }: PhotoColourDialogPr
                 <p>{tool === "wire" ? "Tap a wire on the photo." : "Tap something white."}</p>
               )}
             </section>
+            {chooser}
           </>
         )}
       </div>

@@ -69,12 +69,14 @@ export function PhotoColourSheet(props: PhotoColourSheetProps) {
         except={picked.base ?? null}
         onPick={(tracer) => onPick({ ...picked, tracer })}
       />
-      <Button tone="primary" disabled={!colour} onClick={() => colour && props.onNote(colour)}>
-        {colour
-          ? `Note ${formatColour(colour)} in ${props.cavity}`
-          : `Choose what it is, then note it in ${props.cavity}`}
-      </Button>
-      {colour && <p className={styles.words}>{nameColour(colour)}</p>}
+      <div className={styles.note}>
+        <Button tone="primary" disabled={!colour} onClick={() => colour && props.onNote(colour)}>
+          {colour
+            ? `Note ${formatColour(colour)} in ${props.cavity}`
+            : `Choose what it is, then note it in ${props.cavity}`}
+        </Button>
+        {colour && <p>{nameColour(colour)}</p>}
+      </div>
     </div>
   );
 }

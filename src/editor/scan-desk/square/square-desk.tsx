@@ -26,7 +26,7 @@ import { isNotSquared } from "./square-work.ts";
 import { useCorners } from "./use-corners.ts";
 import { useMaking } from "./use-making.ts";
 import { type OpenedPicture, useSquarePort } from "./use-square-port.ts";
-import { useSteps } from "./use-steps.ts";
+import { useStepKeys, useSteps } from "./use-steps.ts";
 
 interface SquareDeskProps {
   sheetId: Id;
@@ -98,6 +98,7 @@ function Desk({ sheetId, start, onClose, opened: { port, size }, file }: DeskPro
   const [isBefore, setBefore] = useState(false);
   const [zoomSlot, setZoomSlot] = useState<Element | null>(null);
   const { squaring, clean } = work.now;
+  useStepKeys(work);
   const onSquaring = (change: (squaring: Squaring) => Squaring, intention?: string) =>
     work.set((now) => {
       const next = change(now.squaring);

@@ -40,26 +40,27 @@ export function SquareOffer() {
       <p className={styles.words} role="status">
         {found.of === "page"
           ? "The page does not fill this picture."
-          : "The frame on this picture is not straight."}{" "}
-        Square it up?
+          : "The frame on this picture is not straight."}
       </p>
-      <span className={styles.answers}>
-        <Button
-          icon={<Crop aria-hidden />}
-          onClick={() => {
-            settleImported(session, sheetId);
-            setOpened(sheetId);
-          }}
-        >
-          Square up
-        </Button>
-        <Button
-          tone="quiet"
-          icon={<X aria-hidden />}
-          aria-label="Leave it as it is"
-          onClick={() => settleImported(session, sheetId)}
-        />
-      </span>
+      <Button
+        tone="quiet"
+        icon={<Crop aria-hidden />}
+        aria-label="Square up this picture?"
+        onClick={() => {
+          settleImported(session, sheetId);
+          setOpened(sheetId);
+        }}
+      >
+        <span>
+          Square up<span className={styles.more}> this picture</span>?
+        </span>
+      </Button>
+      <Button
+        tone="quiet"
+        icon={<X aria-hidden />}
+        aria-label="Leave it as it is"
+        onClick={() => settleImported(session, sheetId)}
+      />
     </section>
   );
 }

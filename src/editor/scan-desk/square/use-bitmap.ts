@@ -54,26 +54,28 @@ export function useBitmap<A>(
     const run = async () => {
       if (state.current.isBusy) return;
       state.current.isBusy = true;
-      try {
-        for (let now = wanted.current; now !== null; ) {
-          const bitmap = await getNow.current(now);
-          if (state.current.isGone || wanted.current === null) {
-            bitmap.close();
-            return;
-          }
-          held.current?.close();
-          held.current = bitmap;
-          setSeen({ ask: now, bitmap });
-          setProblem(null);
-          if (wanted.current === now) return;
-          now = wanted.current;
-        }
-      } catch (error) {
-        const called = error instanceof Error ? error : new Error(String(error));
-        if (!state.current.isGone && called.name !== "CalledOff") setProblem(called.message);
-      } finally {
-        state.current.isBusy = false;
+      for (let now: A | null = wanted.current; now !== null; ) {
+        const asked: A = now;
+        await getNow.current(asked).then(
+          (bitmap) => take(asked, bitmap),
+          (error) => tell(error instanceof Error ? error : new Error(String(error))),
+        );
+        now = state.current.isGone || wanted.current === asked ? null : wanted.current;
       }
+      state.current.isBusy = false;
+    };
+    const take = (asked: A, bitmap: ImageBitmap) => {
+      if (state.current.isGone || wanted.current === null) {
+        bitmap.close();
+        return;
+      }
+      held.current?.close();
+      held.current = bitmap;
+      setSeen({ ask: asked, bitmap });
+      setProblem(null);
+    };
+    const tell = (error: Error) => {
+      if (!state.current.isGone && error.name !== "CalledOff") setProblem(error.message);
     };
     const timer = setTimeout(run, wait);
     return () => clearTimeout(timer);

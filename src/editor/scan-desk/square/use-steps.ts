@@ -1,4 +1,4 @@
-import { useCallback, useState } from "react";
+import { useCallback, useEffect, useState } from "react";
 
 interface Steps<T> {
   readonly past: readonly T[];
@@ -58,4 +58,20 @@ export function useSteps<T>(begin: () => T): StepsHere<T> {
               intention: null,
             }),
   };
+}
+
+/** The usual keys of undo and redo, for as long as the component is there. */
+export function useStepKeys({ undo, redo }: Pick<StepsHere<unknown>, "undo" | "redo">): void {
+  useEffect(() => {
+    const press = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+      const key = event.key.toLowerCase();
+      const isRedo = key === "y" || (key === "z" && event.shiftKey);
+      if (key !== "z" && !isRedo) return;
+      event.preventDefault();
+      (isRedo ? redo : undo)?.();
+    };
+    addEventListener("keydown", press);
+    return () => removeEventListener("keydown", press);
+  }, [undo, redo]);
 }

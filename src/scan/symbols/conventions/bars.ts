@@ -1,5 +1,5 @@
 import type { Point } from "../../../base/index.ts";
-import { type DrawnSymbol, lead, line, twoEnded } from "../drawn-symbol.ts";
+import { type DrawnSymbol, lead, line, none, twoEnded } from "../drawn-symbol.ts";
 
 const FOUR = [0, 90, 180, 270] as const;
 
@@ -13,6 +13,9 @@ const GROUNDS: readonly DrawnSymbol[] = [
       line([-1.5, 1.2], [1.5, 1.2]),
       line([-1, 1.8], [1, 1.8]),
       line([-0.5, 2.4], [0.5, 2.4]),
+      none([-0.8, 1.5], [0.8, 1.5]),
+      none([-0.4, 2.1], [0.4, 2.1]),
+      none([0, 2.7], [0, 3.2]),
     ],
     ends: [{ at: [0, 0], out: [0, -1] }],
     zone: { left: -2, top: 0.5, right: 2, bottom: 3 },
@@ -80,7 +83,13 @@ function battery(cells: number): DrawnSymbol {
       unitBy: "y",
       units: [2, 14],
     },
-    Array.from({ length: plates }, (_, n) => line(...at(n))),
+    [
+      ...Array.from({ length: plates }, (_, n) => line(...at(n))),
+      ...Array.from({ length: plates - 1 }, (_, n) => {
+        const x = -half + (n + 0.5) * gap;
+        return none([x, -0.6], [x, 0.6]);
+      }),
+    ],
   );
 }
 

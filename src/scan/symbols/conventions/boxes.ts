@@ -1,4 +1,4 @@
-import { box, type DrawnSymbol, line, twoEnded } from "../drawn-symbol.ts";
+import { box, type DrawnSymbol, line, none, twoEnded } from "../drawn-symbol.ts";
 
 const LONG_BOX = box([-2, -0.8], [2, 0.8]);
 const LONG_SIDE = [
@@ -11,6 +11,9 @@ const LONG_SIDE = [
     [2, 0.8],
   ],
 ] as const;
+
+/** Between the bars of a heating element no line runs on. */
+const BETWEEN = [-1.5, -0.5, 0.5, 1.5].map((x) => none([x, -0.45], [x, 0.45]));
 
 /** IEC 60617: fuse S00362, resistor S00555, heating element S00567, operating device S00305 (from memory). */
 export const BOXES: readonly DrawnSymbol[] = [
@@ -32,7 +35,7 @@ export const BOXES: readonly DrawnSymbol[] = [
       anchors: LONG_SIDE,
       heights: [0.65, 0.85, 1.1, 1.4],
     },
-    LONG_BOX,
+    [...LONG_BOX, none([-1.7, 0], [1.7, 0])],
   ),
   twoEnded(
     {
@@ -42,7 +45,7 @@ export const BOXES: readonly DrawnSymbol[] = [
       anchors: LONG_SIDE,
       heights: [0.65, 0.85, 1.1, 1.4],
     },
-    [...LONG_BOX, ...[-1, 0, 1].map((x) => line([x, -0.8], [x, 0.8]))],
+    [...LONG_BOX, ...[-1, 0, 1].map((x) => line([x, -0.8], [x, 0.8])), ...BETWEEN],
   ),
   twoEnded(
     {
@@ -86,7 +89,7 @@ export const BOXES: readonly DrawnSymbol[] = [
       heights: [0.7, 1, 1.4],
       unitBy: "y",
     },
-    box([-1, -2], [1, 2]),
+    [...box([-1, -2], [1, 2]), none([-0.7, 0], [0.7, 0])],
   ),
 ];
 

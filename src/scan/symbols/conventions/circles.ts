@@ -1,6 +1,10 @@
-import { circle, type DrawnSymbol, line, twoEnded } from "../drawn-symbol.ts";
+import { turn } from "../../../base/index.ts";
+import { circle, type DrawnSymbol, line, none, twoEnded } from "../drawn-symbol.ts";
 
 const REACH = 1.6 * Math.SQRT1_2;
+
+/** From the middle to the rim, each by itself: a letter's strokes do not come so far. */
+const ARMS = [45, 135, 225, 315].map((way) => line(turn([0.2, 0], way), turn([1.6, 0], way)));
 
 /** IEC 60617: lamp S00965, machine S00819 with its letter (from memory). */
 export const CIRCLES: readonly DrawnSymbol[] = [
@@ -27,8 +31,8 @@ export const CIRCLES: readonly DrawnSymbol[] = [
     },
     [
       ...circle([0, 0], 1.6),
-      line([-REACH, -REACH], [REACH, REACH]),
-      line([-REACH, REACH], [REACH, -REACH]),
+      ...ARMS,
+      ...[0, 90, 180, 270].map((way) => none(turn([0.6, 0], way), turn([1.25, 0], way))),
     ],
   ),
   twoEnded(

@@ -1,5 +1,5 @@
 import type { Point } from "../../../base/index.ts";
-import { type DrawnSymbol, fill, line, twoEnded } from "../drawn-symbol.ts";
+import { type DrawnSymbol, fill, line, none, twoEnded } from "../drawn-symbol.ts";
 
 const CORNERS: readonly Point[] = [
   [-1, -1.1],
@@ -8,6 +8,12 @@ const CORNERS: readonly Point[] = [
 ];
 const OUTLINE = [line([-1, -1.1], [-1, 1.1]), line([-1, 1.1], [1, 0]), line([1, 0], [-1, -1.1])];
 const BAR = line([1, -1.1], [1, 1.1]);
+
+/** Along the slanted sides and behind the base there is paper, or a larger one is filled. */
+const OUTSIDE = [-1, 1].flatMap((side) => [
+  none([-0.8, 1.6 * side], [0.5, 0.88 * side]),
+  none([-1.55, 0.45 * side], [-1.55, 0.9 * side]),
+]);
 
 const diode = (name: string, strokes: DrawnSymbol["strokes"]): DrawnSymbol =>
   twoEnded(
@@ -30,7 +36,7 @@ const diode = (name: string, strokes: DrawnSymbol["strokes"]): DrawnSymbol =>
 
 /** IEC 60617: semiconductor diode S00641 (from memory), and filled as older sheets have it. */
 export const DIODES: readonly DrawnSymbol[] = [
-  diode("diode, an outline", [...OUTLINE, BAR]),
+  diode("diode, an outline", [...OUTLINE, BAR, none([-0.6, 0], [0.3, 0])]),
   diode("diode, an outline with the line through it", [...OUTLINE, BAR, line([-1, 0], [1, 0])]),
-  diode("diode, filled", [fill(...CORNERS), BAR]),
+  diode("diode, filled", [fill(...CORNERS), BAR, ...OUTSIDE]),
 ];

@@ -8,6 +8,7 @@ import {
   lead,
   line,
   maybe,
+  none,
 } from "../drawn-symbol.ts";
 
 const FOUR = [0, 90, 180, 270] as const;
@@ -51,12 +52,19 @@ const BLADE: readonly [Point, Point] = [
   [1.4, -1.1],
 ];
 
+/** Where the line would go on, and the side to which the blade does not open. */
+const GAP = [
+  none([-0.5, 0], [1.1, 0]),
+  none([-0.9, 0.5], [1.4, 0.5]),
+  none([1, -0.5], [1.5, -0.4]),
+];
+
 /** IEC 60617: make contact S00227 (from memory); small circles at its ends are IEEE 315. */
 const OPEN: readonly DrawnSymbol[] = [
-  contact("switch, an open blade", [line(...BLADE)], [BLADE], { most: 0.8 }),
+  contact("switch, an open blade", [line(...BLADE), ...GAP], [BLADE], { most: 0.85 }),
   contact(
     "switch, an open blade between two dots",
-    [line(...BLADE), dot([HINGE, 0]), dot([THROW, 0])],
+    [line(...BLADE), ...GAP, dot([HINGE, 0]), dot([THROW, 0])],
     [BLADE],
     { units: [DOTTED, 14] },
   ),
@@ -66,6 +74,7 @@ const OPEN: readonly DrawnSymbol[] = [
       line([HINGE + 0.3, -0.1], [1.4, -1.1]),
       ...circle([HINGE, 0], 0.35),
       ...circle([THROW, 0], 0.35),
+      ...GAP,
     ],
     [
       [
@@ -149,10 +158,13 @@ function changeover(name: string, tip: Point, hasDots: boolean): DrawnSymbol {
   };
 }
 
-const CHANGEOVERS: readonly DrawnSymbol[] = [true, false].flatMap((hasDots) => [
-  changeover("switch between two, open", [1.4, -2.1], hasDots),
-  changeover("switch between two, in its middle", [1.5, 0], hasDots),
-  changeover("switch between two, at one of them", [THROW, -1], hasDots),
-]);
+// Without dots, a blade in the middle is any line that ends between two others.
+const CHANGEOVERS: readonly DrawnSymbol[] = [
+  changeover("switch between two, in its middle", [1.5, 0], true),
+  ...[true, false].flatMap((hasDots) => [
+    changeover("switch between two, open", [1.4, -2.1], hasDots),
+    changeover("switch between two, at one of them", [THROW, -1], hasDots),
+  ]),
+];
 
 export const SWITCHES: readonly DrawnSymbol[] = [...OPEN, ...CLOSED, ...CHANGEOVERS];

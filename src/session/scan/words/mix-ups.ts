@@ -1,8 +1,9 @@
 /** Text in which letters that look alike may have been put right. */
 export interface PutRight {
   readonly text: string;
-  /** Whether anything had to be. */
+  /** Whether anything had to be, and how many letters. */
   readonly mended: boolean;
+  readonly mends: number;
 }
 
 /** What readers of print take for one another (common practice, no source). */
@@ -41,10 +42,12 @@ function swapped(
   table: Readonly<Record<string, string>>,
 ): PutRight | null {
   let out = "";
+  let mends = 0;
   for (const letter of text) {
     const right = wanted.test(letter) ? letter : table[letter];
     if (right === undefined) return null;
     out += right;
+    if (right !== letter) mends++;
   }
-  return { text: out, mended: out !== text };
+  return { text: out, mended: mends > 0, mends };
 }

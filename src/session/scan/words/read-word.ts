@@ -56,10 +56,14 @@ export interface ReadWord {
 
 /** From here on a reading counts as sure. */
 export const SURE = 75;
+/** Whether it is surely print: a bar of a ground's symbol is easily taken for a single letter. */
+export const isSurelyPrint = ({ text, sure }: ReadWord): boolean => sure >= SURE && text.length > 1;
+
 /** A first look so sure, at something that makes sense, needs no second one. */
 const SURE_AT_ONCE = 82;
-/** Two looks that agree are surer than each. */
+/** Two looks that agree are surer than each, but a third adds little: they are of the same print. */
 const AGREED = 15;
+const MOST_AGREED = 2;
 
 const makesSense = (text: string) => meaningsOf(text).some(({ mended }) => !mended);
 const sameText = (a: string, b: string) => a.replaceAll(" ", "") === b.replaceAll(" ", "");
@@ -75,9 +79,9 @@ export async function readWord(reader: WordReader, crop: WordCrop): Promise<Read
     return { text: tidied(text), sure };
   };
   const looks = [await look(firstLook(crop))];
-  const isClear = ({ text, sure }: RawReading) => sure >= SURE_AT_ONCE && makesSense(text);
-  if (!isClear(looks[0] as RawReading)) {
-    for (const further of furtherLooks(crop)) looks.push(await look(further));
+  for (const further of furtherLooks(crop)) {
+    if (isSettled(looks)) break;
+    looks.push(await look(further));
   }
   let best = chosen(looks);
   let turn = crop.turn;
@@ -89,11 +93,15 @@ export async function readWord(reader: WordReader, crop: WordCrop): Promise<Read
     }
   }
   if (hasFaintEnds(crop)) best = withFaint(await look(roomyLook(crop)), best);
-  if (!best) return null;
+  if (best && crop.isCut) best = { ...best, sure: Math.min(best.sure, SURE - 1) };
+  if (!best || isScratch(best)) return null;
   const { left, top } = crop.box;
   const id = `${Math.round(left)},${Math.round(top)}`;
   return { id, box: crop.box, turn, tall: crop.tall, ...best };
 }
+
+/** A piece of a symbol or a scratch, which the reader takes for a letter or two without believing it. */
+const isScratch = ({ text, sure }: RawReading): boolean => sure < 20 && text.length <= 2;
 
 /** Where a faint letter may be missing nothing is sure; with it the text is longer. */
 function withFaint(roomy: RawReading, best: Chosen | null): Chosen | null {
@@ -107,6 +115,20 @@ function withFaint(roomy: RawReading, best: Chosen | null): Chosen | null {
     others: others.filter((text) => text !== roomy.text),
   };
 }
+
+/** Whether more looks would hardly tell more: clear at once, or two agree, or nothing is there. */
+function isSettled(looks: readonly RawReading[]): boolean {
+  const [first, second, ...more] = looks;
+  if (!first) return false;
+  if (first.sure >= SURE_AT_ONCE && makesSense(first.text)) return true;
+  if (!second) return false;
+  if (first.text === "" && second.text === "") return true;
+  const agrees = [second, ...more].some(({ text }) => text !== "" && sameText(text, first.text));
+  return agrees && makesSense(first.text) && Math.max(...looks.map(({ sure }) => sure)) >= CLEAR;
+}
+
+/** Two looks settle it where one of them is so sure. */
+const CLEAR = 60;
 
 interface Chosen extends RawReading {
   readonly others: readonly string[];
@@ -132,7 +154,7 @@ function chosen(looks: readonly RawReading[]): Chosen | null {
   const [best, ...others] = found;
   if (!best) return null;
   const rival = others.some((one) => makesSense(one.text) && one.sure > best.sure - AGREED);
-  const agreed = Math.min(96, best.sure + AGREED * (best.times - 1));
+  const agreed = Math.min(96, best.sure + AGREED * Math.min(MOST_AGREED, best.times - 1));
   return {
     text: best.text,
     sure: Math.round(rival ? Math.min(agreed, SURE - 1) : agreed),

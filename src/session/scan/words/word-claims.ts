@@ -4,6 +4,7 @@ import type { PartShape } from "../../diagram/part-shape.ts";
 import type { ReadWord } from "./read-word.ts";
 import { type Meaning, tidied } from "./word-meaning.ts";
 import {
+  hasOwnMarks,
   isInSymbol,
   nearParts,
   nearWires,
@@ -117,14 +118,14 @@ function markClaims(
   word: ReadWord,
   meaning: Extract<Meaning, { is: "mark" }>,
 ): Claim[] {
-  return pinsBeside(places, word).map(({ thing, cost }) => ({
-    word,
-    meaning,
-    ref: thing,
-    slot: `mark ${thing}`,
-    cost,
-    writes: [{ field: "mark", ref: thing, value: meaning.mark }],
-  }));
+  return pinsBeside(places, word).flatMap(({ thing: { part, pin, ref }, cost }): Claim[] => {
+    const claim = { word, meaning, ref, slot: `mark ${ref}`, cost };
+    if (hasOwnMarks(part)) {
+      return [{ ...claim, writes: [{ field: "mark", ref, value: meaning.mark }] }];
+    }
+    // 87 beside a relay's 87 says nothing new, but it is no wire's number either.
+    return pin.toLowerCase() === meaning.mark.toLowerCase() ? [{ ...claim, writes: [] }] : [];
+  });
 }
 
 /** A value that no name leads to, beside parts that such a value can be set for. */

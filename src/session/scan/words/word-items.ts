@@ -97,8 +97,10 @@ function itemOf(
   const text = sorted.map((one) => one.word.text).join(" ");
   const whole =
     sorted.length === 1 ? claims : [{ ...(claims[0] as Claim), writes: labelled(claims, text) }];
+  // What is known by its kind, such as a relay's 87, is nothing else either.
+  const isKnown = whole[0]?.writes.length === 0;
   const targets = whole
-    .filter(({ writes }) => writes.length > 0)
+    .filter(({ writes }) => writes.length > 0 && !isKnown)
     .map((claim) => targetOf(job, claim));
   const chosen = targets.find(({ key }) => key === decision.target);
   const ordered = chosen ? [chosen, ...targets.filter((one) => one !== chosen)] : targets;
@@ -167,12 +169,23 @@ function doubtsOf(
     const isNear = rival && rival.ref !== best.ref && rival.cost <= best.cost * RIVAL + RIVAL_BY;
     if (isNear) doubts.push(`It may belong to ${sayThing(job, rival.ref)} as well.`);
   }
+  const [only, ...more] = target.writes;
+  if (only && more.length === 0 && decision.text === undefined) {
+    if (only.field === "number" && /^\d+$/.test(only.value)) doubts.push(BARE_NUMBER);
+    if (only.field === "mark" && group.some(({ word }) => word.sure < SURE_MARK))
+      doubts.push(LONE_MARK);
+  }
   for (const write of target.writes) {
     const now = replaced(job, write);
     if (now !== null) doubts.push(`It takes the place of ${now}.`);
   }
   return doubts;
 }
+
+const BARE_NUMBER = "A bare number may mean many things: make sure that it is the wire's.";
+const LONE_MARK = "A letter or two by themselves are easily misread.";
+/** From here on a mark by itself counts as sure. */
+const SURE_MARK = 90;
 
 function hardToRead({ others }: ReadWord): string {
   const [other] = others;

@@ -41,99 +41,102 @@ export function meaningsOf(text: string): readonly Meaning[] {
   return [...found, words].filter((one) => one !== null);
 }
 
-/** Without dust at its ends and with single gaps. */
-export const tidied = (text: string): string =>
-  text
+/** Without dust at its ends and with single gaps; a sign right behind a letter stays, as in `D+`. */
+export function tidied(text: string): string {
+  const bare = text
     .replace(/\s+/g, " ")
     .replace(/^[^A-Za-z0-9(]+/, "")
-    .replace(/[^A-Za-z0-9)²Ω]+$/, "")
     .trim();
+  if (/^[A-Za-z0-9]{1,3}[+-]$/.test(bare)) return bare;
+  return bare.replace(/[^A-Za-z0-9)²Ω]+$/, "");
+}
+
+/** What a wire's print may be, and how many letters had to be put right for that. */
+interface PrintTry {
+  readonly print: WirePrint;
+  readonly mends: number;
+}
 
 function wireOf(text: string): Meaning | null {
   const upper = text.toUpperCase();
   const tries = [...numberedPrints(upper), ...plainPrints(upper)].filter((one) => one !== null);
-  return tries.find(({ mended }) => !mended) ?? tries[0] ?? null;
+  const [best] = tries.sort((a, b) => a.mends - b.mends);
+  return best ? { is: "wire", print: best.print, mended: best.mends > 0 } : null;
 }
 
 /** `30-3 RD/WH`: two numbers with a hyphen, then what else is known. */
-function numberedPrints(text: string): (Meaning | null)[] {
-  const compact = text.replaceAll(" ", "");
-  const head = /^([0-9OQDILSBZG]{1,3})-/.exec(compact);
-  if (!head) return [];
-  const first = digitsIn(head[1] as string);
-  const tail = compact.slice(head[0].length);
-  return [3, 2, 1].map((length) => {
+function numberedPrints(text: string): (PrintTry | null)[] {
+  const close = text.replace(/ ?- ?/, "-");
+  const head = /^([0-9OQDILSBZG]{1,3})-/.exec(close);
+  const first = head && digitsIn(head[1] as string);
+  if (!first) return [];
+  const tail = close.slice(head[0].length);
+  const gap = tail.indexOf(" ");
+  // Readers often lose the gap behind the number: then every length of it is tried.
+  const lengths = gap > 0 && gap <= 3 ? [gap] : [3, 2, 1];
+  return lengths.map((length) => {
     const second = tail.length < length ? null : digitsIn(tail.slice(0, length));
     const rest = second && readRest(tail.slice(length));
-    if (!first || !second || !rest) return null;
+    if (!second || !rest) return null;
     const number = `${first.text}-${second.text}`;
-    const mended = first.mended || second.mended || rest.mended;
-    return { is: "wire", print: { number, ...rest.print }, mended };
+    return {
+      print: { number, ...rest.print },
+      mends: first.mends + second.mends + rest.mends,
+    };
   });
 }
 
 /** `15 BK/RD`, `1.5 BK`, `RD/WH`, `12 AWG`, and a bare number. */
-function plainPrints(text: string): (Meaning | null)[] {
+function plainPrints(text: string): (PrintTry | null)[] {
   const sized =
-    /^(\d+[.,]\d+) ?(?:MM2|MM²)?(?: |$)(.*)$/.exec(text) ?? /^(\d+) ?MM[2²] ?(.*)$/.exec(text);
+    /^(\d+[.,]\d+) ?(?:MM2|MM²)? ?(.*)$/.exec(text) ?? /^(\d+) ?MM[2²] ?(.*)$/.exec(text);
   if (sized) {
     const rest = readRest(sized[2] as string);
     const mm2 = Number((sized[1] as string).replace(",", "."));
     // Two figures with a point and nothing else may be anything.
     if (rest && (sized[2] !== "" || /MM/.test(text))) {
-      return [{ is: "wire", print: { mm2, ...rest.print }, mended: rest.mended }];
+      return [{ print: { mm2, ...rest.print }, mends: rest.mends }];
     }
   }
-  const numbered = /^(\d{1,4}[A-Z]?)(?: (.+))?$/.exec(text);
-  if (numbered) {
-    const rest = readRest(numbered[2] ?? "");
-    return [
-      rest && {
-        is: "wire",
-        print: { number: numbered[1] as string, ...rest.print },
-        mended: rest.mended,
-      },
-    ];
-  }
-  const rest = readRest(text);
-  return [rest && { is: "wire", print: rest.print, mended: rest.mended }];
-}
-
-interface Rest {
-  readonly print: WirePrint;
-  readonly mended: boolean;
+  const whole = readRest(text);
+  if (whole) return [whole];
+  // 10A is a value rather than a number.
+  const numbered = /^(\d{1,4}[B-UX-Z]?)(?: (.+))?$/.exec(text);
+  const rest = numbered && readRest(numbered[2] ?? "");
+  return [rest && { print: { number: numbered[1] as string, ...rest.print }, mends: rest.mends }];
 }
 
 /** Colour and size behind a wire's number; null when something is left that is neither. */
-function readRest(text: string): Rest | null {
+function readRest(text: string): PrintTry | null {
   const bare = text.replace(/^[ .,:;-]+|[ .,:;-]+$/g, "");
-  if (bare === "") return { print: {}, mended: false };
+  if (bare === "") return { print: {}, mends: 0 };
   const gauge = /^(?:AWG ?(\d{1,2})|(\d{1,2}) ?AWG)$/.exec(bare);
-  if (gauge) return { print: { awg: Number(gauge[1] ?? gauge[2]) }, mended: false };
+  if (gauge) return { print: { awg: Number(gauge[1] ?? gauge[2]) }, mends: 0 };
   const size = /^(.*?)[ ,]*(\d+(?:[.,]\d+)?) ?MM[2²]?$/.exec(bare);
   if (size) {
     const before = readRest(size[1] as string);
     const mm2 = Number((size[2] as string).replace(",", "."));
-    return before && { print: { ...before.print, mm2 }, mended: before.mended };
+    return before && { print: { ...before.print, mm2 }, mends: before.mends };
   }
   const [colour, ...others] = readColours(bare);
-  if (colour && others.length === 0) return { print: { colour }, mended: false };
+  if (colour && others.length === 0) return { print: { colour }, mends: 0 };
   const mended = others.length === 0 ? mendedColour(bare) : null;
-  return mended && { print: { colour: mended }, mended: true };
+  return mended;
 }
 
-/** A colour one of whose letters was mixed up or lost, where a single code of IEC 60757 can be meant. */
-function mendedColour(text: string): Colour | null {
+/** A colour some of whose letters were mixed up or lost, where a single code of IEC 60757 can be meant. */
+function mendedColour(text: string): PrintTry | null {
   const codes = text.includes("/")
     ? text.split("/")
     : (text.replaceAll(" ", "").match(/.{1,2}/g) ?? []);
-  if (codes.length === 0 || codes.length > 2) return null;
+  if (codes.length === 0 || codes.length > 2 || text.length < 2) return null;
   const [base, tracer] = codes.map((code) => {
     const meant = COLOUR_CODES.filter((one) => one.length === 2 && mayBeCode(code, one));
     return meant.length === 1 ? meant[0] : undefined;
   });
   if (!base || (codes.length === 2 && (!tracer || tracer === base))) return null;
-  return tracer ? { base, tracer } : { base };
+  const mends = codes.filter((code, n) => code !== [base, tracer][n]).length;
+  return { print: { colour: tracer ? { base, tracer } : { base } }, mends };
 }
 
 const mayBeCode = (read: string, code: string): boolean => {
@@ -141,7 +144,7 @@ const mayBeCode = (read: string, code: string): boolean => {
   return read === code || lettersIn(read)?.text === code;
 };
 
-const NAME = /^([A-Z0-9]{1,2}?)([0-9OQILSZB]{1,3})([a-zA-Z]?)$/;
+const NAME = /^([A-Z0-9]{1,2}?)([0-9OQILSZBl]{1,3})([a-zA-Z]?)$/;
 
 function nameOf(text: string): Meaning | null {
   const [first, ...more] = text.split(" ") as [string, ...string[]];
@@ -167,7 +170,7 @@ function namePart(text: string): { readonly text: string; readonly mended: boole
   // Letters only are rather a word, unless a 1 was taken for a letter.
   if (/^[A-Za-z]+$/.test(text) && !/^[A-Z][IlL]$/.test(text)) return null;
   if (!((letters.text[0] as string) in IEC_81346)) return null;
-  if (/^\d/.test(text) && /^\d+$/.test(text)) return null;
+  if (/^\d\d/.test(text)) return null;
   return { text: `${letters.text}${digits.text}${found[3]?.toLowerCase() ?? ""}`, mended: true };
 }
 
@@ -201,7 +204,8 @@ function amountsOf(
 }
 
 function markOf(text: string): Meaning | null {
-  if (/^(?:\d{1,3}[a-zA-Z]?|[A-Z])$/.test(text)) return { is: "mark", mark: text, mended: false };
+  if (/^(?:\d{1,3}[a-zA-Z]?|[A-Z][+-]?)$/.test(text))
+    return { is: "mark", mark: text, mended: false };
   const digits = /^\d.{1,2}$/.test(text) ? digitsIn(text) : null;
   return digits && { is: "mark", mark: digits.text, mended: true };
 }

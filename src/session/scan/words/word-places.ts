@@ -1,5 +1,5 @@
 import type { Box, Point } from "../../../base/index.ts";
-import type { Id, Job, PinRef } from "../../../job/index.ts";
+import type { Id, Job, PinId, PinRef } from "../../../job/index.ts";
 import { type PartShape, shapeOf } from "../../diagram/part-shape.ts";
 import type { ReadWord } from "./read-word.ts";
 
@@ -88,15 +88,21 @@ export function pinsInside({ parts }: WordPlaces, { box, tall, turn }: ReadWord)
   });
 }
 
-/** Pins, of parts whose pins have marks of their own, that a mark outside the symbol stands at. */
-export function pinsBeside({ parts }: WordPlaces, word: ReadWord): Near<PinRef>[] {
+/** Whether a part's pins bear what is printed beside them; those of other kinds are named by their kind. */
+export const hasOwnMarks = ({ kind }: PartShape["part"]): boolean =>
+  kind === "module" || kind === "switch" || kind === "inline";
+
+/** Pins that a mark outside the symbol stands at. */
+export function pinsBeside(
+  { parts }: WordPlaces,
+  word: ReadWord,
+): Near<{ readonly part: PartShape["part"]; readonly pin: PinId; readonly ref: PinRef }>[] {
   return parts.flatMap(({ part, pins, box }) => {
-    const isMarked = part.kind === "module" || part.kind === "switch" || part.kind === "inline";
-    if (!isMarked || (part.kind === "module" && isInside(word.box, box))) return [];
-    return pins.flatMap(({ ref, at }) => {
+    if (part.kind === "module" && isInside(word.box, box)) return [];
+    return pins.flatMap(({ pin, ref, at }) => {
       const [x, y] = at;
       const gap = gapBetween(word.box, { left: x, top: y, right: x, bottom: y }) / word.tall;
-      return gap <= MARK_REACH ? [{ thing: ref, cost: gap }] : [];
+      return gap <= MARK_REACH ? [{ thing: { part, pin, ref }, cost: gap }] : [];
     });
   });
 }

@@ -1,9 +1,8 @@
 import { type Colour, type Id, type Job, type PinRef, splitRef } from "../../../job/index.ts";
 import { formatColour } from "../../../standards/index.ts";
-import { draftPart } from "../../diagram/draft.ts";
+import { idsInUse } from "../../changes/drawn-job.ts";
+import { plain } from "../../diagram/draft.ts";
 import { renamePart, renamePin, whyNotId, whyNotPin } from "../../diagram/rename.ts";
-import { setPartField, setWireField } from "../../diagram/set-field.ts";
-import { setWords } from "../../diagram/set-words.ts";
 import type { Amount, Meaning, WirePrint } from "./word-meaning.ts";
 
 /** One thing that a printed word says of one thing of the drawing. */
@@ -120,12 +119,27 @@ export function isWritten(job: Job, write: WordWrite): boolean {
     : now === wanted;
 }
 
-/** Why it can't be written; null when it can. A name that another part bears is exchanged with it. */
+/** Of each job which names are refused: to ask takes a look at all of it. */
+const refusals = new WeakMap<Job, Map<Id, string | null>>();
+
+/** Why no part can bear a name; null when one can. One that a part bears already can be exchanged. */
+function whyNotName(
+  job: Job,
+  { ref, value }: { readonly ref: Id; readonly value: Id },
+): string | null {
+  const known = refusals.get(job) ?? new Map<Id, string | null>();
+  refusals.set(job, known);
+  const before = known.get(value);
+  if (before !== undefined) return before;
+  const isPart = job.diagram.parts.some(({ id }) => id === value);
+  const why = isPart ? null : whyNotId(job, ref, value);
+  known.set(value, why);
+  return why;
+}
+
+/** Why it can't be written; null when it can. */
 export function whyNotWrite(job: Job, write: WordWrite): string | null {
-  if (write.field === "name") {
-    const isPart = job.diagram.parts.some(({ id }) => id === write.value);
-    return isPart ? null : whyNotId(job, write.ref, write.value);
-  }
+  if (write.field === "name") return whyNotName(job, write);
   if (write.field === "mark") {
     const { owner, name } = splitRef(write.ref);
     const part = job.diagram.parts.find(({ id }) => id === owner);
@@ -134,54 +148,97 @@ export function whyNotWrite(job: Job, write: WordWrite): string | null {
   return null;
 }
 
-/** Does what words say. Names and marks come last, so that everything else still finds its thing. */
+/** Does what words say. Marks and names come last, so that everything else still finds its thing. */
 export function writeAll(draft: Job, writes: readonly WordWrite[]): Renames {
-  const last = (write: WordWrite) => (write.field === "name" ? 2 : write.field === "mark" ? 1 : 0);
-  const renamed = new Map<Id, Id>();
-  const nowOf = (id: Id) => renamed.get(id) ?? id;
-  for (const write of [...writes].sort((a, b) => last(a) - last(b))) {
-    if (write.field === "name") rename(draft, nowOf(write.ref), write.value, renamed);
-    else writeOne(draft, write);
+  writeFields(draft, writes);
+  for (const write of writes) {
+    if (write.field !== "mark") continue;
+    const { owner, name } = splitRef(write.ref);
+    renamePin(draft, owner, name, write.value);
   }
-  return renamed;
+  return renameAll(
+    draft,
+    writes.filter((write) => write.field === "name"),
+  );
 }
 
 /** Of parts that got another name: the name before. */
 export type Renames = ReadonlyMap<Id, Id>;
 
-function writeOne(draft: Job, write: Exclude<WordWrite, { field: "name" }>): void {
-  const { ref } = write;
-  if (write.field === "mm2" || write.field === "awg") {
-    setWireField(draft, ref, write.field, write.value);
-  } else if (write.field === "mark") {
-    const { owner, name } = splitRef(ref);
-    renamePin(draft, owner, name, write.value);
-  } else if (write.field === "amps" || write.field === "watts" || write.field === "ohms") {
-    setPartField(draft, ref, write.field, write.value);
-  } else {
-    setWords(draft, ref, { [write.field]: write.value });
+/** One look through the plain data for all of them: drafts are slow. */
+function writeFields(draft: Job, writes: readonly WordWrite[]): void {
+  const { parts, wires } = plain(draft).diagram;
+  const numbered = (list: readonly { readonly id: Id }[]) =>
+    new Map(list.map(({ id }, index) => [id, index]));
+  const [partAt, wireAt] = [numbered(parts), numbered(wires)];
+  for (const write of writes) {
+    if (write.field === "name" || write.field === "mark") continue;
+    if (write.field === "printed") {
+      const { owner, name } = splitRef(write.ref);
+      const part = draft.diagram.parts[partAt.get(owner) ?? -1];
+      const pin = part?.kind === "module" && part.pins.find(({ id }) => id === name);
+      if (pin) pin.printed = write.value;
+      continue;
+    }
+    const thing =
+      draft.diagram.parts[partAt.get(write.ref) ?? -1] ??
+      draft.diagram.wires[wireAt.get(write.ref) ?? -1];
+    if (thing) Object.assign(thing, { [write.field]: write.value });
   }
 }
 
-/** Where another part bears the name, that part takes the name that becomes free. */
-function rename(draft: Job, old: Id, next: Id, renamed: Map<Id, Id>): void {
-  if (old === next) return;
-  const note = (from: Id, to: Id) => {
-    const first = [...renamed].find(([, now]) => now === from)?.[0] ?? from;
-    renamed.set(first, to);
-  };
-  if (!draftPart(draft, next)) {
-    renamePart(draft, old, next);
-    note(old, next);
-    return;
+/**
+ * Gives parts their names, each but once where that is possible: those first whose new name is free. Where
+ * a part that keeps its name bears the wanted one, the two exchange theirs.
+ */
+function renameAll(
+  draft: Job,
+  wanted: readonly { readonly ref: Id; readonly value: Id }[],
+): Renames {
+  const inUse = idsInUse(draft);
+  const parts = new Set(plain(draft).diagram.parts.map(({ id }) => id));
+  const wantedBy = new Map<Id, Id>();
+  for (const { ref, value } of wanted) {
+    const isFree = parts.has(value) || !inUse.has(value);
+    // Of two parts that would have one name the first has it.
+    if (isFree && !wantedBy.has(value)) wantedBy.set(value, ref);
   }
-  const between = `${next}~`;
-  renamePart(draft, next, between);
-  renamePart(draft, old, next);
-  renamePart(draft, between, old);
-  const [firstOfOld, firstOfNext] = [old, next].map(
-    (id) => [...renamed].find(([, now]) => now === id)?.[0] ?? id,
-  ) as [Id, Id];
-  renamed.set(firstOfOld, next);
-  renamed.set(firstOfNext, old);
+  const toDo = new Map([...wantedBy].map(([next, old]) => [old, next]));
+  for (const [old, next] of [...toDo]) {
+    if (!parts.has(next) || toDo.has(next)) continue;
+    let free = old;
+    for (let by = wantedBy.get(free); by !== undefined; by = wantedBy.get(free)) free = by;
+    toDo.set(next, free);
+    wantedBy.set(free, next);
+  }
+  for (const [old, next] of [...toDo]) if (old === next) toDo.delete(old);
+  const done = new Map<Id, Id>();
+  const put = (old: Id, next: Id) => {
+    renamePart(draft, old, next);
+    inUse.delete(old);
+    inUse.add(next);
+  };
+  const waiting = new Map(toDo);
+  /** Of a part that stands aside while its name goes round a ring: the name it will have. */
+  const aside: { readonly from: Id; readonly now: Id; readonly next: Id }[] = [];
+  while (waiting.size > 0) {
+    const free = [...waiting].find(([, next]) => !inUse.has(next));
+    const [old, next] = free ?? ([...waiting][0] as [Id, Id]);
+    waiting.delete(old);
+    if (free) {
+      put(old, next);
+      done.set(old, next);
+    } else {
+      const now = `${old}~`;
+      put(old, now);
+      aside.push({ from: old, now, next });
+    }
+    for (const one of [...aside]) {
+      if (inUse.has(one.next)) continue;
+      put(one.now, one.next);
+      done.set(one.from, one.next);
+      aside.splice(aside.indexOf(one), 1);
+    }
+  }
+  return done;
 }

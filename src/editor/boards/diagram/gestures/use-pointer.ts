@@ -29,7 +29,9 @@ interface Held {
 function gestureFor(board: Board, down: Press, button: number): Gesture {
   const { tool } = board.session.get();
   if (button === 1 || board.get().spaceHeld || tool.name === "pan") return panGesture(board, down);
-  const act = isOperated(board) ? null : scanTap(board, down);
+  // With a part or a wire in hand, a tap puts it there, whatever the scan desk shows.
+  const isDrawing = tool.name === "place" || tool.name === "wire";
+  const act = isOperated(board) || isDrawing ? null : scanTap(board, down);
   if (act) return tapOrPan(board, down, act);
   if (isOperated(board)) return operateGesture(board, down);
   if (tool.name === "wire") return wireGesture(board, down);

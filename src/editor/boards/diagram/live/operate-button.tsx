@@ -11,7 +11,9 @@ export function OperateButton() {
   const drawn = useSelected((state) => state.job.diagram.parts.length > 0);
   const wired = useSelected((state) => drawnOf(state).diagram.wires.length > 0);
   const on = useSelected((state) => state.operate.on);
-  const busy = useSelected((state) => state.draft !== null || state.tool.name !== "select");
+  const busy = useSelected(
+    (state) => state.draft !== null || state.tool.name !== "select" || state.scanDesk,
+  );
   if (!drawn || on || busy) return null;
   const command = commandNamed("operate");
   return (

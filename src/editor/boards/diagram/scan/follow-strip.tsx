@@ -1,5 +1,6 @@
 import { CircleHelp, Spline, X } from "lucide-react";
-import { traceDeskOf } from "../../../../session/index.ts";
+import { useMemo } from "react";
+import { drawnOf, type Followed, traceDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
 import { makeWires } from "./make-wires.ts";
@@ -13,21 +14,26 @@ export function FollowStrip() {
   const desk = traceDeskOf(session);
   const following = useSelected((state) => state.tool.name === "follow");
   const followed = useTrace((state) => state.followed);
+  const isLookedAt = useTrace((state) => state.place !== null);
   const hasTraced = useTrace((state) => state.traced !== null);
-  if (!following || !desk) return null;
+  const drawn = useSelected(drawnOf);
+  const lacks = useMemo(
+    () => drawn !== null && followed?.net != null && (desk?.lacks(followed.net) ?? false),
+    [drawn, followed, desk],
+  );
+  // The close look needs the room.
+  if (!following || !desk || isLookedAt) return null;
   if (!followed) {
     if (!hasTraced) return null;
     return <p className={styles.hint}>Tap a pin or a line of the picture</p>;
   }
-  const { net, pin, questions } = followed;
+  const { net, questions } = followed;
   const [first] = questions;
-  const words = net
-    ? netWords(net)
-    : `No line of the picture ${pin === null ? "is there" : `comes to ${pin}`}.`;
   return (
-    <section className={styles.card} aria-label="The followed line">
+    <section className={`${styles.card} ${styles.strip}`} aria-label="The followed line">
       <p className={styles.words} role="status">
-        {words}
+        {followedWords(followed)}
+        {net && !lacks && " All of it is drawn."}
       </p>
       <div className={styles.acts}>
         {first && (
@@ -38,7 +44,7 @@ export function FollowStrip() {
             {questions.length === 1 ? "1 doubtful place" : `${questions.length} doubtful places`}
           </Button>
         )}
-        {net && (
+        {net && lacks && (
           <Button
             tone="primary"
             icon={<Spline aria-hidden />}
@@ -57,4 +63,12 @@ export function FollowStrip() {
       </div>
     </section>
   );
+}
+
+function followedWords({ net, pin, isSought }: Followed): string {
+  if (net) return netWords(net);
+  if (isSought) return "Looking for a line there…";
+  return pin === null
+    ? "No line of the picture is there."
+    : `No line of the picture comes to ${pin}.`;
 }

@@ -28,6 +28,8 @@ export function doubtWords(doubt: NetDoubt): string {
       return `It would join both ends of ${doubt.part}: see whether the part covers its whole symbol.`;
     case "joins-drawn":
       return "It would make one net of several that are drawn.";
+    case "goes-on":
+      return "Where it ends, place the part that is missing, or look whether a stray mark was followed.";
     case "one-pin":
       return "It goes on to where nothing is placed: its far end stays untraced.";
   }

@@ -1,13 +1,18 @@
 import { CheckCheck, X } from "lucide-react";
+import { useEffect } from "react";
 import { drawnOf, type NetDifference, traceDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
+import { useBoard } from "../board-context.tsx";
 import { drawnWords } from "./make-wires.ts";
 import { NetRow } from "./net-row.tsx";
 import styles from "./nets-panel.module.css";
 import { OtherwiseRow } from "./otherwise-row.tsx";
 import { proposalsShown } from "./proposals-shown.ts";
 import { useTrace } from "./use-trace.ts";
+
+/** Milliseconds in which the board has taken its new size. */
+const SETTLES = 150;
 
 /** Every net of the picture that the drawing lacks, to be accepted or left, and what is drawn otherwise. */
 export function NetsPanel() {
@@ -20,6 +25,13 @@ export function NetsPanel() {
   useTrace((state) => state.left);
   useSelected(drawnOf);
   const shown = useSelected((state) => state.scanDesk && !state.operate.on);
+  const board = useBoard();
+  useEffect(() => {
+    if (!open) return;
+    // The list takes some of the board's room: the whole sheet is what it is about.
+    const timer = setTimeout(board.fit, SETTLES);
+    return () => clearTimeout(timer);
+  }, [board, open]);
   const difference = open && shown ? desk?.difference() : null;
   if (!desk || !difference) return null;
   const proposals = proposalsShown(desk);

@@ -9,6 +9,8 @@ import type { ScanLayer } from "./scan-layer.ts";
 const ROOM = 6;
 /** Height of the words on the screen, pixels. */
 const TYPE = 13;
+/** Frames smaller than this on the screen bear no words, pixels. */
+const LEGIBLE = 34;
 /** A finger needs this much about the middle, pixels of the screen. */
 const FINGER = 22;
 
@@ -32,6 +34,9 @@ function drawItem({ canvas, palette, camera, ...ink }: Ink, item: PartItem, isCh
   canvas.setLineDash(DASHES[sureness].map((length) => length * pixel));
   canvas.strokeRect(left, top, right - left, bottom - top);
   canvas.restore();
+  // Seen from afar the frames say enough: words would lie over one another.
+  const wide = Math.max(right - left, bottom - top) * camera.zoom;
+  if (wide < LEGIBLE && !isChosen) return;
   const words = { canvas, palette, camera, ...ink };
   write(words, {
     text: sureness === "sure" ? kindOf(kind).title : `${kindOf(kind).title}? ${sureness}`,

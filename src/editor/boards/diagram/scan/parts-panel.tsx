@@ -18,7 +18,7 @@ function Panel({ desk }: { desk: PartsDesk }) {
   const sure = items.filter(({ sureness }) => sureness === "sure").length;
   const chosen = items.find(({ id }) => id === state.chosen) ?? null;
   return (
-    <section className={styles.panel} aria-label="Parts found">
+    <section className={styles.panel} data-in-hand={chosen !== null} aria-label="Parts found">
       <div className={styles.head}>
         <p className={styles.count} role="status">
           {said(items, state.like)}
@@ -29,7 +29,11 @@ function Panel({ desk }: { desk: PartsDesk }) {
           disabled={sure === 0}
           onClick={desk.placeSure}
         >
-          {sure === 0 ? "Place the sure ones" : `Place the ${sure} sure ones`}
+          {sure === 0
+            ? "Place the sure ones"
+            : sure === 1
+              ? "Place the sure one"
+              : `Place the ${sure} sure ones`}
         </Button>
         <Button
           tone="quiet"

@@ -1,21 +1,28 @@
 import { X } from "lucide-react";
 import { useEffect, useRef } from "react";
-import { type DoubtfulPlace, traceDeskOf } from "../../../../session/index.ts";
+import type { Point } from "../../../../base/index.ts";
+import { type DoubtfulPlace, panBy, traceDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSession } from "../../../session-context.tsx";
+import type { Board } from "../board.ts";
+import { useBoard } from "../board-context.tsx";
 import { PlacePicture } from "./place-picture.tsx";
 import styles from "./scan-dock.module.css";
 import { useTrace } from "./use-trace.ts";
 
 /** A doubtful place looked at closely, to be answered; or an answer, to be taken back. */
 export function PlaceCard() {
+  const board = useBoard();
   const desk = traceDeskOf(useSession());
   const place = useTrace((state) => state.place);
   const card = useRef<HTMLElement>(null);
   const at = place?.at.join(" ");
   // To the card itself: no answer is chosen beforehand.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for every other place anew
-  useEffect(() => card.current?.focus({ preventScroll: true }), [at]);
+  useEffect(() => {
+    card.current?.focus({ preventScroll: true });
+    if (place) clear(board, place.at, card.current?.offsetHeight ?? 0);
+  }, [at]);
   if (!desk || !place) return null;
   return (
     <section
@@ -31,18 +38,16 @@ export function PlaceCard() {
     >
       <div className={styles.place}>
         <PlacePicture place={place} />
-        <div className={styles.say}>
-          <p className={styles.words}>{placeWords(place)}</p>
-          <div className={styles.acts}>
-            {place.joined === null ? (
-              <>
-                <Button onClick={() => desk.answer(place.at, true)}>Joined</Button>
-                <Button onClick={() => desk.answer(place.at, false)}>Not joined</Button>
-              </>
-            ) : (
-              <Button onClick={() => desk.takeBack(place.at)}>Take back</Button>
-            )}
-          </div>
+        <p className={styles.say}>{placeWords(place)}</p>
+        <div className={styles.answers}>
+          {place.joined === null ? (
+            <>
+              <Button onClick={() => desk.answer(place.at, true)}>Joined</Button>
+              <Button onClick={() => desk.answer(place.at, false)}>Not joined</Button>
+            </>
+          ) : (
+            <Button onClick={() => desk.takeBack(place.at)}>Take back</Button>
+          )}
         </div>
         <Button
           className={styles.away as string}
@@ -54,6 +59,18 @@ export function PlaceCard() {
       </div>
     </section>
   );
+}
+
+/** Pixels of the view that a place keeps to every edge. */
+const EDGE = 48;
+
+/** Moves the sheet so that a place is in sight above the card, where it is not. */
+function clear(board: Board, at: Point, cardHeight: number): void {
+  const { width, height } = board.get().size;
+  const free = height - cardHeight;
+  const [x, y] = board.toView(at);
+  const isClear = x >= EDGE && x <= width - EDGE && y >= EDGE && y <= free - EDGE;
+  if (!isClear && width > 0) board.look(panBy(board.camera(), [width / 2 - x, free / 2 - y]));
 }
 
 function placeWords({ question, joined }: DoubtfulPlace): string {

@@ -102,7 +102,12 @@ export function WordInHand({ desk, item }: WordInHandProps) {
 function Target({ desk, item }: WordInHandProps) {
   const { id, targets, state } = item;
   const [target, ...others] = targets;
-  if (!target) return <p className={styles.says}>Nothing is drawn that it could belong to.</p>;
+  if (!target)
+    return (
+      <p className={styles.says}>
+        Nothing to write: no name, wire or pin is drawn beside it that it would tell more of.
+      </p>
+    );
   if (others.length === 0 || state === "written") {
     return (
       <p className={styles.says}>

@@ -12,7 +12,7 @@ const GROUPS: readonly (readonly [string, (item: WordItem) => boolean])[] = [
   ["Doubtful", (item) => item.state === "open" && !isSure(item)],
   ["Sure", isSure],
   ["Skipped", ({ state }) => state === "skipped"],
-  ["Belong to nothing drawn", ({ state }) => state === "nowhere"],
+  ["Nothing to write", ({ state }) => state === "nowhere"],
   ["Written", ({ state }) => state === "written"],
 ];
 

@@ -1,0 +1,135 @@
+import { expect, test } from "vitest";
+import { createPageDesk, createSession, type TracePort } from "../../../src/session/index.ts";
+import { drawing, edit } from "../diagram/drawing.ts";
+import { pictured, settled } from "./fake-trace.ts";
+
+/** A desk whose far side answers when the test lets it, and breaks off as a worker does. */
+function desk(found = true) {
+  const session = createSession("job", pictured(drawing([])));
+  const opened: number[] = [];
+  const breakOff: (() => void)[] = [];
+  const port = {
+    open: async () => {
+      opened.push(1);
+      return { width: 800, height: 600, lineWidth: 3 };
+    },
+    callOff: () => {
+      for (const off of breakOff.splice(0)) off();
+    },
+    close: () => {},
+  } as unknown as TracePort;
+  const pages = createPageDesk(
+    session,
+    () => port,
+    async () => (found ? { bytes: new Uint8Array(), type: "image/png" } : null),
+  );
+  /** Work that ends with `answer` once `go` is called, or with being broken off. */
+  const held = <T>(answer: T) => {
+    let go = () => {};
+    const work = () =>
+      new Promise<T>((resolve, reject) => {
+        go = () => resolve(answer);
+        breakOff.push(() => reject(Object.assign(new Error("off"), { name: "CalledOff" })));
+      });
+    return { work, go: () => go() };
+  };
+  return { session, pages, opened, held };
+}
+
+test("the picture is made ready once, and work is shown while it is under way", async () => {
+  const { pages, opened, held } = desk();
+  const first = held("one");
+  const answer = pages.run("Looking", first.work);
+  await settled();
+  expect(pages.get()).toMatchObject({ file: "images/page.png", work: { what: "Looking" } });
+  first.go();
+  expect(await answer).toBe("one");
+  expect(pages.get().work).toBeNull();
+  expect(
+    await pages.run("Again", async (_, tell) => {
+      tell(0.5);
+      return pages.get().work?.share;
+    }),
+  ).toBe(0.5);
+  expect(opened).toHaveLength(1);
+});
+
+test("work that nobody waits for is not shown, and gives way to any other", async () => {
+  const { pages, held } = desk();
+  await pages.run("Open", async () => {});
+  const quiet = held("quiet");
+  const unseen = pages.runQuietly(quiet.work);
+  await settled();
+  expect(pages.get().work).toBeNull();
+  const loud = pages.run("Looking", async () => "loud");
+  expect(await unseen).toBeNull();
+  expect(await loud).toBe("loud");
+  expect(pages.get().problem).toBeNull();
+
+  const [older, newer] = [held("older"), held("newer")];
+  const first = pages.runQuietly(older.work);
+  const second = pages.runQuietly(newer.work);
+  await settled();
+  newer.go();
+  expect(await first).toBeNull();
+  expect(await second).toBe("newer");
+});
+
+test("a small question is answered beside what is under way, once the picture is ready", async () => {
+  const { pages, held } = desk();
+  expect(await pages.peek(async () => "early")).toBeNull();
+  const long = held("long");
+  const answer = pages.run("Looking", long.work);
+  await settled();
+  expect(await pages.peek(async () => "beside")).toBe("beside");
+  expect(
+    await pages.peek(async () => {
+      throw new Error("off");
+    }),
+  ).toBeNull();
+  long.go();
+  expect(await answer).toBe("long");
+});
+
+test("stopped work, and work on a picture that is another by now, gives no answer and no complaint", async () => {
+  const { pages, session, held } = desk();
+  const stopped = pages.run("Looking", held("stopped").work);
+  const waiting = pages.run("Waiting", async () => "waiting");
+  await settled();
+  pages.callOff();
+  expect([await stopped, await waiting]).toEqual([null, null]);
+
+  const late = held("late");
+  const answer = pages.run("Looking", late.work);
+  await settled();
+  session.edit("Another picture", (draft) => {
+    const image = draft.diagram.sheets[0]?.image;
+    if (image) image.file = "images/other.png";
+  });
+  late.go();
+  expect(await answer).toBeNull();
+  expect(pages.get()).toMatchObject({ work: null, problem: null });
+});
+
+test("what goes wrong is told in a sentence and can be put away", async () => {
+  const { pages } = desk();
+  await pages.run("Looking", async () => {
+    throw new Error("The picture can't be read.");
+  });
+  expect(pages.get().problem).toBe("The picture can't be read.");
+  pages.forgetProblem();
+  expect(pages.get().problem).toBeNull();
+  const missing = desk(false);
+  await missing.pages.run("Looking", async () => {});
+  expect(missing.pages.get().problem).toMatch(/not with the job/);
+  const bare = createSession(
+    "bare",
+    edit(drawing([]), () => {}),
+  );
+  const without = createPageDesk(
+    bare,
+    () => ({}) as TracePort,
+    async () => null,
+  );
+  expect(await without.run("Looking", async () => "no")).toBeNull();
+});

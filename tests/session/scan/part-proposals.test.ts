@@ -1,0 +1,215 @@
+import { describe, expect, test } from "vitest";
+import type { Job, PartKindName } from "../../../src/job/index.ts";
+import type { SymbolProposal, SymbolSearch } from "../../../src/scan/index.ts";
+import {
+  createPageDesk,
+  createPartsDesk,
+  createSession,
+  placeProposals,
+  type TracePort,
+} from "../../../src/session/index.ts";
+import { drawing, edit } from "../diagram/drawing.ts";
+import { pictured, settled } from "./fake-trace.ts";
+
+const proposal = (
+  kind: SymbolProposal["kind"],
+  [x, y]: readonly [number, number],
+  confidence: number,
+  more: Partial<SymbolProposal> = {},
+): SymbolProposal => ({
+  kind,
+  box: { left: x - 20, top: y - 8, right: x + 20, bottom: y + 8 },
+  at: [x, y],
+  turn: 0,
+  unit: 10,
+  confidence,
+  ends: [
+    [x - 20, y],
+    [x + 20, y],
+  ],
+  others: [],
+  ...more,
+});
+
+/** A session over a picture on which these things are found. */
+function proposing(job: Job, found: readonly SymbolProposal[]) {
+  const session = createSession("job", pictured(job));
+  const asked: SymbolSearch[] = [];
+  const port = {
+    open: async () => ({ width: 800, height: 600, lineWidth: 3 }),
+    findParts: async (ask: SymbolSearch) => {
+      asked.push(ask);
+      return found;
+    },
+    callOff: () => {},
+    close: () => {},
+  } as unknown as TracePort;
+  const picture = { bytes: new Uint8Array(), type: "image/png" };
+  const pages = createPageDesk(
+    session,
+    () => port,
+    async () => picture,
+  );
+  const desk = createPartsDesk(session, pages);
+  const kinds = () => session.get().job.diagram.parts.map(({ id, kind }) => `${id} ${kind}`);
+  return { session, desk, asked, kinds };
+}
+
+const FOUND = [
+  proposal("fuse", [100, 100], 0.97),
+  proposal("lamp", [300, 100], 0.9, { turn: 90 }),
+  proposal("diode", [500, 100], 0.6, { others: [{ kind: "switch", confidence: 0.4 }] }),
+  proposal("resistor", [500, 300], 0.3),
+];
+
+describe("parts proposed from a picture", () => {
+  test("nothing is placed by finding; the sure ones come first", async () => {
+    const { desk, kinds } = proposing(drawing([]), FOUND);
+    await desk.find();
+    expect(kinds()).toEqual([]);
+    expect(desk.items().map(({ kind, sureness }) => `${kind} ${sureness}`)).toEqual([
+      "fuse sure",
+      "lamp sure",
+      "diode likely",
+      "resistor maybe",
+    ]);
+  });
+
+  test("all that are sure are placed in one edit, and undoing it proposes them again", async () => {
+    const { desk, session, kinds } = proposing(drawing([]), FOUND);
+    await desk.find();
+    desk.placeSure();
+    expect(kinds()).toEqual(["F1 fuse", "P1 lamp"]);
+    expect(session.get().selection).toEqual(["F1", "P1"]);
+    expect(desk.items().map(({ kind }) => kind)).toEqual(["diode", "resistor"]);
+    session.undo();
+    expect(kinds()).toEqual([]);
+    expect(desk.items()).toHaveLength(4);
+  });
+
+  test("one is placed as what the user says it is; the next is at hand", async () => {
+    const { desk, kinds } = proposing(drawing([]), FOUND);
+    await desk.find();
+    const diode = desk.items().find(({ kind }) => kind === "diode")?.id ?? "";
+    desk.choose(diode);
+    desk.say(diode, "switch");
+    expect(desk.items().find(({ id }) => id === diode)).toMatchObject({
+      kind: "switch",
+      sureness: "sure",
+      caution: "Check its contacts and positions.",
+    });
+    desk.place(diode);
+    expect(kinds()).toEqual(["S1 switch"]);
+    expect(desk.items().find(({ id }) => id === desk.get().chosen)?.kind).toBe("resistor");
+  });
+
+  test("what is left is shown no more, until the picture is looked over anew", async () => {
+    const { desk, session } = proposing(drawing([]), FOUND);
+    await desk.find();
+    const before = session.get().job;
+    desk.step(1);
+    desk.leave(desk.get().chosen ?? "");
+    expect(desk.items().map(({ kind }) => kind)).toEqual(["lamp", "diode", "resistor"]);
+    expect(session.get().job).toBe(before);
+    await desk.find();
+    expect(desk.items()).toHaveLength(4);
+  });
+
+  test("what is placed over it is not proposed, and is an example", async () => {
+    const job = drawing([{ id: "F7", kind: "fuse", at: [101, 101] }]);
+    const { desk, asked } = proposing(job, FOUND);
+    await desk.find();
+    expect(desk.items().map(({ kind }) => kind)).toEqual(["lamp", "diode", "resistor"]);
+    expect(asked[0]?.examples.map(({ id, kind, turn }) => ({ id, kind, turn }))).toEqual([
+      { id: "F7", kind: "fuse", turn: 0 },
+    ]);
+  });
+
+  test("more like a placed part are those that look like it", async () => {
+    const job = drawing([{ id: "P5", kind: "lamp", at: [700, 500] }]);
+    const alike = proposal("lamp", [300, 300], 0.9, { example: "P5" });
+    const { desk, asked } = proposing(job, [...FOUND, alike]);
+    await desk.findMoreLike("P5");
+    expect(asked[0]?.examples.map(({ id }) => id)).toEqual(["P5"]);
+    expect(desk.items().map(({ proposal: { at } }) => at)).toEqual([[300, 300]]);
+  });
+
+  test("another sheet or picture forgets what was found", async () => {
+    const { desk, session } = proposing(drawing([]), FOUND);
+    await desk.find();
+    session.edit("Another picture", (draft) => {
+      const image = draft.diagram.sheets[0]?.image;
+      if (image) image.file = "images/other.png";
+    });
+    await settled();
+    expect(desk.items()).toEqual([]);
+    expect(desk.get().isOpen).toBe(false);
+  });
+});
+
+describe("placing what was found", () => {
+  const place = (...found: readonly SymbolProposal[]) => {
+    let ids: readonly string[] = [];
+    const job = edit(drawing([]), (draft) => {
+      const accepted = found.map((one) => ({ kind: one.kind as PartKindName, proposal: one }));
+      ids = placeProposals(draft, draft.diagram.sheets[0]?.id ?? "", accepted);
+    });
+    return ids.map((id) => job.diagram.parts.find((part) => part.id === id));
+  };
+
+  test("names run as one reads, whatever order they were found in", () => {
+    const ids = place(
+      proposal("fuse", [400, 300], 1),
+      proposal("fuse", [400, 100], 1),
+      proposal("fuse", [100, 104], 1),
+    ).map((part) => part?.id);
+    expect(ids).toEqual(["F3", "F2", "F1"]);
+  });
+
+  test("what was drawn to one size is placed in one size; what was not keeps its own", () => {
+    const units = [10, 10.4, 9.6, 20].map((unit, n) =>
+      proposal("fuse", [100 + 150 * n, 100], 1, { unit }),
+    );
+    expect(place(...units).map((part) => part?.unit)).toEqual([10.4, 10.4, 10.4, 20]);
+  });
+
+  test("a module has its size and its pins where lines leave it", () => {
+    const [module] = place(
+      proposal("module", [300, 200], 1, {
+        box: { left: 200, top: 150, right: 400, bottom: 250 },
+        ends: [],
+        pins: [
+          { at: [260, 149], side: "top" },
+          { at: [201, 210], side: "left" },
+          { at: [330, 252], side: "bottom" },
+        ],
+      }),
+    );
+    expect(module).toMatchObject({
+      at: [300, 200],
+      size: [200, 100],
+      pins: [
+        { id: "1", at: [-40, -50] },
+        { id: "2", at: [-100, 10] },
+        { id: "3", at: [30, 50] },
+      ],
+    });
+  });
+
+  test("a switch with three lines has two contacts; one drawn closed is closed at rest", () => {
+    const ends = [
+      [80, 100],
+      [120, 90],
+      [120, 110],
+    ] as const;
+    const [over, closed] = place(
+      proposal("switch", [100, 100], 1, { ends }),
+      proposal("switch", [300, 100], 1, { isClosed: true }),
+    );
+    expect(over).toMatchObject({
+      contacts: [{ between: ["1", "2"] }, { between: ["1", "3"] }],
+      rest: "off",
+    });
+    expect(closed).toMatchObject({ rest: "on", contacts: [{ closedIn: ["on"] }] });
+  });
+});

@@ -1,0 +1,210 @@
+import { produce } from "immer";
+import { expect, test } from "vitest";
+import type { Job } from "../../../../src/job/index.ts";
+import { isSure, type ReadWord, shapeOf, type WordItem } from "../../../../src/session/index.ts";
+import { wordItems } from "../../../../src/session/scan/words/word-items.ts";
+import { writeAll } from "../../../../src/session/scan/words/word-writes.ts";
+import { sweeperJob, wordlessSweeper } from "../../../support/wordless-sweeper.ts";
+import { sweeperWords } from "./printed-words.ts";
+
+const SHEET = "sheet7";
+const { job: BLANK } = wordlessSweeper();
+const WORDS = sweeperWords();
+const itemsOf = (job: Job, words = WORDS) => wordItems(job, SHEET, words, {});
+const saying = (items: readonly WordItem[], text: string) =>
+  items.filter((item) => item.text === text).map(({ targets }) => targets[0]?.says);
+const open = (items: readonly WordItem[]) => items.filter(({ state }) => state === "open");
+const written = (job: Job, items: readonly WordItem[]) =>
+  produce(job, (draft) => {
+    writeAll(
+      draft as Job,
+      open(items).flatMap(({ targets }) => targets[0]?.writes ?? []),
+    );
+  });
+
+test("all that is printed beside a thing goes to that thing, and the demo comes out", () => {
+  const truth = sweeperJob();
+  const done = written(BLANK, itemsOf(BLANK));
+  expect(done.diagram.parts.map(({ id }) => id)).toEqual(truth.diagram.parts.map(({ id }) => id));
+  const wires = ({ diagram }: Job) =>
+    diagram.wires.map(({ from, to, number, colour }) => ({ from, to, number, colour }));
+  expect(wires(done)).toEqual(wires(truth));
+  const fuses = ({ diagram }: Job) =>
+    diagram.parts.flatMap((part) => (part.kind === "fuse" ? [part.amps] : []));
+  expect(fuses(done)).toEqual(fuses(truth));
+  const pins = ({ diagram }: Job) =>
+    diagram.parts.flatMap((part) =>
+      part.kind === "module" ? part.pins.map(({ id, printed }) => [id, printed]) : [],
+    );
+  expect(pins(done)).toEqual(pins(truth));
+  const labels = Object.fromEntries(done.diagram.parts.map(({ id, label }) => [id, label]));
+  expect(labels).toMatchObject({
+    A1: "PUMP HOLD MODULE",
+    Q1: "BATTERY ISOLATOR",
+    S1: "KEY OFF-RUN-START",
+    M1: "WATER PUMP",
+    K2: "PUMP",
+    P2: "LOW WATER",
+  });
+});
+
+test("once written, nothing is left to write, and every item says so", () => {
+  const done = written(BLANK, itemsOf(BLANK));
+  const items = itemsOf(done);
+  expect(open(items)).toEqual([]);
+  expect(items.filter(({ state }) => state === "written").length).toBeGreaterThan(90);
+});
+
+test("what is meant is told in a user's words", () => {
+  const items = itemsOf(BLANK);
+  expect(saying(items, "TRIG")).toEqual(["A1:3: printed word TRIG"]);
+  expect(saying(items, "58-1 GY/BK")).toEqual(["W41: number 58-1, colour GYBK"]);
+  // Fuses have their names in another order than on the drawing.
+  expect(saying(items, "F1 60 A")).toEqual(["F2 (fuse): name F1, fuse value 60 A"]);
+});
+
+test("a print goes to the wire along which it runs, though another is nearer to its end", () => {
+  const items = itemsOf(BLANK);
+  const ofWire = (text: string) => items.find((item) => item.text === text)?.targets[0]?.ref;
+  const truth = sweeperJob();
+  for (const { id, number } of truth.diagram.wires) {
+    const item = items.find(({ text }) => number !== undefined && text.startsWith(`${number} `));
+    expect(item?.targets[0]?.ref, number).toBe(id);
+  }
+  expect(ofWire("21-1 YE")).not.toBe(ofWire("21-3 YE"));
+});
+
+test("what belongs to nothing drawn stays listed, with no place", () => {
+  const stray: ReadWord = {
+    id: "3000,2000",
+    box: { left: 3000, top: 2000, right: 3100, bottom: 2024 },
+    turn: 0,
+    tall: 24,
+    text: "F9",
+    sure: 95,
+    others: [],
+  };
+  const [item] = itemsOf(BLANK, [stray]);
+  expect(item).toMatchObject({ text: "F9", state: "nowhere", targets: [] });
+});
+
+const changed = (text: string, change: Partial<ReadWord>) =>
+  itemsOf(
+    BLANK,
+    WORDS.map((word) => (word.text === text ? { ...word, ...change } : word)),
+  ).find(({ box }) => box === WORDS.find((word) => word.text === text)?.box) ??
+  itemsOf(
+    BLANK,
+    WORDS.map((word) => (word.text === text ? { ...word, ...change } : word)),
+  ).find(({ id }) => id === WORDS.find((word) => word.text === text)?.id);
+
+test("a doubtful reading, a mended one, and one that replaces something are never sure", () => {
+  expect(changed("58-1 GY/BK", {})?.doubts).toEqual([]);
+  const doubtful = changed("58-1 GY/BK", { sure: 40, others: ["58-1 GY/8K"] });
+  expect(doubtful?.doubts).toEqual(["Hard to read: it may also say “58-1 GY/8K”."]);
+  expect(isSure(doubtful as WordItem)).toBe(false);
+  const mended = changed("58-1 GY/BK", { text: "58-1 GY/8K" });
+  expect(mended?.targets[0]?.says).toBe("W41: number 58-1, colour GYBK");
+  expect(mended?.doubts).toEqual(["Letters were put right: it was read as “58-1 GY/8K”."]);
+  const numbered = produce(BLANK, (draft) => {
+    const wire = draft.diagram.wires.find(({ id }) => id === "W41");
+    if (wire) wire.number = "99";
+  });
+  const item = itemsOf(numbered).find(({ text }) => text === "58-1 GY/BK");
+  expect(item?.doubts).toEqual(["It takes the place of “99”."]);
+});
+
+test("between two wires as near as each other it is doubtful which is meant", () => {
+  const [from, to] = BLANK.diagram.wires.find(({ id }) => id === "W15") ? ["W15", "W16"] : ["", ""];
+  expect([from, to]).toEqual(["W15", "W16"]);
+  const two = twoWires(40);
+  expect(two?.targets.map(({ ref }) => ref).sort()).toEqual(["W1", "W2"]);
+  expect(two?.doubts.some((doubt) => doubt.startsWith("It may belong to W"))).toBe(true);
+  expect(twoWires(70)?.doubts).toEqual([]);
+});
+
+/** A print between two level wires; the lower one `below` pixels under the upper one. */
+function twoWires(below: number): WordItem | undefined {
+  const part = (id: string, x: number, y: number) =>
+    ({ id, kind: "splice", sheet: SHEET, at: [x, y], turn: 0, unit: 5 }) as const;
+  const job = {
+    ...BLANK,
+    diagram: {
+      ...BLANK.diagram,
+      parts: [
+        part("X1", 100, 100),
+        part("X2", 600, 100),
+        part("X3", 100, 100 + below),
+        part("X4", 600, 100 + below),
+      ],
+      wires: [
+        { id: "W1", from: "X1:1", to: "X2:1" },
+        { id: "W2", from: "X3:1", to: "X4:1" },
+      ],
+    },
+  } as unknown as Job;
+  const word: ReadWord = {
+    id: "300,110",
+    box: { left: 300, top: 110, right: 400, bottom: 130 },
+    turn: 0,
+    tall: 20,
+    text: "30-1 RD",
+    sure: 95,
+    others: [],
+  };
+  return itemsOf(job, [word])[0];
+}
+
+/** A relay with a wire to its 87 that nothing is printed along. */
+function relayJob(): Job {
+  return {
+    ...BLANK,
+    diagram: {
+      ...BLANK.diagram,
+      parts: [
+        { id: "K1", kind: "relay", sheet: SHEET, at: [300, 300], turn: 0, unit: 20 },
+        { id: "X1", kind: "splice", sheet: SHEET, at: [700, 100], turn: 0, unit: 20 },
+      ],
+      wires: [{ id: "W1", from: "K1:87", to: "X1:1", path: [] }],
+    },
+  } as unknown as Job;
+}
+
+test("what a relay's pin is called anyway is no wire's number, and a bare number is never sure", () => {
+  const job = relayJob();
+  const pin = shapeOf(job.diagram.parts[0] as Job["diagram"]["parts"][number]).pins.find(
+    ({ ref }) => ref === "K1:87",
+  );
+  if (!pin) throw new Error("no pin 87");
+  const [x, y] = pin.at;
+  const at = (left: number, top: number, text: string): ReadWord => ({
+    id: `${left},${top}`,
+    box: { left, top, right: left + 12 * text.length, bottom: top + 18 },
+    turn: 0,
+    tall: 18,
+    text,
+    sure: 96,
+    others: [],
+  });
+  const beside = at(x + 6, y + 2, "87");
+  expect(itemsOf(job, [beside])[0]).toMatchObject({ state: "nowhere", targets: [] });
+  // Half way along the wire, clear of both ends.
+  const [along] = [at((x + 700) / 2 - 6, (y + 100) / 2 - 9, "87")];
+  const [item] = itemsOf(job, [along as ReadWord]);
+  expect(item?.targets[0]?.says).toBe("W1: number 87");
+  expect(isSure(item as WordItem)).toBe(false);
+});
+
+test("a value beside a wire is not taken for its number", () => {
+  const job = relayJob();
+  const value: ReadWord = {
+    id: "500,190",
+    box: { left: 480, top: 190, right: 530, bottom: 208 },
+    turn: 0,
+    tall: 18,
+    text: "10A",
+    sure: 96,
+    others: [],
+  };
+  expect(itemsOf(job, [value])[0]).toMatchObject({ state: "nowhere" });
+});
