@@ -32,11 +32,13 @@ export function NetsPanel() {
     const timer = setTimeout(board.fit, SETTLES);
     return () => clearTimeout(timer);
   }, [board, open]);
-  const difference = open && shown ? desk?.difference() : null;
-  if (!desk || !difference) return null;
+  const found = open && shown ? desk?.difference() : null;
+  if (!desk || !found) return null;
+  const ready = desk.holds();
+  // Older lines know parts by older names, and by them nothing is called drawn otherwise.
+  const difference = ready ? found : { ...found, otherwise: [] };
   const proposals = proposalsShown(desk);
   const sure = proposals.filter(({ doubts }) => doubts.length === 0);
-  const ready = desk.holds();
   const accept = (nets: Parameters<typeof desk.draw>[0], label: string) => {
     const drawn = desk.draw(nets, label);
     if (!drawn) return;
