@@ -42,7 +42,7 @@ export async function readTerminals(
   return parsed.ok ? within(parsed.value, picture) : parsed;
 }
 
-export function parseTerminals(text: string): Result<Terminals> {
+function parseTerminals(text: string): Result<Terminals> {
   let value: unknown;
   try {
     value = JSON.parse(text);

@@ -33,9 +33,14 @@ export interface ModuleRoles {
 /** What the circuit allows each pin of a module to be, with only that module taken out. */
 export function inferRoles(sight: Sight, module: PartOf<"module">): ModuleRoles {
   const explorer = createExplorer(sight, module.id);
-  if (!module.pins.some((pin) => sight.isWired(refOf(module, pin.id)))) {
+  const bare = new Set(
+    module.pins.map((pin) => refOf(module, pin.id)).filter((pin) => !sight.isWired(pin)),
+  );
+  if (bare.size === module.pins.length) {
     return { explorer, module, pins: module.pins.map((pin) => untraced(refOf(module, pin.id))) };
   }
+  // A line that nobody has traced yet may be anything, a ground too.
+  const isTraced = !module.untraced || bare.size === 0;
   const views = module.pins.map((pin) => lookOut(explorer, module, refOf(module, pin.id)));
   const fedPins = new Set(views.filter((view) => view.fed.some(isPlainlyFed)).map((v) => v.pin));
   const groundPins = new Set(
@@ -44,17 +49,19 @@ export function inferRoles(sight: Sight, module: PartOf<"module">): ModuleRoles 
   const hasAnother = (pins: ReadonlySet<PinRef>, pin: PinRef) =>
     pins.size > (pins.has(pin) ? 1 : 0);
   const pins = views.map((view) =>
-    decide(
-      view,
-      hasAnother(fedPins, view.pin),
-      hasAnother(groundPins, view.pin),
-      new Set((module.power?.ground ?? []).map((pin) => refOf(module, pin))),
-    ),
+    !isTraced && bare.has(view.pin)
+      ? untraced(view.pin)
+      : decide(
+          view,
+          hasAnother(fedPins, view.pin),
+          hasAnother(groundPins, view.pin) ? "is there" : isTraced ? "none" : "may be there",
+          new Set((module.power?.ground ?? []).map((pin) => refOf(module, pin))),
+        ),
   );
   return { explorer, module, pins };
 }
 
-/** Where nothing at all is drawn yet, a pin without a wire is no sign that it is not used. */
+/** Where lines are still to be traced, a pin without a wire is no sign that it is not used. */
 const untraced = (pin: PinRef): PinRole => ({
   pin,
   fits: ROLE_NAMES,
@@ -67,7 +74,7 @@ const untraced = (pin: PinRef): PinRole => ({
 function decide(
   view: View,
   otherFeed: boolean,
-  otherGround: boolean,
+  otherGround: OtherGround,
   statedGrounds: ReadonlySet<PinRef>,
 ): PinRole {
   if (view.bounded) {
@@ -112,13 +119,17 @@ function seenFeed(rail: Rail, otherFeed: boolean): Sighting {
   return { of: "feed", roles: found, side: found.includes("input") ? "high" : null, cube, trail };
 }
 
-function seenGround(rail: Rail, otherGround: boolean, stated: boolean): Sighting {
+/** Whether another pin of the module is a proper ground; in one that is half traced it may be. */
+type OtherGround = "none" | "may be there" | "is there";
+
+function seenGround(rail: Rail, otherGround: OtherGround, stated: boolean): Sighting {
   const { commands, cube, trail } = rail;
   const roles = (): readonly RoleName[] => {
     // Beside a proper ground, a second one may be a coding strap: both read the same.
-    if (commands.size === 0) return otherGround && !stated ? ["ground", "input"] : ["ground"];
+    if (commands.size === 0)
+      return otherGround === "none" || stated ? ["ground"] : ["ground", "input"];
     const mayEnable =
-      !otherGround ||
+      otherGround !== "is there" ||
       commands.has("unknown") ||
       (commands.has("interlock") && !commands.has("event"));
     return mayEnable ? ["switched-ground", "input"] : ["input"];

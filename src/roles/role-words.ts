@@ -16,7 +16,7 @@ const SIDE_WORDS: Readonly<
 /** Roles that can be listed before the list says no more than "it could be anything". */
 const MOST_LISTED = 4;
 
-/** No wire is drawn at any pin of its module yet: then alone every role fits, `unused` too. */
+/** No wire is drawn at it, and its module is still to be traced: then alone every role fits, `unused` too. */
 export const isUntraced = ({ fits }: Pick<Role, "fits">): boolean =>
   fits.length === ROLE_NAMES.length;
 
@@ -27,7 +27,7 @@ export const isUntraced = ({ fits }: Pick<Role, "fits">): boolean =>
 export function wordsForCircuit(role: Pick<Role, "circuitRole" | "circuitSide" | "fits">): string {
   const { circuitRole, circuitSide, fits } = role;
   if (circuitRole === "undecided") {
-    if (isUntraced(role)) return "undecided, no wire traced at this module yet";
+    if (isUntraced(role)) return "undecided, no line traced here yet";
     if (fits.length > MOST_LISTED) return "undecided, not traced to its end";
     return listOr(fits.map(wordsForRole));
   }

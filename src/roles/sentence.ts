@@ -14,7 +14,7 @@ export function walkInWords(explorer: Explorer, role: PinRole, ids: readonly Id[
   const { sight } = explorer;
   const chief = role.sightings[0];
   if (isUntraced(role))
-    return [`No wire is traced at module ${ownerOf(role.pin)} yet: `, " may be anything."];
+    return ["No line is traced yet at ", ` of module ${ownerOf(role.pin)}: it may be anything.`];
   if (role.bounded)
     return ["From ", " there are more ways through the circuit than can be followed."];
   if (!chief)

@@ -1,4 +1,4 @@
-import { type Bits, bitsOf, type Grey } from "./raster.ts";
+import type { Grey } from "./raster.ts";
 import { finished, inBands, type Sliced } from "./sliced.ts";
 
 /** As `histogram`, in one go. */
@@ -37,10 +37,4 @@ export function otsu(counts: Uint32Array): number {
     if (between > best) [best, level] = [between, value];
   }
   return level;
-}
-
-export function belowOrAt({ width, height, data }: Grey, level: number): Bits {
-  const bits = bitsOf(width, height);
-  for (let at = 0; at < data.length; at++) bits.data[at] = (data[at] as number) <= level ? 1 : 0;
-  return bits;
 }

@@ -4,10 +4,12 @@ import {
   type EditOptions,
   EMPTY_HISTORY,
   type Job,
+  ownerOf,
   redo as redoEdit,
   undo as undoEdit,
   type Versioned,
 } from "../job/index.ts";
+import { drawnOf } from "./changes/drawn-job.ts";
 import { editDrawn } from "./changes/edit-drawn.ts";
 import { keptRecording } from "./changes/recording.ts";
 import { DrawingRefusal } from "./changes/write-back.ts";
@@ -79,6 +81,22 @@ function settle(state: SessionState): SessionState {
   return withRecording({ ...state, machine, sheet, plug });
 }
 
+/** Lets go of chosen parts and wires that an undo or a redo took away. */
+function withoutGone(before: SessionState, after: SessionState): SessionState {
+  if (after === before || after.selection.length === 0) return after;
+  const idsIn = (state: SessionState) => {
+    const { parts, wires } = drawnOf(state).diagram;
+    return new Set([...parts, ...wires].map(({ id }) => id));
+  };
+  const were = idsIn(before);
+  const are = idsIn(after);
+  const selection = after.selection.filter((ref) => {
+    const owner = ownerOf(ref);
+    return !were.has(owner) || are.has(owner);
+  });
+  return selection.length === after.selection.length ? after : { ...after, selection };
+}
+
 /** Ends a recording that has nothing left to write to. */
 function withRecording(state: SessionState): SessionState {
   const recording = keptRecording(state.recording, state.job, state.machine);
@@ -92,6 +110,11 @@ export function createSession(key: string, job: Job): Session {
       const next = move(state);
       return next === state ? state : settle({ ...state, job: next.job, history: next.history });
     });
+  const back = (move: (now: Versioned) => Versioned) => {
+    const before = store.get();
+    step(move);
+    store.set((state) => withoutGone(before, state));
+  };
   return {
     get: store.get,
     subscribe: store.subscribe,
@@ -107,8 +130,8 @@ export function createSession(key: string, job: Job): Session {
       }
     },
     editWhole: (label, change) => step((now) => applyEdit(now, label, change)),
-    undo: () => step(undoEdit),
-    redo: () => step(redoEdit),
+    undo: () => back(undoEdit),
+    redo: () => back(redoEdit),
     show: (change) => store.set((state) => withRecording({ ...state, ...change })),
     // Frozen once, or the first edit of a large job would stop to do it.
     open: (nextKey, nextJob) => store.set(() => openedState(nextKey, freeze(nextJob, true))),

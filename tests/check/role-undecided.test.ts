@@ -28,3 +28,17 @@ test("a module without any wire yet is one note, not one a pin", () => {
   expect(found.map((one) => one.subjects)).toEqual([["A1"]]);
   expect(found[0]?.message).toContain("No wire is traced at module A1 yet");
 });
+
+test("a module that is half traced: one note for its pins without a wire, and one for each traced pin", () => {
+  const circuit = lampModule();
+  const module = circuit.job.diagram.parts.find((part) => part.id === "A1");
+  if (module?.kind !== "module") throw new Error("no module");
+  module.pins.push({ id: "4", printed: "IGN" }, { id: "5" });
+  const traced = findingsOf(RULE, circuit.job);
+  expect(traced.map((one) => one.subjects)).toEqual([]);
+  module.untraced = true;
+  const found = findingsOf(RULE, structuredClone(circuit.job));
+  expect(found[0]?.subjects).toEqual(["A1"]);
+  expect(found[0]?.message).toContain("No line is traced yet at pins 4 and 5 of module");
+  expect(found.slice(1).map((one) => one.subjects)).toEqual([["A1:2"]]);
+});

@@ -8,6 +8,8 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { distance, nearestOnSegment, type Point, seededRandom } from "../../src/base/index.ts";
 import type { PrintedNet, TraceAnswer } from "../../src/cli/commands/trace.ts";
 import type { Rgba } from "../../src/scan/index.ts";
+import { DIRECT_CURRENT } from "../scan/figures/direct-current.ts";
+import type { Figure } from "../scan/figures/figure.ts";
 import { type DrawnPage, drawPage } from "../support/drawn-pages/draw.ts";
 import { type MadePage, makePage } from "../support/drawn-pages/lattice.ts";
 import { randomStyle, type Style } from "../support/drawn-pages/style.ts";
@@ -339,48 +341,16 @@ test("help names the command, and the command's own help its option", async () =
   expect((await call("trace", "--help")).out).toContain("--terminals FILE");
 });
 
-/**
- * A figure of T. R. Kuphaldt, "Lessons in Electric Circuits" (Design Science License), which is not
- * kept here: an unbalanced bridge. Boxes and terminals are measured on the picture, the nets are the
- * ones that it numbers.
- */
-const FIGURE = fileURLToPath(new URL("../../../shared/figures/DC_00392.png", import.meta.url));
+/** A figure of T. R. Kuphaldt, "Lessons in Electric Circuits" (Design Science License), not kept here. */
+const BRIDGE = DIRECT_CURRENT.find(({ file }) => file === "DC_00392.png") as Figure;
+const FIGURE = fileURLToPath(new URL(`../../../shared/figures/${BRIDGE.file}`, import.meta.url));
 const isThere = existsSync(FIGURE);
 if (!isThere) console.warn(`Skipped: the book's figure is not at ${FIGURE}.`);
 
-test.skipIf(!isThere)("a figure of a book: its four numbered nets", async () => {
-  const file = await jsonOf("figure.json", {
-    terminals: {
-      "battery:+": [67, 99],
-      "battery:-": [67, 131],
-      "R1:1": [207, 64],
-      "R1:2": [180, 92],
-      "R2:1": [255, 65],
-      "R2:2": [283, 92],
-      "R3:1": [213, 116],
-      "R3:2": [249, 116],
-      "R4:1": [180, 141],
-      "R4:2": [208, 168],
-      "R5:1": [283, 140],
-      "R5:2": [255, 168],
-    },
-    parts: [
-      [49, 99, 85, 131],
-      [180, 64, 207, 92],
-      [255, 65, 283, 92],
-      [213, 108, 249, 125],
-      [180, 141, 208, 168],
-      [255, 140, 283, 168],
-    ],
-  });
+test.skipIf(!isThere)("an unbalanced bridge out of a book: its four numbered nets", async () => {
+  const { terminals, parts } = BRIDGE;
+  const file = await jsonOf("figure.json", { terminals, parts: Object.values(parts) });
   const { nets, unmatched } = await traced(FIGURE, "--terminals", file);
   expect(unmatched).toEqual([]);
-  expect(sorted(nets.map((net) => net.terminals))).toEqual(
-    sorted([
-      ["battery:+", "R1:1", "R2:1"],
-      ["R1:2", "R3:1", "R4:1"],
-      ["R2:2", "R3:2", "R5:1"],
-      ["battery:-", "R4:2", "R5:2"],
-    ]),
-  );
+  expect(sorted(nets.map((net) => net.terminals))).toEqual(sorted(BRIDGE.nets));
 });

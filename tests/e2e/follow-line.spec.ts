@@ -115,8 +115,8 @@ test("lines of a scan are followed, a doubtful place is answered, and all of it 
   // All sure ones at once, and back with one undo.
   await page.keyboard.press("Escape");
   await bar.getByRole("button", { name: "Trace all" }).click();
-  const nets = page.getByRole("region", { name: "Nets of the picture" });
-  await expect(nets).toContainText("1 net drawn as on the picture", { timeout: 120_000 });
+  const nets = page.getByRole("region", { name: "Lines of the picture" });
+  await expect(nets).toContainText("1 line drawn as on the picture", { timeout: 120_000 });
   await nets.getByRole("button", { name: /^Accept all sure ones/ }).click();
   await expect(nets.getByRole("button", { name: /^Accept all sure ones/ })).toHaveCount(0);
   const sure = await desk.savedJob();

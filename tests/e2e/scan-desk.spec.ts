@@ -151,7 +151,7 @@ class Desk {
     const { pairs } = matchParts(expected.diagram.parts, job.diagram.parts, places, reach);
     const names = pinNames(pairs, places);
     const printed = netsOf(expected, (ref) => ref).map((net) => new Set(net.split(" ")));
-    const rows = this.region("Nets of the picture").getByRole("listitem");
+    const rows = this.region("Lines of the picture").getByRole("listitem");
     for (let row = 0; row < (await rows.count()); ) {
       const pins = (
         ((await rows.nth(row).textContent()) ?? "").match(/\b[A-Z]+\d+:\S*\w/g) ?? []
@@ -236,12 +236,12 @@ test("a photo becomes a circuit by mouse alone in fewer than 80 gestures", async
   await hand.sees(words.getByRole("status"), "to write");
 
   await hand.click(desk.button("Trace all"));
-  const nets = desk.region("Nets of the picture");
+  const nets = desk.region("Lines of the picture");
   await hand.sees(nets.getByRole("status"), /to look at|Nothing is missing/);
   await hand.click(nets.getByRole("button", { name: /^Accept all sure ones/ }));
   await hand.sees(nets.getByRole("status"), "drawn as on the picture");
   await desk.acceptTrueNets(expected, places, 4 * unit);
-  await hand.click(nets.getByRole("button", { name: "Close the list of nets" }));
+  await hand.click(nets.getByRole("button", { name: "Close the list of lines" }));
 
   await hand.click(words.getByRole("button", { name: /^Confirm all \d+ sure$/ }));
   await hand.sees(words.getByRole("status"), /doubtful|has a place/);

@@ -1,6 +1,7 @@
 /** Machines that are wired soundly but unusually: none of their right words may be contradicted. */
 import { describe, expect, test } from "vitest";
 import { checkJob, createChecker } from "../../src/check/index.ts";
+import { ROLE_NAMES } from "../../src/job/index.ts";
 import { rolesOf } from "../../src/roles/index.ts";
 import { CircuitBuilder, withBattery } from "../support/circuit-builder.ts";
 
@@ -221,7 +222,7 @@ describe("a module that is only being traced", () => {
     expect(role(circuit, "A1:1")).toMatchObject({ verdict: "undecided", circuitRole: "undecided" });
     expect(role(circuit, "A1:2").verdict).toBe("undecided");
     expect(role(circuit, "A1:3").verdict).toBe("unproven");
-    expect(role(circuit, "A1:1").sentence).toContain("No wire is traced at module A1 yet");
+    expect(role(circuit, "A1:1").sentence).toContain("No line is traced yet at");
     expect(rules(circuit)).not.toContain("printed-role-contradicted");
   });
 
@@ -232,6 +233,37 @@ describe("a module that is only being traced", () => {
       /No wire is drawn at pin A1:1\. .*Trace it, or mark that it goes on/,
     );
     expect(role(circuit, "A1:2").verdict).toBe("agrees");
+  });
+
+  test("that says it is half traced: a pin without a wire may be anything, a ground an input", () => {
+    const half = (...wires: string[]) =>
+      withBattery()
+        .module("A1", { "1": "+12V", "2": null, "3": "GND" }, { untraced: true })
+        .part("lamp", "P1")
+        .part("ground", "GND2")
+        .part("ground", "GND3")
+        .wire("A1:2 GND2:1", "A1:3 GND3:1", ...wires);
+    const circuit = half();
+    expect(role(circuit, "A1:1")).toMatchObject({ fits: ROLE_NAMES, verdict: "undecided" });
+    expect(role(circuit, "A1:1").sentence).toContain("No line is traced yet at");
+    expect(role(circuit, "A1:3")).toMatchObject({ fits: ["ground", "input"] });
+    expect(rules(circuit)).not.toContain("printed-role-contradicted");
+  });
+
+  test("one of whose grounds may be a coded input, and with every pin wired there is nothing left to trace", () => {
+    const wired = (untraced: boolean) =>
+      withBattery()
+        .module("A1", { "1": "+12V", "2": "GND" }, untraced ? { untraced } : {})
+        .part("ground", "GND2")
+        .part("fuse", "F1");
+    const open = wired(true).wire("A1:2 GND2:1");
+    expect(role(open, "A1:2").fits).toEqual(["ground", "input"]);
+    const said = wired(false).wire("A1:2 GND2:1");
+    expect(role(said, "A1:2").fits).toEqual(["ground"]);
+    expect(role(said, "A1:1").fits).toEqual(["unused"]);
+    const whole = wired(true).wire("A1:2 GND2:1", "G1:+ F1:1", "F1:2 A1:1");
+    expect(role(whole, "A1:1").fits).toEqual(["supply"]);
+    expect(role(whole, "A1:2").fits).toEqual(["ground"]);
   });
 
   test("is looked at again when that wire is drawn, and when it is taken away", () => {

@@ -1,4 +1,3 @@
-import { linear } from "../../src/scan/colours/cells.ts";
 import type { Rgba } from "../../src/scan/raster.ts";
 
 /** A light by its chromaticity x, y. */
@@ -53,6 +52,10 @@ export function middleOfWire(photo: WirePhoto, index: number): readonly [number,
   const across = (index - (photo.wires.length - 1) / 2) * photo.pitch;
   return [photo.width / 2 - across * Math.sin(angle), photo.height / 2 + across * Math.cos(angle)];
 }
+
+/** Linear light of a byte of sRGB (IEC 61966-2-1). */
+const linear = (byte: number) =>
+  byte <= 10 ? byte / 255 / 12.92 : ((byte / 255 + 0.055) / 1.055) ** 2.4;
 
 const channels = (rgb: string) =>
   [1, 3, 5].map((at) => linear(Number.parseInt(rgb.slice(at, at + 2), 16))) as [

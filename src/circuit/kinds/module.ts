@@ -102,7 +102,8 @@ export const moduleKind: PartKind<"module"> = {
   kind: "module",
   title: "module",
   letter: "A",
-  defaults: () => ({ pins: [] }),
+  // Whoever places one has its lines still to trace.
+  defaults: () => ({ pins: [], untraced: true }),
   pins,
   elements,
   terminal: () => "module",

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import { type PlaceId, stopOperating } from "../../session/index.ts";
+import { type PlaceId, pictureFileOf, type SessionState, stopOperating } from "../../session/index.ts";
 import { PagePicker } from "../import/index.ts";
 import { LinkOverlay } from "../link-drag.tsx";
 import { useAnalysisReady, useSelected, useSession } from "../session-context.tsx";
@@ -44,6 +44,10 @@ export function App() {
 /** Stations that are nothing without their own panel. */
 const WITH_PANEL: readonly PlaceId[] = ["match", "check", "prove"];
 
+const hasNoPins = ({ job }: SessionState): boolean =>
+  job.plugs.every(({ cavities }) => cavities.length === 0) &&
+  job.diagram.parts.every((part) => part.kind !== "module" || part.pins.length === 0);
+
 function Desk() {
   const session = useSession();
   const form = useForm();
@@ -53,10 +57,13 @@ function Desk() {
   const operating = useOperating();
   const reading = useSelected((state) => state.draft !== null);
   const narrow = useNarrow();
-  // A machine being operated wants room for its drawing, and a reading for its keypad where the
-  // table would take it; the height chosen for other work stays.
+  // A machine being operated wants room for its drawing, a picture being traced for itself, and a
+  // reading for its keypad where the table would take it; the height chosen for other work stays.
   const [busyTable, setBusyTable] = useState<TableHeight>("low");
-  const busy = operating || (reading && narrow);
+  // One sentence stands where there are no pins yet: the boards have the better use for the room.
+  const empty = useSelected(hasNoPins);
+  const scanning = useSelected((state) => state.scanDesk && pictureFileOf(state) !== null);
+  const busy = operating || scanning || empty || (reading && narrow);
   const table = busy ? busyTable : sizes.table;
   const setTable = (next: TableHeight) =>
     busy ? setBusyTable(next) : sizes.change({ table: next });

@@ -3,6 +3,7 @@ import { type Box, boundsOf, type Point } from "../../base/index.ts";
 import type { Picture } from "../../job/index.ts";
 import {
   type Bow,
+  bowIn,
   bowNear,
   type CleanStep,
   cleaned,
@@ -73,11 +74,7 @@ const resized = (quad: Quad, by: number): Quad =>
   quad.map(([x, y]): Point => [(x + 0.5) * by - 0.5, (y + 0.5) * by - 0.5]) as unknown as Quad;
 
 const trueBow = (bow: Bow | null, { width, height }: SourcePicture): Bow | null =>
-  bow && {
-    k: bow.k,
-    middle: [(width - 1) / 2, (height - 1) / 2],
-    unit: Math.max(1, Math.hypot(width, height) / 2),
-  };
+  bow && bowIn(width, height, bow.k);
 
 /** One picture of a sheet being squared up and cleaned, in a thread of its own. */
 const squareWorker = {

@@ -3,12 +3,11 @@ import type { Box, Point } from "../../base/index.ts";
 import type { Picture } from "../../job/index.ts";
 import {
   asPart,
-  findSymbols,
-  greyFrom,
+  findParts,
+  type Grey,
   netAt,
   type PreparedPage,
   preparePage,
-  type Rgba,
   type SymbolProposal,
   type SymbolSearch,
   type Traced,
@@ -18,8 +17,11 @@ import {
 } from "../../scan/index.ts";
 import type { FoundNet, ReadyPage, TraceAsk } from "../../session/index.ts";
 import { cropOf } from "./picture-crop.ts";
-import { pixelsOf } from "./pixels-of.ts";
 import { CalledOff, type Progress, runSliced } from "./run-sliced.ts";
+import { decoded } from "./source-picture.ts";
+
+const TOO_LARGE =
+  "This picture has more than 40 megapixels. Square it up first: that brings it to a size this device can hold.";
 
 /** Raised by every calling off: work begun before it ends. */
 let round = 0;
@@ -43,9 +45,15 @@ const traceWorker = {
     page = null;
     asked = null;
     picture = next;
-    const pixels: Rgba = await pixelsOf(next);
-    if (isOff()) throw new CalledOff("called off");
-    const grey = greyFrom(pixels);
+    let grey: Grey;
+    const source = await decoded(next);
+    try {
+      if (isOff()) throw new CalledOff("called off");
+      if (source.shrink < 1) throw new Error(TOO_LARGE);
+      grey = source.greys();
+    } finally {
+      source.close();
+    }
     const { width, height } = grey;
     page = await runSliced(asPart(preparePage(grey), 0.2, 1), tell, isOff);
     return { width, height, lineWidth: page.lineWidth / page.scale };
@@ -77,7 +85,7 @@ const traceWorker = {
 
   async findParts(ask: SymbolSearch, tell: Progress): Promise<readonly SymbolProposal[]> {
     const begun = round;
-    return runSliced(findSymbols(prepared(), ask), tell, () => begun !== round);
+    return runSliced(findParts(prepared(), ask), tell, () => begun !== round);
   },
 
   async crop(box: Box): Promise<ImageBitmap | null> {

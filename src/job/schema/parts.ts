@@ -131,6 +131,10 @@ export const partSchema = z
         .tuple([positive, positive])
         .optional()
         .describe("width and height of the drawn box, pixels of the squared picture"),
+      untraced: z
+        .boolean()
+        .optional()
+        .describe("whether lines of it are still to be traced: then a pin without a wire says nothing"),
     }),
     partOf("splice", {}),
     partOf("inline", { pins: z.array(z.looseObject({ id: pinId })) }),

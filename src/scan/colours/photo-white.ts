@@ -1,7 +1,8 @@
 import type { Point } from "../../base/index.ts";
 import type { Rgba } from "../raster.ts";
 import { D65, type Xyz, xyzOf } from "./adaptation.ts";
-import { type Cell, cellsOf, greyEdge } from "./cells.ts";
+import { type Cell, cellsOf } from "./cells.ts";
+import { greyEdge } from "./grey-edge.ts";
 
 /** What a white surface comes out as in a photo. */
 export interface PhotoWhite {

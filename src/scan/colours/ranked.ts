@@ -15,7 +15,7 @@ const STOPS = [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1, 1.25, 1.5];
 const COST_OF_STOP = 7;
 
 /** The colour with so many stops more light on it. */
-export function withLight(colour: Lab, stops: number): Lab {
+function withLight(colour: Lab, stops: number): Lab {
   const [x, y, z] = xyzOfLab(colour);
   const by = 2 ** stops;
   return labOf([x * by, y * by, z * by]);

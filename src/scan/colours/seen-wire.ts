@@ -29,7 +29,6 @@ export interface SeenWire {
   readonly isSure: boolean;
   /** Whether green and yellow share the wire so evenly that it may be `GNYE` (IEC 60445: 30 to 70 %). */
   readonly isGnye: boolean;
-  readonly whiteFrom: PhotoWhite["from"];
 }
 
 /** CIEDE2000 within which of the nearest another code may as well be meant ... */
@@ -42,6 +41,7 @@ const MOST_LIKELY = 4;
 const DARK = 22;
 /** What a gleam along a wire looks like. */
 const PALE: readonly InsulationCode[] = ["WH", "GY"];
+
 /**
  * The colours of the wire under a spot of a photo. `reach`: the radius of the spot in pixels, within
  * the wire and about half its breadth; the picture should go on for `STRIP_REACH` of it all round.
@@ -87,7 +87,6 @@ export function seenWire(
       isPlain(base) &&
       (tracer === null || isPlain(tracer)),
     isGnye,
-    whiteFrom: white.from,
   };
 }
 

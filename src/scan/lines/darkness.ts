@@ -44,3 +44,20 @@ export function inkAcross(
   }
   return sum;
 }
+
+/** Pixels of the mask across a line at a point, without a break. */
+export function maskAcross(
+  { ink }: PreparedPage,
+  [x, y]: Point,
+  [alongX, alongY]: Point,
+  reach: number,
+): number {
+  const isInk = (offset: number) =>
+    ink.data[Math.round(y + alongX * offset) * ink.width + Math.round(x - alongY * offset)] === 1;
+  const step = 0.5;
+  let sum = isInk(0) ? step : 0;
+  for (const side of [step, -step]) {
+    for (let offset = side; Math.abs(offset) <= reach && isInk(offset); offset += side) sum += step;
+  }
+  return sum;
+}

@@ -1,5 +1,5 @@
 import type { Point } from "../../base/index.ts";
-import { inkAcross, inkInDisc } from "./darkness.ts";
+import { inkAcross, inkInDisc, maskAcross } from "./darkness.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Zone } from "./zones.ts";
 
@@ -24,7 +24,11 @@ export function dotSigns(
   return { solid: zone.blob / width, extra };
 }
 
-/** Ink in a disc beyond that of the lines which enter it, in squares of their width, which is told too. */
+/**
+ * Ink in a disc beyond that of the lines which enter it, in squares of their width. `width` is theirs
+ * too, and never less than their mask is wide: a blob is measured in the mask, and where lines are pale
+ * they have less ink than width, and their plain crossings would look as solid as dots.
+ */
 function inkBeyondLines(
   page: PreparedPage,
   zone: Zone,
@@ -37,15 +41,17 @@ function inkBeyondLines(
   const measured = ways.map((way) =>
     widthAlong(page, at, way, from, from + LOOKED_ALONG * lineWidth),
   );
-  const known = measured.filter((width) => width !== null);
-  const mean = known.reduce((sum, width) => sum + width, 0) / known.length || lineWidth;
+  const known = measured.filter((one) => one !== null);
+  const meanOf = (all: readonly number[]) =>
+    all.reduce((sum, one) => sum + one, 0) / all.length || lineWidth;
+  const mean = meanOf(known.map(({ inked }) => inked));
   // A line that bends, as one that jumps another, brings more ink into the disc than a straight one.
-  const lines = ways.map((way, n) => (measured[n] ?? mean) * lengthWithin(at, way, radius));
+  const lines = ways.map((way, n) => (measured[n]?.inked ?? mean) * lengthWithin(at, way, radius));
   // What several lines share in the middle, they bring but once.
   const shared = (ways.length / 2 - 1) * mean * mean;
   const expected = lines.reduce((sum, ink) => sum + ink, 0) - shared;
   const extra = (inkInDisc(page, at, radius) - expected) / (mean * mean);
-  return { extra, width: mean };
+  return { extra, width: Math.max(mean, meanOf(known.map(({ masked }) => masked))) };
 }
 
 /** Pixels of a way within a distance of a place, the way to its first pixel included. */
@@ -62,16 +68,17 @@ function lengthWithin([x, y]: Point, way: readonly Point[], radius: number): num
   return length;
 }
 
-/** How wide a line is, measured in its ink between two distances from a place; null if not there. */
+/** How wide a line is between two distances from a place, in its ink and in its mask; null if not there. */
 function widthAlong(
   page: PreparedPage,
   [x, y]: Point,
   way: readonly Point[],
   from: number,
   to: number,
-): number | null {
+): { inked: number; masked: number } | null {
   const reach = Math.max(2, Math.round(page.lineWidth));
-  const widths: number[] = [];
+  const inked: number[] = [];
+  const masked: number[] = [];
   for (let n = 0; n < way.length; n++) {
     const at = way[n] as Point;
     const far = Math.hypot(at[0] - x, at[1] - y);
@@ -82,9 +89,11 @@ function widthAlong(
     const length = Math.hypot(after[0] - before[0], after[1] - before[1]);
     if (length === 0) continue;
     const along: Point = [(after[0] - before[0]) / length, (after[1] - before[1]) / length];
-    widths.push(inkAcross(page, at, along, 2 * page.lineWidth));
+    inked.push(inkAcross(page, at, along, 2 * page.lineWidth));
+    masked.push(maskAcross(page, at, along, 2 * page.lineWidth) - 2 * page.spread);
   }
-  if (widths.length === 0) return null;
+  if (inked.length === 0) return null;
   // The middle one: a word beside the line is ink of its own.
-  return widths.sort((a, b) => a - b)[Math.floor(widths.length / 2)] as number;
+  const middleOf = (all: number[]) => all.sort((a, b) => a - b)[all.length >> 1] as number;
+  return { inked: middleOf(inked), masked: middleOf(masked) };
 }

@@ -46,7 +46,10 @@ export interface SquaringPlan {
 const MOST_PIXELS = 40_000_000;
 const MOST_SIDE = 16_384;
 
-/** Null where the corners are no page: three on a line, or crossed. */
+/** The largest picture that a job can hold, with a margin: a job file may ask for one of any size. */
+const MOST_SHOWN = 150_000_000;
+
+/** Null where the corners are no page: three on a line, or crossed; or where the result is too large. */
 export function planOf(
   squaring: Squaring,
   { width, height }: { readonly width: number; readonly height: number },
@@ -75,7 +78,8 @@ export function planOf(
   };
   const result = rectangle(-0.5, -0.5, kept.width - 0.5, kept.height - 0.5);
   const all = homographyBetween(result, result.map(back) as unknown as Quad);
-  return all && { width: kept.width, height: kept.height, toStraight: all, bow };
+  if (!all?.every(Number.isFinite) || kept.width * kept.height > MOST_SHOWN) return null;
+  return { width: kept.width, height: kept.height, toStraight: all, bow };
 }
 
 /** Where a point of the result lies in the picture. */

@@ -1,3 +1,4 @@
+import { addTo } from "../../base/index.ts";
 import type { Sliced } from "../sliced.ts";
 import type { DrawnSymbol } from "./drawn-symbol.ts";
 import { type Fit, mayLie, settled, unitOfPose } from "./fit.ts";
@@ -25,6 +26,7 @@ export function* fitByStrokes(
 ): Sliced<Fitted[]> {
   const about = { line: page.line, askew };
   const found: Fitted[] = [];
+  const well = new WellFitted(page.line);
   const tried = new Set<string>();
   let since = 0;
   const loose = symbols.filter(({ hasLooseAnchors }) => hasLooseAnchors);
@@ -37,10 +39,12 @@ export function* fitByStrokes(
         const name = nameOf(page, symbol, pose);
         if (tried.has(name)) continue;
         tried.add(name);
-        if (isFoundAlready(page, found, symbol, pose)) continue;
+        if (well.has(symbol, pose)) continue;
         if (!isWired(page, symbol, pose, NEARLY)) continue;
         const fit = settled(page, symbol, pose);
-        if (fit) found.push({ symbol, fit });
+        if (!fit) continue;
+        found.push({ symbol, fit });
+        well.add(symbol, fit);
       }
     }
     if (++since < TURN) continue;
@@ -50,26 +54,48 @@ export function* fitByStrokes(
   return found;
 }
 
-/** Whether it has been found to lie well there, by another stroke. */
-function isFoundAlready(
-  { line }: SymbolPage,
-  found: readonly Fitted[],
-  symbol: DrawnSymbol,
-  pose: Pose,
-): boolean {
-  return found.some(
-    ({ symbol: other, fit }) =>
-      other === symbol &&
-      fit.pose.turn === pose.turn &&
-      fit.pose.isMirrored === pose.isMirrored &&
-      fit.mean > WELL &&
-      fit.least > WELL &&
-      Math.hypot(fit.pose.x - pose.x, fit.pose.y - pose.y) < 2 * line &&
-      Math.abs(Math.log(fit.pose.along / pose.along)) < 0.25 &&
-      Math.abs(Math.log(fit.pose.across / pose.across)) < 0.4,
-  );
+/** What lies well on the page already, by symbol and place: another stroke may lead to the same. */
+class WellFitted {
+  private readonly reach: number;
+  private readonly cells = new Map<string, Pose[]>();
+
+  /** `line`: width of the usual line, pixels. */
+  constructor(line: number) {
+    this.reach = 2 * line;
+  }
+
+  add(symbol: DrawnSymbol, { pose, mean, least }: Fit): void {
+    if (mean > WELL && least > WELL) addTo(this.cells, this.cellOf(symbol, pose, 0, 0), pose);
+  }
+
+  has(symbol: DrawnSymbol, pose: Pose): boolean {
+    for (const right of BESIDE) {
+      for (const down of BESIDE) {
+        const near = this.cells.get(this.cellOf(symbol, pose, right, down));
+        if (near?.some((one) => this.isSame(one, pose))) return true;
+      }
+    }
+    return false;
+  }
+
+  private isSame(one: Pose, other: Pose): boolean {
+    return (
+      one.turn === other.turn &&
+      one.isMirrored === other.isMirrored &&
+      Math.hypot(one.x - other.x, one.y - other.y) < this.reach &&
+      Math.abs(Math.log(one.along / other.along)) < 0.25 &&
+      Math.abs(Math.log(one.across / other.across)) < 0.4
+    );
+  }
+
+  private cellOf({ name }: DrawnSymbol, { x, y }: Pose, right: number, down: number): string {
+    return `${name} ${Math.floor(x / this.reach) + right} ${Math.floor(y / this.reach) + down}`;
+  }
 }
 
+/** Cells next to one another. */
+const BESIDE = [-1, 0, 1] as const;
+/** Share of each stroke that must lie on the page. */
 const WELL = 0.93;
 
 /** The same for poses that come to the same when they are moved to where they fit best. */

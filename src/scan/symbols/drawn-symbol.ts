@@ -61,11 +61,11 @@ export const maybe = (...points: readonly Point[]): DrawnStroke => ({ points, is
 export const none = (...points: readonly Point[]): DrawnStroke => ({ points, is: "none" });
 export const fill = (...points: readonly Point[]): DrawnStroke => ({ points, is: "fill" });
 
-/** A dot is wider than the line it lies on. */
-export const dot = ([x, y]: Point): DrawnStroke => ({
+/** A dot is wider than the line it lies on: ink so far to either side, units. */
+export const dot = ([x, y]: Point, reach = 0.24): DrawnStroke => ({
   points: [
-    [x, y - 0.24],
-    [x, y + 0.24],
+    [x, y - reach],
+    [x, y + reach],
   ],
   is: "dot",
 });

@@ -12,6 +12,9 @@ import { examplesAsSymbols } from "./examples.ts";
 import { holesOf } from "./holes.ts";
 import { motorLetterIn } from "./letters.ts";
 import { modulesOf } from "./modules.ts";
+import { isOnFrame, pageFrame } from "./page-frame.ts";
+import { inColumns } from "./plug-columns.ts";
+import { matrixOf, placedBox } from "./pose.ts";
 import { moduleFound, relayFound, symbolFound } from "./proposals.ts";
 import { relaysOf } from "./relays.ts";
 import { type SymbolPage, symbolPageOf } from "./symbol-page.ts";
@@ -45,8 +48,9 @@ export function* findSymbols(
   yield 0.93;
   fitted.push(...fitByCircles(page, askew, holes.list, CONVENTIONS));
   yield 0.95;
+  const frame = pageFrame(page);
   const candidates = fitted
-    .map((one) => candidateOf(page, one, exampleOf.get(one.symbol)))
+    .map((one) => candidateOf(page, frame, one, exampleOf.get(one.symbol)))
     .filter(isWorthIt(page));
   yield 0.97;
   const ranked: Ranked[] = [
@@ -55,7 +59,7 @@ export function* findSymbols(
   ];
   const modules = modulesOf(page, holes).map((one) => moduleFound(page, one));
   yield 0.99;
-  return [...onePerPlace(ranked), ...onePerPlace(modules)]
+  return [...inColumns(onePerPlace(ranked)), ...onePerPlace(modules)]
     .filter(({ box, confidence }) => {
       const isNew = known.every((one) => shared(one, box) < KNOWN);
       return isNew && confidence >= LEAST;
@@ -63,9 +67,20 @@ export function* findSymbols(
     .sort((a, b) => b.confidence - a.confidence);
 }
 
-function candidateOf(page: SymbolPage, { symbol, fit }: Fitted, example?: string): Candidate {
+/** What lies on the frame around the drawing is never sure. */
+const ON_FRAME = 0.6;
+
+function candidateOf(
+  page: SymbolPage,
+  frame: Box | null,
+  { symbol, fit }: Fitted,
+  example?: string,
+): Candidate {
   const letter = symbol.letter ? motorLetterIn(page, fit.pose) : 1;
-  const confidence = confidenceOf(symbol, fit, letter);
+  const looks = confidenceOf(symbol, fit, letter);
+  const body = placedBox(matrixOf(fit.pose), symbol.body);
+  const isDoubtful = frame !== null && isOnFrame(page, frame, body);
+  const confidence = isDoubtful ? Math.min(ON_FRAME, looks) : looks;
   return { symbol, fit, letter, confidence, ...(example === undefined ? {} : { example }) };
 }
 

@@ -27,10 +27,13 @@ const OFF = 0.85;
 const PIXEL = 0.5;
 /** ... and what draughtsmen differ by, units. */
 const SLACK = 0.05;
-/** Worse ones are not looked at further. */
+/** Worse ones are not looked at further: their confidence would come to nothing. */
 const LEAST_MEAN = 0.75;
-const LEAST_STROKE = 0.3;
+const LEAST_STROKE = 0.5;
 const LEAST_LEAD = 0.4;
+/** The same before it lies where it fits best. */
+const MOST_CLUTTER = 0.6;
+const MOST_INKED = 1;
 /** What counts in where a symbol fits best, beside the mean of its points. */
 const LEAST_WEIGHT = 0.3;
 const LEAD_WEIGHT = 0.1;
@@ -154,6 +157,8 @@ export function settled(page: SymbolPage, symbol: DrawnSymbol, start: Pose): Fit
   }
   // Strokes that are too short lie on the ink as well: the ink must lie on strokes, too.
   const ink = inkAround(page, symbol, rough);
+  if (clutterOf(page, symbol, rough, ink) > MOST_CLUTTER) return null;
+  if (inkedOf(page, sampled, rough) > MOST_INKED) return null;
   const best = climb(rough, [0.5, 0.25], (pose) => leftOver(page, symbol, pose, ink));
   const marks = onInk(best, LEAST_MEAN);
   const unit = unitOfPose(symbol, best) / page.line;

@@ -14,7 +14,8 @@ export type SymbolKind =
   | "diode"
   | "relay"
   | "module"
-  | "inline";
+  | "inline"
+  | "splice";
 
 export type QuarterTurn = 0 | 90 | 180 | 270;
 
@@ -45,6 +46,8 @@ export interface SymbolProposal {
   readonly isClosed?: true;
   /** A module's, in reading order. */
   readonly pins?: readonly EdgePin[];
+  /** Lines that pass an inline plug, one beside the other along its own y axis. */
+  readonly ways?: number;
   /** What else it may be, likelier first. */
   readonly others: readonly { readonly kind: SymbolKind; readonly confidence: number }[];
   /** The placed part that it looks like; else it looks like a symbol of the trade. */

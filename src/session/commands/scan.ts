@@ -1,11 +1,9 @@
+import { pictureFileOf } from "../scan/picture-file.ts";
 import type { Session } from "../session.ts";
 import type { Command } from "./command.ts";
 
 /** Whether the sheet at hand has a picture to work on. */
-export function hasPicture(session: Session): boolean {
-  const { job, sheet } = session.get();
-  return job.diagram.sheets.some((one) => one.id === sheet && one.image !== undefined);
-}
+export const hasPicture = (session: Session): boolean => pictureFileOf(session.get()) !== null;
 
 const isFollowing = (session: Session) => session.get().tool.name === "follow";
 

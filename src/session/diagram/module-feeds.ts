@@ -23,6 +23,14 @@ export function setPinUse(draft: Job, id: Id, pin: PinId, use: PinUse): void {
   } else delete part.power;
 }
 
+/** Says whether every line of a module is traced, so that a pin without one is not used. */
+export function setTraced(draft: Job, id: Id, isTraced: boolean): void {
+  const part = draftPart(draft, id);
+  if (part?.kind !== "module") return;
+  if (isTraced) delete part.untraced;
+  else part.untraced = true;
+}
+
 /** Adds a source between two pins, live while the module is powered: a sensor supply, a pull-up. */
 export function addSource(draft: Job, id: Id): void {
   const part = draftPart(draft, id);

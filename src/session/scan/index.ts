@@ -8,6 +8,7 @@ export * from "./net-grid.ts";
 export * from "./page-desk.ts";
 export * from "./part-placing.ts";
 export * from "./part-proposals.ts";
+export * from "./picture-file.ts";
 export * from "./sheet-squaring.ts";
 export * from "./square-offer.ts";
 export * from "./square-up.ts";

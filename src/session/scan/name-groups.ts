@@ -22,8 +22,4 @@ export class NameGroups {
     this.#parent.set(from, to);
     return true;
   }
-
-  isOne(a: string, b: string): boolean {
-    return this.of(a) === this.of(b);
-  }
 }

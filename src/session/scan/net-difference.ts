@@ -27,8 +27,6 @@ export interface NetProposal {
   readonly kind: "new" | "partly";
   /** Its pins as wires join them already. */
   readonly groups: readonly (readonly PinRef[])[];
-  /** Lines of it that end where nothing is placed. */
-  readonly freeEnds: number;
   /** Empty for a sure one. */
   readonly doubts: readonly NetDoubt[];
 }
@@ -75,7 +73,6 @@ export function netDifference(
       net,
       kind: drawn.every((group) => group.length === 1) ? "new" : "partly",
       groups: drawn,
-      freeEnds,
       doubts: doubtsOf(scene, pins, drawn, asked, freeEnds),
     });
   }

@@ -1,6 +1,7 @@
 import type { Id, Picture } from "../../job/index.ts";
 import type { Session } from "../session.ts";
 import { createStore, type Store } from "../store.ts";
+import { pictureFileOf } from "./picture-file.ts";
 import type { OpenTracePort, ReadyPage, TellShare, TracePort } from "./trace-port.ts";
 
 /** Long work on a picture that is under way. */
@@ -69,9 +70,9 @@ export const pageDeskOf = (session: Session): PageDesk | null => desks.get(sessi
 
 /** The picture's file and the sheet that shows it; null when the sheet at hand has none. */
 function atHand(session: Session): { readonly sheet: Id; readonly file: string } | null {
-  const { job, sheet } = session.get();
-  const file = job.diagram.sheets.find((one) => one.id === sheet)?.image?.file;
-  return sheet !== null && file !== undefined ? { sheet, file } : null;
+  const { sheet } = session.get();
+  const file = pictureFileOf(session.get());
+  return sheet !== null && file !== null ? { sheet, file } : null;
 }
 
 const NOT_BEGUN: PageState = { file: null, page: null, work: null, problem: null };
@@ -151,7 +152,10 @@ export function createPageDesk(
         const answer = await work(at.port, tell, at.page);
         return isStale() ? null : answer;
       } catch (error) {
-        const isOff = (error instanceof Error && error.name === "CalledOff") || isStale();
+        const name = error instanceof Error ? error.name : "";
+        const isOff = name === "CalledOff" || isStale();
+        // Nothing more comes of that thread: the next work gets another.
+        if (name === "BrokenThread") close();
         if (!isOff && what !== null)
           show({ problem: error instanceof Error ? error.message : String(error) });
         return null;

@@ -27,10 +27,12 @@ export function placeProposals(draft: Job, sheet: Id, accepted: readonly Accepte
   const ids = new Map<AcceptedPart, Id>();
   for (const one of inReadingOrder(accepted)) {
     const { kind, proposal } = one;
-    const unit = Math.abs(proposal.unit / usual - 1) <= SAME_SIZE ? usual : proposal.unit;
+    const unit = unitIn(one, usual);
     const id = addPart(draft, kind, sheet, placeOf(one, unit), proposal.turn, nextId);
     const part = draftPart(draft, id);
-    if (part) {
+    if (part) forgetUsualValues(part);
+    // A splice is as large a dot as the sheet's symbols have.
+    if (part && kind !== "splice") {
       part.unit = Math.round(unit * 100) / 100;
       fill(part, proposal, usual);
     }
@@ -39,12 +41,36 @@ export function placeProposals(draft: Job, sheet: Id, accepted: readonly Accepte
   return accepted.map((one) => ids.get(one) as Id);
 }
 
-/**
- * The middle one of the sizes that symbols are drawn in, pixels a unit. Modules have none of their own,
- * and the bars of a ground tell it least surely.
- */
+/** Fields that say what is printed beside a symbol; each may be absent. */
+const VALUES = [
+  "amps",
+  "watts",
+  "ohms",
+  "ohmsMin",
+  "ohmsMax",
+  "coilOhms",
+  "volts",
+  "outVolts",
+] as const;
+
+/** Nobody has read a value yet: a usual one would stand there as if it were printed. */
+function forgetUsualValues(part: Part): void {
+  const fields = part as Partial<Record<(typeof VALUES)[number], unknown>>;
+  for (const name of VALUES) delete fields[name];
+}
+
+function unitIn({ proposal }: AcceptedPart, usual: number): number {
+  // So large a plug's pins lie on their lines.
+  if (proposal.ways !== undefined && proposal.ways > 1) return proposal.unit;
+  return Math.abs(proposal.unit / usual - 1) <= SAME_SIZE ? usual : proposal.unit;
+}
+
+/** Modules and dots have no size of their own, and the bars of a ground tell it least surely. */
+const SIZELESS: ReadonlySet<SymbolProposal["kind"]> = new Set(["module", "ground", "splice"]);
+
+/** The middle one of the sizes that symbols are drawn in, pixels a unit. */
 function usualUnit(proposals: readonly SymbolProposal[]): number {
-  const symbols = proposals.filter(({ kind }) => kind !== "module" && kind !== "ground");
+  const symbols = proposals.filter(({ kind }) => !SIZELESS.has(kind));
   const units = (symbols.length > 0 ? symbols : proposals)
     .map(({ unit }) => unit)
     .sort((a, b) => a - b);
@@ -65,7 +91,11 @@ function placeOf({ kind, proposal }: AcceptedPart, unit: number): Point {
 }
 
 /** What of the part's fields the picture says. */
-function fill(part: Part, { box, at, pins, ends, isClosed }: SymbolProposal, usual: number): void {
+function fill(
+  part: Part,
+  { box, at, pins, ends, ways, isClosed }: SymbolProposal,
+  usual: number,
+): void {
   if (part.kind === "module" && pins) {
     part.unit = Math.round(usual * 100) / 100;
     part.size = [tenths(box.right - box.left), tenths(box.bottom - box.top)];
@@ -73,6 +103,9 @@ function fill(part: Part, { box, at, pins, ends, isClosed }: SymbolProposal, usu
       id: String(n + 1),
       at: onEdge(subtract(pin.at, at), pin.side, part.size as readonly [number, number]),
     }));
+  }
+  if (part.kind === "inline") {
+    part.pins = Array.from({ length: ways ?? 1 }, (_, n) => ({ id: String(n + 1) }));
   }
   if (part.kind !== "switch") return;
   if (ends.length === 3) {

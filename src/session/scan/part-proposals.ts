@@ -9,6 +9,7 @@ import type { Session } from "../session.ts";
 import { createStore, type Store } from "../store.ts";
 import type { PageDesk } from "./page-desk.ts";
 import { placeProposals } from "./part-placing.ts";
+import { pictureFileOf } from "./picture-file.ts";
 
 /** How far a proposal is to be believed, in a word. */
 export type Sureness = "sure" | "likely" | "maybe";
@@ -16,7 +17,7 @@ export type Sureness = "sure" | "likely" | "maybe";
 const SURE = 0.8;
 const LIKELY = 0.5;
 
-export const surenessOf = (confidence: number): Sureness =>
+const surenessOf = (confidence: number): Sureness =>
   confidence >= SURE ? "sure" : confidence >= LIKELY ? "likely" : "maybe";
 
 /** One place on the picture that looks like a part, as the user sees it. */
@@ -59,7 +60,9 @@ export interface PartsDesk extends Store<PartsState> {
   /** Looks for what is printed like a placed part. */
   findMoreLike(part: Id): Promise<void>;
   close(): void;
-  /** What is proposed and neither placed nor left, in reading order; the same list while nothing changes. */
+  /** Dots at which lines are joined, neither placed nor left. Tracing makes their splices by itself. */
+  joints(): readonly PartItem[];
+  /** What is proposed and neither placed nor left, the sure ones first; the same list while nothing changes. */
   items(): readonly PartItem[];
   choose(id: string | null): void;
   /** Chooses the next or the one before, all round. */
@@ -69,8 +72,10 @@ export interface PartsDesk extends Store<PartsState> {
   leave(id: string): void;
   /** Places one; it is chosen on the board. */
   place(id: string): void;
-  /** Places all that are sure, as one edit. */
+  /** Places all that are sure but joints, as one edit; nothing is chosen after it. */
   placeSure(): void;
+  /** Places a splice at every joint that is sure, as one edit. */
+  placeJoints(): void;
 }
 
 const desks = new WeakMap<Session, PartsDesk>();
@@ -99,9 +104,9 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
   const show = (change: Partial<PartsState>) => store.set((state) => ({ ...state, ...change }));
 
   const standing = () => {
-    const { key, sheet, job } = session.get();
-    const file = job.diagram.sheets.find((one) => one.id === sheet)?.image?.file;
-    return sheet === null || file === undefined ? null : { key, sheet, file };
+    const { key, sheet } = session.get();
+    const file = pictureFileOf(session.get());
+    return sheet === null || file === null ? null : { key, sheet, file };
   };
   const holds = ({ key, sheet, file }: FoundParts) => {
     const now = standing();
@@ -130,41 +135,61 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
     store.set(() => ({ ...NOTHING, isOpen: true, found, like }));
   };
 
-  let last: { readonly of: readonly unknown[]; readonly items: readonly PartItem[] } | null = null;
-  const items = (): readonly PartItem[] => {
+  let last: ({ readonly of: readonly unknown[] } & Open) | null = null;
+  const open = (): Open => {
     const { found, left, said, like } = store.get();
-    if (!found || !holds(found)) return NO_ITEMS;
+    if (!found || !holds(found)) return NOTHING_OPEN;
     const { parts } = sceneOf(drawnOf(session.get()).diagram, found.sheet);
     const of = [found, left, said, parts, like];
-    if (last && of.every((one, n) => one === last?.of[n])) return last.items;
+    if (last && of.every((one, n) => one === last?.of[n])) return last;
     const boxes = parts
       .filter(({ part }) => part.kind !== "splice")
       .map(({ box, part }) => ({ box, isModule: part.kind === "module" }));
-    const open = found.proposals.flatMap((proposal, n): PartItem[] => {
+    const splices = parts.filter(({ part }) => part.kind === "splice");
+    const isSpliced = ({ at, unit }: SymbolProposal) =>
+      splices.some(({ part }) => distance(at, [part.at[0], part.at[1]]) <= AT_JOINT * unit);
+    const all = found.proposals.flatMap((proposal, n): PartItem[] => {
       const id = String(n);
       if (left.has(id)) return [];
       if (like !== null && proposal.example !== like) return [];
+      if (proposal.kind === "splice" && isSpliced(proposal)) return [];
       const isModule = proposal.kind === "module";
       if (boxes.some((one) => one.isModule === isModule && covers(one.box, proposal.box)))
         return [];
       return [itemOf(id, proposal, said.get(id))];
     });
-    last = { of, items: open.sort(inOrder) };
-    return last.items;
+    const isJoint = ({ kind }: PartItem) => kind === "splice";
+    last = {
+      of,
+      items: all.filter((one) => !isJoint(one)).sort(inOrder),
+      joints: all.filter(isJoint).sort(inOrder),
+    };
+    return last;
   };
+  const items = () => open().items;
+  const joints = () => open().joints;
+  /** The list that a place is in: what is stepped through with it. */
+  const listWith = (id: string | null): readonly PartItem[] =>
+    joints().some((one) => one.id === id) ? joints() : items();
 
-  const place = (chosen: readonly PartItem[], label: string) => {
+  const place = (chosen: readonly PartItem[], label: string): readonly Id[] => {
     const { found } = store.get();
-    if (!found || chosen.length === 0) return;
+    if (!found || chosen.length === 0) return [];
     let ids: readonly Id[] = [];
     session.edit(label, (draft) => {
       ids = placeProposals(draft, found.sheet, chosen);
     });
-    session.show({ selection: [...ids] });
+    return ids;
+  };
+  /** Many rings would hide what was placed, and one press of Delete take it all away. */
+  const placeMany = (chosen: readonly PartItem[], label: string) => {
+    place(chosen, label);
+    session.show({ selection: [] });
+    show({ chosen: null });
   };
 
   const after = (id: string): string | null => {
-    const all = items();
+    const all = listWith(id);
     const at = all.findIndex((one) => one.id === id);
     return all[at + 1]?.id ?? all[at - 1]?.id ?? null;
   };
@@ -172,12 +197,13 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
   return {
     ...store,
     items,
+    joints,
     find: () => look(null),
     findMoreLike: (part) => look(part),
     close: () => show({ isOpen: false, chosen: null }),
     choose: (id) => show({ chosen: id }),
     step: (by) => {
-      const all = items();
+      const all = listWith(store.get().chosen);
       if (all.length === 0) return;
       const at = all.findIndex((one) => one.id === store.get().chosen);
       const next = at < 0 ? (by > 0 ? 0 : all.length - 1) : (at + by + all.length) % all.length;
@@ -189,19 +215,38 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
       show({ left: new Set(store.get().left).add(id), chosen: next });
     },
     place: (id) => {
-      const item = items().find((one) => one.id === id);
+      const item = listWith(id).find((one) => one.id === id);
       if (!item) return;
       const next = after(id);
-      place([item], `Place ${item.kind} from the picture`);
+      const ids = place([item], `Place ${item.kind} from the picture`);
+      session.show({ selection: [...ids] });
       show({ chosen: next });
     },
     placeSure: () => {
       const sure = items().filter((one) => one.sureness === "sure");
-      place(sure, sure.length === 1 ? "Place a part found" : `Place ${sure.length} parts found`);
-      show({ chosen: null });
+      placeMany(
+        sure,
+        sure.length === 1 ? "Place a part found" : `Place ${sure.length} parts found`,
+      );
+    },
+    placeJoints: () => {
+      const sure = joints().filter((one) => one.sureness === "sure");
+      placeMany(
+        sure,
+        sure.length === 1 ? "Place a joint found" : `Place ${sure.length} joints found`,
+      );
     },
   };
 }
+
+/** What is proposed and neither placed nor left. */
+interface Open {
+  readonly items: readonly PartItem[];
+  readonly joints: readonly PartItem[];
+}
+
+/** A splice this near to a dot, in units of its size, is that dot's. */
+const AT_JOINT = 1.5;
 
 const SURENESSES: readonly Sureness[] = ["sure", "likely", "maybe"];
 
@@ -213,7 +258,7 @@ function inOrder(a: PartItem, b: PartItem): number {
   );
 }
 
-const NO_ITEMS: readonly PartItem[] = [];
+const NOTHING_OPEN: Open = { items: [], joints: [] };
 
 function itemOf(id: string, proposal: SymbolProposal, said: PartKindName | undefined): PartItem {
   return {
@@ -226,10 +271,12 @@ function itemOf(id: string, proposal: SymbolProposal, said: PartKindName | undef
 }
 
 /** What the picture does not say of such a part, or what can't be drawn as it is printed. */
-function cautionOf({ isMirrored, pins }: SymbolProposal, kind: PartKindName): string | null {
+function cautionOf({ isMirrored, pins, ways }: SymbolProposal, kind: PartKindName): string | null {
   if (isMirrored) return "Printed the other way round: check its pins.";
   if (kind === "switch") return "Check its contacts and positions.";
   if (kind === "relay") return "Check which contact is used.";
+  if (kind === "inline" && ways !== undefined && ways > 1)
+    return `${ways} pins, numbered as they stand: check their marks.`;
   if (kind === "module" && pins)
     return `${pins.length} pins, numbered as they stand: check their marks.`;
   return null;

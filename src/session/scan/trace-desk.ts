@@ -17,6 +17,7 @@ import { type NetDifference, netDifference } from "./net-difference.ts";
 import { isLacking, layNets } from "./net-edit.ts";
 import { type NetGrid, netGrid } from "./net-grid.ts";
 import type { PageDesk } from "./page-desk.ts";
+import { pictureFileOf } from "./picture-file.ts";
 import { askOf, basisOf, holdsWith, isSameBasis, type TraceBasis } from "./trace-basis.ts";
 import {
   type Followed,
@@ -53,12 +54,18 @@ export interface TraceDesk extends Store<TraceState> {
   /** Whether the drawing lacks anything of a net. */
   lacks(net: WholeNet): boolean;
   /**
-   * Draws what the sheet lacks of these nets, as one edit. Returns how many wires and splices or ends
-   * that took; null where what was followed no longer holds, or the edit was refused.
+   * Draws what the sheet lacks of these nets, as one edit. Returns what that took; null where what was followed no longer holds, or the edit was refused.
    */
-  draw(nets: readonly WholeNet[], label: string): { wires: number; parts: number } | null;
+  draw(nets: readonly WholeNet[], label: string): NetsDrawn | null;
   /** A piece of the picture for a close look. */
   crop(box: Box): Promise<ImageBitmap | null>;
+}
+
+/** How many of each were drawn; `ends`: untraced ends, where nothing is placed. */
+export interface NetsDrawn {
+  readonly wires: number;
+  readonly splices: number;
+  readonly ends: number;
 }
 
 /** What the desk needs of others. */
@@ -205,8 +212,8 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
   };
 
   const standing = () => {
-    const { key, tool, sheet, job } = session.get();
-    const file = job.diagram.sheets.find(({ id }) => id === sheet)?.image?.file;
+    const { key, tool, sheet } = session.get();
+    const file = pictureFileOf(session.get());
     return { key, sheet, file, isFollowing: tool.name === "follow" };
   };
   let before = standing();
@@ -338,7 +345,12 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
       });
       // What can't be drawn on the machine at hand was refused, with a word about it.
       const isRefused = laid.wires.length > 0 && session.get().job === job;
-      return isRefused ? null : { wires: laid.wires.length, parts: laid.parts.length };
+      if (isRefused) return null;
+      const laidParts = new Set(laid.parts);
+      const splices = drawnOf(session.get()).diagram.parts.filter(
+        ({ id, kind }) => kind === "splice" && laidParts.has(id),
+      ).length;
+      return { wires: laid.wires.length, splices, ends: laid.parts.length - splices };
     },
     crop: (box) => pages.peek((port) => port.crop(box)),
   };

@@ -36,7 +36,8 @@ export interface FoundNet {
 
 /**
  * One picture in hand, wherever it is worked on. Calls that were called off reject with an error named
- * `CalledOff`; others reject with a sentence for the user.
+ * `CalledOff`; others reject with a sentence for the user, all of them with one named `BrokenThread`
+ * once their thread has failed.
  */
 export interface TracePort {
   /** Reads the picture and makes it ready; the one before is forgotten. */

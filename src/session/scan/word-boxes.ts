@@ -1,6 +1,7 @@
 import type { Box } from "../../base/index.ts";
 import type { Session } from "../session.ts";
 import type { Store } from "../store.ts";
+import { pictureFileOf } from "./picture-file.ts";
 import { isSurelyPrint, type ReadWord } from "./words/read-word.ts";
 import type { WordDesk } from "./words/word-desk.ts";
 
@@ -16,9 +17,7 @@ export function wordBoxesOf(
     subscribe: desk.subscribe,
     get: () => {
       const { file, words } = desk.get();
-      const { job, sheet } = session.get();
-      const shown = job.diagram.sheets.find(({ id }) => id === sheet)?.image?.file;
-      if (words.length === 0 || file === null || file !== shown) return NONE;
+      if (words.length === 0 || file === null || file !== pictureFileOf(session.get())) return NONE;
       if (known?.words !== words) {
         known = { words, boxes: words.filter(isSurelyPrint).map(({ box }) => box) };
       }

@@ -38,4 +38,10 @@ describe("pages whose nets are known", () => {
     expect(recall, seed).toBeGreaterThanOrEqual(0.93);
     expect(asked, seed).toBeLessThanOrEqual(1);
   }, 300_000);
+
+  test("a plain crossing of lines paler than the page's others is no dot", async () => {
+    const { wrong, right } = await scoreOf(344, 0.6, [150], [18, 14]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(10);
+  }, 60_000);
 });

@@ -187,6 +187,18 @@ describe("no page", () => {
     expect(finished(squareUp(PICTURE, { ...NOT_SQUARED, corners }))).toBeNull();
   });
 
+  test.each([
+    ["a margin of any size", { margin: 1e9 }],
+    ["a level beyond all numbers", { level: 1e308 }],
+  ] as const)("is made of no squaring with %s", (_, change) => {
+    expect(planOf({ ...NOT_SQUARED, ...change }, PICTURE)).toBeNull();
+  });
+
+  test("may be as large as any picture that a job can hold, with a margin", () => {
+    const large = { width: 10_000, height: 10_000 };
+    expect(planOf({ ...NOT_SQUARED, margin: 100 }, large)).toMatchObject({ width: 10_200 });
+  });
+
   test("is needed for a picture of one pixel or none", () => {
     const one: Grey = { width: 1, height: 1, data: Uint8Array.from([9]) };
     expect(squared({ quarters: 1, level: 3, isMirrored: true }, one)).toEqual([[9]]);

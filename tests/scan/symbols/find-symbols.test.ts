@@ -144,6 +144,46 @@ test("what is placed already is proposed no more", () => {
   expect(found(fuse, { known: [{ left: 320, top: 210, right: 480, bottom: 290 }] })).toEqual([]);
 });
 
+describe("inline plugs", () => {
+  /** A pin's arrow in its socket's mouth, on a line from edge to edge. */
+  const plug = (pen: Pen, y: number) => {
+    wire(pen, [60, y], [390, y]);
+    wire(pen, [364, y - 26], [390, y], [364, y + 26]);
+    wire(pen, [388, y - 26], [414, y], [388, y + 26]);
+    wire(pen, [414, y], [740, y]);
+  };
+
+  test("one on a line", () => {
+    const sure = found(page((pen) => plug(pen, 250))).filter(
+      ({ confidence }) => confidence >= SURE,
+    );
+    expect(sure).toMatchObject([{ kind: "inline", turn: 0 }]);
+    expect(distance(sure[0]?.at ?? [0, 0], [390, 250])).toBeLessThan(20);
+  });
+
+  test("three in a column are one with three pins, each on its line", () => {
+    const sure = found(
+      page((pen) => {
+        for (const y of [150, 240, 330]) plug(pen, y);
+      }),
+    ).filter(({ confidence }) => confidence >= SURE);
+    expect(sure).toMatchObject([{ kind: "inline", ways: 3 }]);
+    expect(sure[0]?.unit).toBeCloseTo(45, 0);
+    expect(Math.abs((sure[0]?.at[1] ?? 0) - 240)).toBeLessThan(3);
+  });
+});
+
+test("a symbol drawn into the frame around the sheet is not sure; the same within it is", () => {
+  const framed = page((pen) => {
+    pen.strokeRect(10, 10, 780, 480);
+    pen.strokeRect(340, 466, 120, 48);
+    wire(pen, [60, 250], [740, 250]);
+    pen.strokeRect(340, 226, 120, 48);
+  });
+  const sure = found(framed).filter(({ confidence }) => confidence >= SURE);
+  expect(sure.map(({ kind, at }) => [kind, Math.round(at[1] / 10)])).toEqual([["fuse", 25]]);
+});
+
 describe("a placed part is an example", () => {
   /** No symbol of any standard: a house on a line. */
   const house = (pen: Pen, x: number, y: number) => {

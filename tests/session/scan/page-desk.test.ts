@@ -111,6 +111,16 @@ test("stopped work, and work on a picture that is another by now, gives no answe
   expect(pages.get()).toMatchObject({ work: null, problem: null });
 });
 
+test("a thread that broke is let go, and the next work gets another", async () => {
+  const { pages, opened } = desk();
+  await pages.run("Looking", async () => {
+    throw Object.assign(new Error("out of memory"), { name: "BrokenThread" });
+  });
+  expect(pages.get()).toMatchObject({ page: null, work: null, problem: "out of memory" });
+  expect(await pages.run("Looking", async () => "well")).toBe("well");
+  expect(opened).toHaveLength(2);
+});
+
 test("what goes wrong is told in a sentence and can be put away", async () => {
   const { pages } = desk();
   await pages.run("Looking", async () => {

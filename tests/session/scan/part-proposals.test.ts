@@ -1,15 +1,18 @@
 import { describe, expect, test } from "vitest";
+import { pinsOf, toSheet } from "../../../src/circuit/index.ts";
 import type { Job, PartKindName } from "../../../src/job/index.ts";
 import type { SymbolProposal, SymbolSearch } from "../../../src/scan/index.ts";
 import {
   createPageDesk,
   createPartsDesk,
   createSession,
+  layNets,
   placeProposals,
   type TracePort,
 } from "../../../src/session/index.ts";
 import { drawing, edit } from "../diagram/drawing.ts";
 import { pictured, settled } from "./fake-trace.ts";
+import { wholeNet } from "./picture-net.ts";
 
 const proposal = (
   kind: SymbolProposal["kind"],
@@ -80,7 +83,7 @@ describe("parts proposed from a picture", () => {
     await desk.find();
     desk.placeSure();
     expect(kinds()).toEqual(["F1 fuse", "P1 lamp"]);
-    expect(session.get().selection).toEqual(["F1", "P1"]);
+    expect(session.get().selection).toEqual([]);
     expect(desk.items().map(({ kind }) => kind)).toEqual(["diode", "resistor"]);
     session.undo();
     expect(kinds()).toEqual([]);
@@ -132,6 +135,29 @@ describe("parts proposed from a picture", () => {
     await desk.findMoreLike("P5");
     expect(asked[0]?.examples.map(({ id }) => id)).toEqual(["P5"]);
     expect(desk.items().map(({ proposal: { at } }) => at)).toEqual([[300, 300]]);
+  });
+
+  test("joints are kept apart, placed only when asked, and gone where a splice is", async () => {
+    const joint = (x: number, confidence: number) =>
+      proposal("splice", [x, 400], confidence, { ends: [[x, 400]] });
+    const dots = [joint(100, 0.95), joint(300, 0.95), joint(500, 0.55)];
+    const job = drawing([{ id: "SP", kind: "splice", at: [302, 401] }]);
+    const { desk, session, kinds } = proposing(job, [...FOUND, ...dots]);
+    await desk.find();
+    expect(desk.items()).toHaveLength(4);
+    expect(desk.joints().map(({ sureness }) => sureness)).toEqual(["sure", "likely"]);
+    desk.placeSure();
+    expect(kinds()).toEqual(["SP splice", "F1 fuse", "P1 lamp"]);
+    desk.placeJoints();
+    expect(kinds()).toEqual(["SP splice", "F1 fuse", "P1 lamp", "X1 splice"]);
+    expect(desk.joints().map(({ sureness }) => sureness)).toEqual(["likely"]);
+    session.undo();
+    expect(desk.joints()).toHaveLength(2);
+    desk.choose(desk.joints()[0]?.id ?? null);
+    desk.step(1);
+    expect(desk.get().chosen).toBe(desk.joints()[1]?.id);
+    desk.leave(desk.get().chosen ?? "");
+    expect(desk.joints().map(({ proposal: { at } }) => at[0])).toEqual([100]);
   });
 
   test("another sheet or picture forgets what was found", async () => {
@@ -194,6 +220,49 @@ describe("placing what was found", () => {
         { id: "3", at: [30, 50] },
       ],
     });
+  });
+
+  test("an inline plug has a pin for each line that passes, each on its line", () => {
+    const [one, three] = place(
+      proposal("inline", [100, 100], 1),
+      proposal("inline", [300, 200], 1, { ways: 3, unit: 17 }),
+    );
+    expect(one).toMatchObject({ pins: [{ id: "1" }] });
+    expect(three).toMatchObject({ at: [300, 200], unit: 17 });
+    if (!three) throw new Error("no plug");
+    expect(pinsOf(three).map(({ at }) => toSheet(three, at))).toEqual([
+      [300, 166],
+      [300, 200],
+      [300, 234],
+    ]);
+  });
+
+  test("a joint that is placed is the splice of tracing, and no second one is made", () => {
+    const job = drawing([
+      { id: "F1", kind: "fuse", at: [60, 100] },
+      { id: "F2", kind: "fuse", at: [260, 100] },
+      { id: "X1", kind: "ground", at: [160, 300] },
+    ]);
+    const joint = proposal("splice", [161.2, 99.4], 0.95, { unit: 14 });
+    const placed = edit(job, (draft) => {
+      placeProposals(draft, "s1", [{ kind: "splice", proposal: joint }]);
+    });
+    const net = wholeNet(
+      [[[92, 100], "F1:2"], [[229, 100], "F2:1"], [[161.2, 99.4]], [[160, 298], "X1:1"]],
+      [
+        [0, 2],
+        [2, 1],
+        [2, 3],
+      ],
+    );
+    const traced = edit(placed, (draft) => {
+      layNets(draft, "s1", [net], []);
+    });
+    const splices = traced.diagram.parts.filter(({ kind }) => kind === "splice");
+    expect(splices).toHaveLength(1);
+    const pin = `${splices[0]?.id}:1`;
+    expect(traced.diagram.wires).toHaveLength(3);
+    for (const { from, to } of traced.diagram.wires) expect([from, to]).toContain(pin);
   });
 
   test("a switch with three lines has two contacts; one drawn closed is closed at rest", () => {

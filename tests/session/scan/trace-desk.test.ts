@@ -106,7 +106,7 @@ test("what is asked and not answered is not joined by what is drawn", async () =
   const { desk, session } = tracing(three(), doubtful);
   await desk.traceAll();
   const nets = desk.difference()?.proposals.map(({ net }) => net) ?? [];
-  expect(desk.draw(nets, "Accept all")).toEqual({ wires: 2, parts: 1 });
+  expect(desk.draw(nets, "Accept all")).toEqual({ wires: 2, splices: 0, ends: 1 });
   const { wires, parts } = session.get().job.diagram;
   const end = parts.find(({ kind }) => kind === "offpage");
   expect(wires.map(({ from, to }) => [from, to])).toEqual([
@@ -120,15 +120,15 @@ test("nets are sure without doubts, are drawn with one undo step, and are then a
   session.show({ scanDesk: true });
   await desk.traceAll();
   expect(desk.difference()?.proposals).toMatchObject([
-    { kind: "new", freeEnds: 0, doubts: [{ why: "asked", questions: [QUESTION] }] },
-    { kind: "new", freeEnds: 1, doubts: [{ why: "asked" }, { why: "one-pin" }] },
+    { kind: "new", doubts: [{ why: "asked", questions: [QUESTION] }] },
+    { kind: "new", doubts: [{ why: "asked" }, { why: "one-pin" }] },
   ]);
   desk.answer([160, 100], true);
   await settled();
   const [only, ...others] = desk.difference()?.proposals ?? [];
   expect(others).toEqual([]);
   expect(only).toMatchObject({ kind: "new", doubts: [] });
-  expect(desk.draw([only?.net as never], "Accept a net")).toEqual({ wires: 3, parts: 1 });
+  expect(desk.draw([only?.net as never], "Accept a net")).toEqual({ wires: 3, splices: 1, ends: 0 });
   expect(desk.difference()).toMatchObject({ proposals: [], otherwise: [], same: 1 });
   // The splice that the edit made is no reason to distrust what was followed without it.
   expect(desk.holds()).toBe(true);

@@ -174,6 +174,43 @@ export const SYMBOLS: readonly ((random: Random) => PrintedSymbol)[] = [
       half: [x, lift],
     };
   },
+  (random) => {
+    const [reach, gap] = [between(random, 1, 1.4), between(random, 0.9, 1.3)];
+    const steep = reach * between(random, 0.85, 1.2);
+    const [first, second] = [(reach - gap) / 2, (reach + gap) / 2];
+    const chevron = (tip: number) => line([tip - reach, -steep], [tip, 0], [tip - reach, steep]);
+    return {
+      kind: "inline",
+      strokes: [
+        chevron(first),
+        chevron(second),
+        line([-REACH, 0], [first, 0]),
+        line([second, 0], [REACH, 0]),
+      ],
+      ends: ENDS,
+      half: [second, steep],
+    };
+  },
+  (random) => {
+    const [r, thick] = [between(random, 1, 1.4), between(random, 0.3, 0.42)];
+    const [from, to] = [-r * between(random, 0.35, 0.55), r * between(random, 1.1, 1.4)];
+    const bar = box([from, -thick], [to, thick]);
+    const cup = Array.from({ length: 13 }, (_, n): Point => {
+      const angle = ((90 + 15 * n) * Math.PI) / 180;
+      return [r * Math.cos(angle), r * Math.sin(angle)];
+    });
+    return {
+      kind: "inline",
+      strokes: [
+        line(...cup),
+        { ...bar, isFilled: true },
+        line([-REACH, 0], [-r, 0]),
+        line([to, 0], [REACH, 0]),
+      ],
+      ends: ENDS,
+      half: [r, r],
+    };
+  },
 ];
 
 /** What a finder must leave alone: printed beside lines, or between them, and no part. */

@@ -81,6 +81,19 @@ export function seesAll(board: Board): boolean {
   );
 }
 
+/** Less than this share of its fitted size, the picture was made small on purpose. */
+const STILL_FITTED = 0.8;
+
+/** Whether the sheet's picture is shown whole, about as large as it goes. */
+export function showsWholePicture(board: Board): boolean {
+  const { job, sheet } = board.session.get();
+  const image = job.diagram.sheets.find((one) => one.id === sheet)?.image;
+  if (!image || !seesAll(board)) return false;
+  const { width, height } = board.get().size;
+  const fitted = Math.min(width / image.width, height / image.height);
+  return board.camera().zoom >= STILL_FITTED * fitted;
+}
+
 /** Takes on a new size; when much has changed the middle stays the middle, and what is chosen in sight. */
 export function resize(board: Board, size: ViewSize): void {
   const { size: before, cameras } = board.get();

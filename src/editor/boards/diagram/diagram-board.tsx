@@ -1,12 +1,12 @@
 import { useEffect, useRef, useState } from "react";
 import { boxContains } from "../../../base/index.ts";
-import { onViewRequest, viewBox } from "../../../session/index.ts";
+import { onViewRequest, pictureFileOf, viewBox } from "../../../session/index.ts";
 import { registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { type Board, createBoard } from "./board.ts";
 import { BoardProvider, useBoardState } from "./board-context.tsx";
 import { BoardMenu } from "./board-menu.tsx";
-import { answer, modulePinNear, resize, reveal, seesAll } from "./board-view.ts";
+import { answer, modulePinNear, resize, reveal, seesAll, showsWholePicture } from "./board-view.ts";
 import { BoardCanvas } from "./canvas.tsx";
 import { ChangesStrip } from "./changes-strip.tsx";
 import styles from "./diagram-board.module.css";
@@ -42,11 +42,13 @@ export function DiagramBoard({ onOpenDemo }: DiagramBoardProps) {
       <div className={styles.board}>
         {operating ? <LiveBar /> : <Toolbar />}
         {!operating && <ScanBar />}
-        <div className={styles.middle}>
-          <View board={board} />
-          {empty && <EmptyBoard onOpenDemo={onOpenDemo} />}
+        <div className={styles.work}>
+          <div className={styles.middle}>
+            <View board={board} />
+            {empty && <EmptyBoard onOpenDemo={onOpenDemo} />}
+          </div>
+          <NetsPanel />
         </div>
-        <NetsPanel />
         {!(operating && single) && <SheetBar />}
       </div>
     </BoardProvider>
@@ -61,9 +63,7 @@ function View({ board }: { board: Board }) {
   const surface = useRef<HTMLDivElement>(null);
   const sheet = useSelected((state) => state.sheet);
   const key = useSelected((state) => state.key);
-  const file = useSelected(
-    (state) => state.job.diagram.sheets.find((one) => one.id === state.sheet)?.image?.file ?? null,
-  );
+  const file = useSelected(pictureFileOf);
   const image = useSelected((state) => {
     const of = state.job.diagram.sheets.find((one) => one.id === state.sheet)?.image;
     return of ? `${of.width} ${of.height}` : "";
@@ -81,8 +81,10 @@ function View({ board }: { board: Board }) {
     const observer = new ResizeObserver(([entry]) => {
       const box = entry?.contentRect;
       if (!box) return;
+      // Bars and lists come and go: a picture shown whole stays whole.
+      const wasWhole = showsWholePicture(board);
       resize(board, { width: Math.round(box.width), height: Math.round(box.height) });
-      if (refit.current) board.fit();
+      if (refit.current || wasWhole) board.fit();
     });
     observer.observe(element);
     return () => observer.disconnect();

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { Group, Layer, Stage } from "react-konva";
 import { add, boundsOf, type Point } from "../../../base/index.ts";
 import type { Plug } from "../../../job/index.ts";
@@ -38,6 +38,7 @@ import { FaceShape } from "./face-shape.tsx";
 import { snapTo } from "./snap.ts";
 import { type BoardPointer, useFaceGestures } from "./use-face-gestures.ts";
 import { useFonts } from "./use-fonts.ts";
+import { useMeasured } from "./use-measured.ts";
 import { usePhoto } from "./use-photo.ts";
 import { useSteady } from "./use-steady.ts";
 import { useTurn } from "./use-turn.ts";
@@ -226,15 +227,7 @@ export function FaceCanvas(props: FaceCanvasProps) {
   const latest = useRef({ camera, placed, cavityUnder, facts });
   latest.current = { camera, placed, cavityUnder, facts };
 
-  useLayoutEffect(() => {
-    const box = gestures.ref.current;
-    if (!box) return;
-    const measure = () => setSize({ width: box.clientWidth, height: box.clientHeight });
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(box);
-    return () => observer.disconnect();
-  }, [gestures.ref]);
+  useMeasured(gestures.ref, setSize);
 
   useEffect(() => {
     if (otherHalf) return;

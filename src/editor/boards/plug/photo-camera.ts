@@ -1,22 +1,32 @@
 import type { Point } from "../../../base/index.ts";
 import { type Camera, type Size, toFace } from "./camera.ts";
 
-/** The whole photo in the frame, edge to edge. */
+/** The whole picture in a view, with so many pixels of room to its edges. */
 export function wholeCamera(
-  frame: { right: number; bottom: number },
+  picture: { right: number; bottom: number },
   { width, height }: Size,
+  room = 0,
 ): Camera {
-  const scale = Math.max(0.001, Math.min(width / frame.right, height / frame.bottom));
+  const scale = Math.max(
+    0.001,
+    Math.min((width - 2 * room) / picture.right, (height - 2 * room) / picture.bottom),
+  );
   return {
     scale,
-    x: (width - frame.right * scale) / 2,
-    y: (height - frame.bottom * scale) / 2,
+    x: (width - picture.right * scale) / 2,
+    y: (height - picture.bottom * scale) / 2,
   };
 }
 
-/** Never smaller than the whole photo, and back in the middle there. */
-export function zoomed(camera: Camera, factor: number, at: Point, whole: Camera): Camera {
-  const scale = Math.min(whole.scale * 12, camera.scale * factor);
+/** Never smaller than the whole picture, and back in the middle there; no larger than `most`. */
+export function zoomed(
+  camera: Camera,
+  factor: number,
+  at: Point,
+  whole: Camera,
+  most = 12 * whole.scale,
+): Camera {
+  const scale = Math.min(most, camera.scale * factor);
   if (scale <= whole.scale) return whole;
   const [x, y] = toFace(camera, at);
   return { scale, x: at[0] - x * scale, y: at[1] - y * scale };

@@ -1,5 +1,5 @@
 import { ZoomIn, ZoomOut } from "lucide-react";
-import { type KeyboardEvent, type ReactNode, useLayoutEffect, useRef, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
 import { distance, type Point } from "../../../base/index.ts";
 import {
   endOfFill,
@@ -9,6 +9,7 @@ import {
   spacingOf,
 } from "../../../plug/index.ts";
 import { Button } from "../../app/controls/index.ts";
+import { ARROW_STEPS } from "../../arrow-steps.ts";
 import { type Camera, panBy, type Size, toBoard, toFace } from "./camera.ts";
 import { wholeCamera, zoomed } from "./photo-camera.ts";
 import styles from "./photo-canvas.module.css";
@@ -28,6 +29,7 @@ import {
   withMovedDot,
   withoutDot,
 } from "./photo-work.ts";
+import { useMeasured } from "./use-measured.ts";
 import { usePhotoGestures } from "./use-photo-gestures.ts";
 
 /** The two ends of the known length, pixels of the photo. */
@@ -144,15 +146,7 @@ export function PhotoCanvas(props: PhotoCanvasProps) {
     count: (by) => onWork((now) => countedBy(now, by)),
   });
 
-  useLayoutEffect(() => {
-    const box = gestures.ref.current;
-    if (!box) return;
-    const measure = () => setSize({ width: box.clientWidth, height: box.clientHeight });
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(box);
-    return () => observer.disconnect();
-  }, [gestures.ref]);
+  useMeasured(gestures.ref, setSize);
 
   const zoomBy = (factor: number) =>
     setCamera(zoomed(camera, factor, [size.width / 2, size.height / 2], whole));
@@ -177,7 +171,7 @@ export function PhotoCanvas(props: PhotoCanvasProps) {
     } else onWork((now) => withDot(now, at));
   };
   const key = (event: KeyboardEvent) => {
-    const by = ARROWS[event.key];
+    const by = ARROW_STEPS[event.key];
     const length = (event.shiftKey ? 2 : 20) / camera.scale;
     const from: Point = aim ?? onPhoto([size.width / 2, size.height / 2]);
     const chord = event.ctrlKey || event.metaKey;
@@ -259,13 +253,6 @@ export function PhotoCanvas(props: PhotoCanvasProps) {
     </div>
   );
 }
-
-const ARROWS: Readonly<Record<string, Point>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 /** The known length, drawn from end to end. */
 function Line({

@@ -1,13 +1,15 @@
 import { ZoomIn, ZoomOut } from "lucide-react";
-import { type KeyboardEvent, type ReactNode, useLayoutEffect, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useState } from "react";
 import type { Point } from "../../../base/index.ts";
 import type { PhotoDot } from "../../../plug/index.ts";
 import { Button } from "../../app/controls/index.ts";
+import { ARROW_STEPS } from "../../arrow-steps.ts";
 import { type Camera, panBy, type Size, toBoard, toFace } from "./camera.ts";
 import { wholeCamera, zoomed } from "./photo-camera.ts";
 import styles from "./photo-canvas.module.css";
 import colours from "./photo-colour.module.css";
 import type { PhotoSpot } from "./photo-colour-pixels.ts";
+import { useMeasured } from "./use-measured.ts";
 import { usePhotoGestures } from "./use-photo-gestures.ts";
 
 interface PhotoColourCanvasProps {
@@ -29,12 +31,6 @@ interface PhotoColourCanvasProps {
 /** Radius of the ring that must lie within the wire, screen pixels. */
 const RING = 9;
 const ZOOM_STEP = 1.5;
-const ARROWS: Readonly<Record<string, Point>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 /** The photo to tap a wire on; the ring is always of one size on the screen, the photo is zoomed under it. */
 export function PhotoColourCanvas(props: PhotoColourCanvasProps) {
@@ -72,20 +68,12 @@ export function PhotoColourCanvas(props: PhotoColourCanvasProps) {
   });
   const [dragged] = useState<{ from: Point }>({ from: [0, 0] });
 
-  useLayoutEffect(() => {
-    const box = gestures.ref.current;
-    if (!box) return;
-    const measure = () => setSize({ width: box.clientWidth, height: box.clientHeight });
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(box);
-    return () => observer.disconnect();
-  }, [gestures.ref]);
+  useMeasured(gestures.ref, setSize);
 
   const zoomBy = (factor: number) =>
     setCamera(zoomed(camera, factor, [size.width / 2, size.height / 2], whole));
   const key = (event: KeyboardEvent) => {
-    const by = ARROWS[event.key];
+    const by = ARROW_STEPS[event.key];
     const length = (event.shiftKey ? 2 : 20) / camera.scale;
     const from = aim ?? clamp(toFace(camera, [size.width / 2, size.height / 2]));
     if (event.ctrlKey || event.metaKey || event.altKey) return;

@@ -16,6 +16,7 @@ import {
   setCavityState,
   unlink,
 } from "../../../session/index.ts";
+import { ARROW_STEPS } from "../../arrow-steps.ts";
 import type { CavityFacts } from "./cavity-facts.ts";
 
 /** What the user does to one plug: each call is one edit of the job, with the selection following. */
@@ -41,13 +42,6 @@ export interface PlugActs {
 const NUDGE = 0.5;
 const FINE_NUDGE = 0.1;
 
-const NUDGES: Readonly<Record<string, Point>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
-
 const hundredths = ([x, y]: Point): Point => [Math.round(x * 100) / 100, Math.round(y * 100) / 100];
 
 export function plugActs(session: Session, plug: Plug): PlugActs {
@@ -68,7 +62,7 @@ export function plugActs(session: Session, plug: Plug): PlugActs {
       choose(ref);
     },
     nudge: (facts, key, fine) => {
-      const step = NUDGES[key];
+      const step = ARROW_STEPS[key];
       if (!step) return false;
       const length = fine ? FINE_NUDGE : NUDGE;
       // The key moves it as it is seen; seen from the other side, stored points run backwards.

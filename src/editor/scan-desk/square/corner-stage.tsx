@@ -1,8 +1,10 @@
 import { type KeyboardEvent, useRef, useState } from "react";
 import { distance, type Point } from "../../../base/index.ts";
 import { bowed, type Quad, type Squaring, straightened } from "../../../scan/index.ts";
+import { ARROW_STEPS } from "../../arrow-steps.ts";
 import type { SquarePort } from "../../workers/open-square.ts";
 import { BitmapLayer } from "./bitmap-layer.tsx";
+import { CORNER_NAMES, GRAB } from "./corner-handles.ts";
 import { Loupe } from "./loupe.tsx";
 import styles from "./picture-stage.module.css";
 import { PictureStage, type StageView } from "./picture-stage.tsx";
@@ -18,9 +20,6 @@ interface CornerStageProps {
   onSquaring: (change: (squaring: Squaring) => Squaring, intention: string) => void;
 }
 
-const NAMES = ["top left", "top right", "bottom right", "bottom left"] as const;
-/** Screen pixels from a corner within which a drag takes hold of it. */
-const GRAB = 34;
 /** Pixels a side of what the whole picture is shown by; a close look is asked for beyond. */
 const COARSE = 1600;
 const SETTLED = 150;
@@ -56,7 +55,7 @@ export function CornerStage({ port, zoomSlot, size, squaring, onSquaring }: Corn
     setHeld(false);
   };
   const nudge = (corner: number, event: KeyboardEvent) => {
-    const by = ARROWS[event.key];
+    const by = ARROW_STEPS[event.key];
     if (!by || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     const far = event.shiftKey ? 10 : 1;
@@ -107,7 +106,7 @@ export function CornerStage({ port, zoomSlot, size, squaring, onSquaring }: Corn
             const [left, top] = view.toView(corner);
             return (
               <button
-                key={NAMES[n]}
+                key={CORNER_NAMES[n]}
                 ref={(element) => {
                   handles.current[n] = element;
                 }}
@@ -115,7 +114,7 @@ export function CornerStage({ port, zoomSlot, size, squaring, onSquaring }: Corn
                 className={styles.handle}
                 data-held={isHeld && chosen === n}
                 style={{ left, top }}
-                aria-label={`Corner ${NAMES[n]}: ${Math.round(corner[0])}, ${Math.round(corner[1])}. Arrow keys move it`}
+                aria-label={`Corner ${CORNER_NAMES[n]}: ${Math.round(corner[0])}, ${Math.round(corner[1])}. Arrow keys move it`}
                 onFocus={() => setChosen(n)}
                 onBlur={() => setChosen((now) => (now === n ? null : now))}
                 onKeyDown={(event) => nudge(n, event)}
@@ -136,13 +135,6 @@ export function CornerStage({ port, zoomSlot, size, squaring, onSquaring }: Corn
     </PictureStage>
   );
 }
-
-const ARROWS: Readonly<Record<string, Point>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 /** The page's sides, bent as the lens bends them. */
 function Outline({

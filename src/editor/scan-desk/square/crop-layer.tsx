@@ -1,14 +1,13 @@
 import { type KeyboardEvent, useRef } from "react";
 import { type Box, distance, type Point } from "../../../base/index.ts";
 import type { Squaring } from "../../../scan/index.ts";
+import { ARROW_STEPS } from "../../arrow-steps.ts";
+import { CORNER_NAMES, GRAB } from "./corner-handles.ts";
 import styles from "./picture-stage.module.css";
 import type { StageView } from "./picture-stage.tsx";
 import { croppedTo, type Size, uncutSize } from "./square-work.ts";
 
 type Change = (change: (squaring: Squaring) => Squaring, intention?: string) => void;
-
-const NAMES = ["top left", "top right", "bottom right", "bottom left"] as const;
-const GRAB = 34;
 
 const cornersOf = ({ left, top, right, bottom }: Box): readonly Point[] => [
   [left, top],
@@ -83,7 +82,7 @@ export function CropLayer({ crop, result, onCrop, view }: CropLayerProps) {
   };
   const whole = { left: 0, top: 0, right: result.width - 1, bottom: result.height - 1 };
   const nudge = (n: number, event: KeyboardEvent) => {
-    const by = ARROWS[event.key];
+    const by = ARROW_STEPS[event.key];
     if (!by || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     // What a screen can show at once, or a single pixel.
@@ -102,11 +101,11 @@ export function CropLayer({ crop, result, onCrop, view }: CropLayerProps) {
         const [left, top] = view.toView(corner);
         return (
           <button
-            key={NAMES[n]}
+            key={CORNER_NAMES[n]}
             type="button"
             className={styles.handle}
             style={{ left, top }}
-            aria-label={`What stays, ${NAMES[n]}: ${corner[0]}, ${corner[1]}. Arrow keys move it`}
+            aria-label={`What stays, ${CORNER_NAMES[n]}: ${corner[0]}, ${corner[1]}. Arrow keys move it`}
             onKeyDown={(event) => nudge(n, event)}
           />
         );
@@ -114,10 +113,3 @@ export function CropLayer({ crop, result, onCrop, view }: CropLayerProps) {
     </>
   );
 }
-
-const ARROWS: Readonly<Record<string, Point>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};

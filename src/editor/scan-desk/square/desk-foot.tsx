@@ -2,7 +2,7 @@ import { Check, Square, Undo } from "lucide-react";
 import type { Squaring } from "../../../scan/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import styles from "./square-desk.module.css";
-import { type Size, uncutSize } from "./square-work.ts";
+import { cutSize, type Size } from "./square-work.ts";
 import type { Making } from "./use-making.ts";
 
 interface DeskFootProps {
@@ -38,10 +38,7 @@ export function DeskFoot(props: DeskFootProps) {
       </div>
     );
   }
-  const { crop } = squaring;
-  const result = crop
-    ? { width: crop.right - crop.left + 1, height: crop.bottom - crop.top + 1 }
-    : uncutSize(squaring, size);
+  const result = cutSize(squaring, size);
   return (
     <div className={styles.foot}>
       <Button icon={<Undo aria-hidden />} disabled={!onOriginal} onClick={() => onOriginal?.()}>

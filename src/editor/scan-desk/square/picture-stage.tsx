@@ -1,9 +1,11 @@
 import { ZoomIn, ZoomOut } from "lucide-react";
-import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
+import { type ReactNode, useRef, useState } from "react";
 import { createPortal } from "react-dom";
 import type { Box, Point } from "../../../base/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { type Camera, panBy, toBoard, toFace } from "../../boards/plug/camera.ts";
+import { wholeCamera, zoomed } from "../../boards/plug/photo-camera.ts";
+import { useMeasured } from "../../boards/plug/use-measured.ts";
 import { usePhotoGestures } from "../../boards/plug/use-photo-gestures.ts";
 import styles from "./picture-stage.module.css";
 import type { Size } from "./square-work.ts";
@@ -45,7 +47,8 @@ export function PictureStage(props: PictureStageProps) {
   const [frame, setFrame] = useState<Size>({ width: 0, height: 0 });
   const [moved, setCamera] = useState<{ camera: Camera; of: string } | null>(null);
   const panning = useRef<Point | null>(null);
-  const whole = wholeCamera(size, frame);
+  const whole = wholeCamera({ right: size.width, bottom: size.height }, frame, ROOM);
+  const most = Math.max(LARGEST, whole.scale * 2);
   // A picture of another size is seen whole at first.
   const of = `${size.width} ${size.height}`;
   const camera = moved?.of === of ? moved.camera : whole;
@@ -92,19 +95,11 @@ export function PictureStage(props: PictureStageProps) {
       panning.current = null;
     },
     pan: (by) => look((now) => panBy(now, by)),
-    zoom: (factor, at) => look((now) => zoomed(now, factor, at, whole)),
+    zoom: (factor, at) => look((now) => zoomed(now, factor, at, whole, most)),
     count: () => {},
   });
 
-  useLayoutEffect(() => {
-    const box = gestures.ref.current;
-    if (!box) return;
-    const measure = () => setFrame({ width: box.clientWidth, height: box.clientHeight });
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(box);
-    return () => observer.disconnect();
-  }, [gestures.ref]);
+  useMeasured(gestures.ref, setFrame);
 
   const middle: Point = [frame.width / 2, frame.height / 2];
   return (
@@ -127,41 +122,18 @@ export function PictureStage(props: PictureStageProps) {
               icon={<ZoomOut aria-hidden />}
               aria-label="Show the picture smaller"
               disabled={camera.scale <= whole.scale}
-              onClick={() => look((now) => zoomed(now, 1 / ZOOM_STEP, middle, whole))}
+              onClick={() => look((now) => zoomed(now, 1 / ZOOM_STEP, middle, whole, most))}
             />
             <Button
               tone="quiet"
               icon={<ZoomIn aria-hidden />}
               aria-label="Show the picture larger"
-              disabled={camera.scale >= mostFor(whole)}
-              onClick={() => look((now) => zoomed(now, ZOOM_STEP, middle, whole))}
+              disabled={camera.scale >= most}
+              onClick={() => look((now) => zoomed(now, ZOOM_STEP, middle, whole, most))}
             />
           </>,
           zoomSlot,
         )}
     </div>
   );
-}
-
-/** The whole picture in the frame. */
-function wholeCamera(size: Size, frame: Size): Camera {
-  const scale = Math.max(
-    0.001,
-    Math.min((frame.width - 2 * ROOM) / size.width, (frame.height - 2 * ROOM) / size.height),
-  );
-  return {
-    scale,
-    x: (frame.width - size.width * scale) / 2,
-    y: (frame.height - size.height * scale) / 2,
-  };
-}
-
-const mostFor = (whole: Camera): number => Math.max(LARGEST, whole.scale * 2);
-
-/** Never smaller than the whole picture, and back in the middle there. */
-function zoomed(camera: Camera, factor: number, at: Point, whole: Camera): Camera {
-  const scale = Math.min(mostFor(whole), camera.scale * factor);
-  if (scale <= whole.scale) return whole;
-  const [x, y] = toFace(camera, at);
-  return { scale, x: at[0] - x * scale, y: at[1] - y * scale };
 }

@@ -6,7 +6,7 @@ import { CropLayer, useCropGestures } from "./crop-layer.tsx";
 import { LevelLayer, useLevelGestures } from "./level-layer.tsx";
 import styles from "./picture-stage.module.css";
 import { PictureStage, type StageView } from "./picture-stage.tsx";
-import { type Size, uncutSize } from "./square-work.ts";
+import { cutSize, type Size, uncutSize } from "./square-work.ts";
 import { useBitmap } from "./use-bitmap.ts";
 
 /** What a drag over the result does. */
@@ -76,13 +76,6 @@ export function ResultStage(props: ResultStageProps) {
       )}
     </PictureStage>
   );
-}
-
-function cutSize(squaring: Squaring, size: Size): Size | null {
-  const { crop } = squaring;
-  const whole = uncutSize(squaring, size);
-  if (!whole || !crop) return whole;
-  return { width: crop.right - crop.left + 1, height: crop.bottom - crop.top + 1 };
 }
 
 function CloseLook({ port, ask, view }: { port: SquarePort; ask: ResultAsk; view: StageView }) {

@@ -9,6 +9,7 @@ import {
   settleImported,
 } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
+import { focusDiagram, isFocusLost } from "../../lost-focus.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
 import { useJobStore } from "../../store-context.tsx";
 import { openSquare, type SquarePort } from "../../workers/open-square.ts";
@@ -32,7 +33,14 @@ export function SquareOffer() {
   const [opened, setOpened] = useState<Id | null>(null);
 
   if (opened !== null) {
-    return <SquareDesk sheetId={opened} start="square" onClose={() => setOpened(null)} />;
+    const close = () => {
+      setOpened(null);
+      // The question that opened it is gone: the keys go on on the board.
+      setTimeout(() => {
+        if (isFocusLost()) focusDiagram();
+      });
+    };
+    return <SquareDesk sheetId={opened} start="square" onClose={close} />;
   }
   if (!isAsked || !found) return null;
   return (

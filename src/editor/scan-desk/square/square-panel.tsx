@@ -4,7 +4,15 @@ import { Button } from "../../app/controls/index.ts";
 import { Tick } from "../../boards/plug/fields.tsx";
 import { SettingSlider } from "./setting-slider.tsx";
 import styles from "./square-panel.module.css";
-import { mirrored, type Size, turned, withBow, withCorners, withMargin } from "./square-work.ts";
+import {
+  MOST_LEVEL,
+  mirrored,
+  type Size,
+  turned,
+  withBow,
+  withCorners,
+  withMargin,
+} from "./square-work.ts";
 
 interface SquarePanelProps {
   size: Size;
@@ -96,8 +104,8 @@ export function SquarePanel(props: SquarePanelProps) {
         <SettingSlider
           label="Tilt"
           value={squaring.level}
-          least={-45}
-          most={45}
+          least={-MOST_LEVEL}
+          most={MOST_LEVEL}
           step={0.1}
           text={`${squaring.level.toFixed(1)}°`}
           onChange={(level) => onSquaring((now) => ({ ...now, level }), "level")}

@@ -18,6 +18,14 @@ export function uncutSize(squaring: Squaring, original: Size): Size | null {
   return plan && { width: plan.width, height: plan.height };
 }
 
+/** Size of the result; null where the corners are no page. */
+export function cutSize(squaring: Squaring, original: Size): Size | null {
+  const { crop } = squaring;
+  const whole = uncutSize(squaring, original);
+  if (!whole || !crop) return whole;
+  return { width: crop.right - crop.left + 1, height: crop.bottom - crop.top + 1 };
+}
+
 /** The page itself is another one: what was kept of it is kept in proportion. */
 function reshaped(squaring: Squaring, change: Partial<Squaring>, original: Size): Squaring {
   const next = { ...squaring, ...change };

@@ -2,6 +2,7 @@ import type { DrawnSymbol } from "../drawn-symbol.ts";
 import { BARS } from "./bars.ts";
 import { BOXES, ZIGZAGS } from "./boxes.ts";
 import { CIRCLES } from "./circles.ts";
+import { CONNECTORS } from "./connectors.ts";
 import { DIODES } from "./diodes.ts";
 import { SWITCHES } from "./switches.ts";
 
@@ -13,4 +14,5 @@ export const CONVENTIONS: readonly DrawnSymbol[] = [
   ...CIRCLES,
   ...DIODES,
   ...SWITCHES,
+  ...CONNECTORS,
 ];

@@ -46,6 +46,9 @@ export interface WordDesk extends Store<WordState> {
   skip(id: string): void;
 }
 
+/** What the page's work is called while the reader waits for it. */
+export const LOOKING_FOR_WORDS = "Looking for words";
+
 const desks = new WeakMap<Session, WordDesk>();
 
 /** Has the words of this session's pictures read by readers that `openReader` opens. */
@@ -127,7 +130,7 @@ export function createWordDesk(
     const begun = ++round;
     const isOff = () => begun !== round || fileAtHand() !== file;
     show({ file: null, words: [], decisions: {}, at: null, reading: 0, problem: null });
-    const crops = await page.run("Looking for words", (port, tell) => port.findWords(tell));
+    const crops = await page.run(LOOKING_FOR_WORDS, (port, tell) => port.findWords(tell));
     let words: readonly ReadWord[] | null = null;
     let problem = page.get().problem;
     if (crops && !isOff()) {

@@ -7,6 +7,7 @@ import {
   pinUse,
   removeModulePin,
   setPinUse,
+  setTraced,
 } from "../../../../session/index.ts";
 import { CommitField } from "../../../app/commit-field.tsx";
 import { Button } from "../../../app/controls/index.ts";
@@ -134,6 +135,20 @@ export function ModuleEditor({ part }: { part: Module }) {
       <Button icon={<Plus aria-hidden />} onClick={add}>
         Add a pin
       </Button>
+      <label className={styles.tick}>
+        <input
+          type="checkbox"
+          checked={!part.untraced}
+          onChange={(event) => {
+            const isTraced = event.target.checked;
+            edit(
+              isTraced ? `Say that ${id} is traced` : `Say that ${id} is not traced yet`,
+              (draft) => setTraced(draft, id, isTraced),
+            );
+          }}
+        />
+        Every line of it is traced: a pin without one is not used
+      </label>
       {chosen && <WordMeaning key={chosen} pin={chosen} />}
       <TaughtWords />
       <ModulePower part={part} />

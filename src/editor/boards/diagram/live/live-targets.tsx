@@ -9,6 +9,7 @@ import {
   toView,
   viewBox,
 } from "../../../../session/index.ts";
+import { ARROW_STEPS } from "../../../arrow-steps.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
 import { useBoard, useBoardState } from "../board-context.tsx";
 import { type Touch, touchSwitch } from "./live-gesture.ts";
@@ -17,13 +18,6 @@ import styles from "./live-targets.module.css";
 /** More than these in sight are too many to walk through: the list beside the board has them all. */
 const MOST = 150;
 const LEAST_SIDE = 44;
-
-const ARROWS: Readonly<Record<string, Point>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 /**
  * One button over everything on the board that can be operated or watched, for the keyboard and
@@ -66,7 +60,7 @@ export function LiveTargets() {
     held.current = null;
   };
   const keyDown = (shape: PartShape, event: KeyboardEvent<HTMLButtonElement>) => {
-    const way = ARROWS[event.key];
+    const way = ARROW_STEPS[event.key];
     if (way) {
       const next = nearestAlong(shapes, shape, way);
       const button =

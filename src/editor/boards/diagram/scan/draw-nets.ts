@@ -37,7 +37,7 @@ export function drawGhost(ink: Ink, net: WholeNet, isSure: boolean): void {
 }
 
 /**
- * A net lit up: a tube along its lines, a dot at each joint, an open arrow where it goes on, and its
+ * A net lit up: a tube along its lines, a dot at each joint, an open square where it goes on, and its
  * pins ringed and named.
  */
 export function drawLitNet(ink: Ink, net: WholeNet, scene: Scene | null): void {

@@ -14,7 +14,7 @@ export function FollowButton() {
       icon={<Route aria-hidden />}
       label={command.label}
       short="Follow"
-      tip={`Tap a pin or a line: its whole net lights up (${keysOf(command)})`}
+      tip={`Tap a pin or a line: all that it joins lights up (${keysOf(command)})`}
       pressed={following}
       onClick={() =>
         following ? session.show({ tool: { name: "select" } }) : command.run(session)

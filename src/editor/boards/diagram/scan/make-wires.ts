@@ -1,13 +1,18 @@
-import { type Session, traceDeskOf } from "../../../../session/index.ts";
+import { type NetsDrawn, type Session, traceDeskOf } from "../../../../session/index.ts";
+import { listed } from "./net-words.ts";
 
 const counted = (count: number, one: string, many: string) =>
   `${count} ${count === 1 ? one : many}`;
 
 /** What was drawn, in a sentence. */
-export function drawnWords(wires: number, parts: number): string {
+export function drawnWords({ wires, splices, ends }: NetsDrawn): string {
   if (wires === 0) return "Nothing to draw: what this line joins is joined already.";
-  const with_ = parts === 0 ? "" : ` and ${counted(parts, "splice or end", "splices and ends")}`;
-  return `Drew ${counted(wires, "wire", "wires")}${with_} along the picture.`;
+  const drawn = [
+    counted(wires, "wire", "wires"),
+    ...(splices > 0 ? [counted(splices, "splice", "splices")] : []),
+    ...(ends > 0 ? [counted(ends, "open end", "open ends")] : []),
+  ];
+  return `Drew ${listed(drawn)} along the picture.`;
 }
 
 /** Turns the net that is followed into wires, as one edit. Returns whether there was one. */
@@ -23,6 +28,6 @@ export function makeWires(session: Session): boolean {
   const drawn = desk.draw([net], "Make a wire of a followed line");
   if (!drawn) return true;
   desk.forget();
-  say(drawnWords(drawn.wires, drawn.parts));
+  say(drawnWords(drawn));
   return true;
 }

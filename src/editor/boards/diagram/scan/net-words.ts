@@ -27,7 +27,7 @@ export function doubtWords(doubt: NetDoubt): string {
     case "shorted":
       return `It would join both ends of ${doubt.part}: see whether the part covers its whole symbol.`;
     case "joins-drawn":
-      return "It would make one net of several that are drawn.";
+      return "It would join circuits that are drawn apart.";
     case "goes-on":
       return "Where it ends, place the part that is missing, or look whether a stray mark was followed.";
     case "one-pin":

@@ -1,6 +1,11 @@
 import { CheckCheck, X } from "lucide-react";
-import { useEffect } from "react";
-import { drawnOf, type NetDifference, traceDeskOf } from "../../../../session/index.ts";
+import { useEffect, useRef } from "react";
+import {
+  drawnOf,
+  type NetDifference,
+  type TraceDesk,
+  traceDeskOf,
+} from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
 import { useBoard } from "../board-context.tsx";
@@ -9,6 +14,7 @@ import { NetRow } from "./net-row.tsx";
 import styles from "./nets-panel.module.css";
 import { OtherwiseRow } from "./otherwise-row.tsx";
 import { proposalsShown } from "./proposals-shown.ts";
+import { useKeptFocus } from "./use-kept-focus.ts";
 import { useTrace } from "./use-trace.ts";
 
 /** Milliseconds in which the board has taken its new size. */
@@ -33,7 +39,19 @@ export function NetsPanel() {
     return () => clearTimeout(timer);
   }, [board, open]);
   const found = open && shown ? desk?.difference() : null;
-  if (!desk || !found) return null;
+  return desk && found && <Lines desk={desk} found={found} isOld={isOld} />;
+}
+
+interface LinesProps {
+  desk: TraceDesk;
+  found: NetDifference;
+  isOld: boolean;
+}
+
+function Lines({ desk, found, isOld }: LinesProps) {
+  const session = useSession();
+  const panel = useRef<HTMLElement>(null);
+  const keepFocus = useKeptFocus(panel);
   const ready = desk.holds();
   // Older lines know parts by older names, and by them nothing is called drawn otherwise.
   const difference = ready ? found : { ...found, otherwise: [] };
@@ -42,10 +60,10 @@ export function NetsPanel() {
   const accept = (nets: Parameters<typeof desk.draw>[0], label: string) => {
     const drawn = desk.draw(nets, label);
     if (!drawn) return;
-    session.show({ notice: { tone: "info", text: drawnWords(drawn.wires, drawn.parts) } });
+    session.show({ notice: { tone: "info", text: drawnWords(drawn) } });
   };
   return (
-    <section className={styles.panel} aria-label="Nets of the picture">
+    <section ref={panel} className={styles.panel} aria-label="Lines of the picture" {...keepFocus}>
       <header className={styles.head}>
         <p role="status">
           {summary(difference, proposals.length)}
@@ -59,7 +77,7 @@ export function NetsPanel() {
             onClick={() =>
               accept(
                 sure.map(({ net }) => net),
-                sure.length === 1 ? "Accept a net" : `Accept ${sure.length} nets`,
+                sure.length === 1 ? "Accept a line" : `Accept ${sure.length} lines`,
               )
             }
           >
@@ -69,7 +87,8 @@ export function NetsPanel() {
         <Button
           tone="quiet"
           icon={<X aria-hidden />}
-          aria-label="Close the list of nets"
+          aria-label="Close the list of lines"
+          data-rest
           onClick={desk.closeList}
         />
       </header>
@@ -80,7 +99,7 @@ export function NetsPanel() {
               key={proposal.net.id}
               proposal={proposal}
               ready={ready}
-              onAccept={() => accept([proposal.net], "Accept a net")}
+              onAccept={() => accept([proposal.net], "Accept a line")}
               onLeave={() => desk.leave(proposal.net.id)}
             />
           ))}
@@ -94,14 +113,14 @@ export function NetsPanel() {
 }
 
 function summary({ otherwise, same }: NetDifference, proposed: number): string {
-  const nets = (count: number) => `${count} ${count === 1 ? "net" : "nets"}`;
-  const drawn = same > 0 ? `${nets(same)} drawn as on the picture.` : "";
+  const lines = (count: number) => `${count} ${count === 1 ? "line" : "lines"}`;
+  const drawn = same > 0 ? `${lines(same)} drawn as on the picture.` : "";
   if (proposed === 0 && otherwise.length === 0) {
     return same > 0
       ? `Nothing is missing. ${drawn}`
       : "No line joins two placed pins. Place the parts first: their pins are what lines are followed between.";
   }
-  const found = proposed > 0 ? `${nets(proposed)} to look at.` : "Nothing is missing.";
+  const found = proposed > 0 ? `${lines(proposed)} to look at.` : "Nothing is missing.";
   const others =
     otherwise.length === 0
       ? ""

@@ -6,8 +6,8 @@ import type { PartKindName } from "../../../../job/index.ts";
 import type { PartItem, PartsDesk, Sureness } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useBoard } from "../board-context.tsx";
+import { bringIntoSight } from "./bring-into-sight.ts";
 import styles from "./parts.module.css";
-import { bringIntoSight } from "./words-sight.ts";
 
 interface PartInHandProps {
   desk: PartsDesk;

@@ -53,7 +53,7 @@ export const PARTS_LAYER: ScanLayer = {
     const desk = partsDeskOf(session);
     if (!desk?.get().isOpen) return;
     const { chosen } = desk.get();
-    const items = desk.items();
+    const items = [...desk.joints(), ...desk.items()];
     for (const item of items) if (item.id !== chosen) drawItem(ink, item, false);
     const last = items.find(({ id }) => id === chosen);
     if (last) drawItem(ink, last, true);
@@ -64,7 +64,7 @@ export const PARTS_LAYER: ScanLayer = {
     if (!desk?.get().isOpen) return null;
     const pixel = 1 / board.camera().zoom;
     const reach = (touch ? 2 * ROOM : ROOM) * pixel;
-    const hits = desk.items().filter(({ proposal: { box } }) => {
+    const hits = [...desk.items(), ...desk.joints()].filter(({ proposal: { box } }) => {
       const finger = touch ? FINGER * pixel : 0;
       const short = Math.max(0, finger - Math.min(box.right - box.left, box.bottom - box.top) / 2);
       return boxContains(growBox(box, Math.max(reach, short)), sheet);

@@ -1,9 +1,11 @@
-import { CheckCheck, X } from "lucide-react";
+import { CheckCheck, Dot, X } from "lucide-react";
+import { useRef } from "react";
 import type { PartItem, PartsDesk } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import styles from "./parts.module.css";
 import { PartInHand } from "./parts-in-hand.tsx";
 import { PartsList } from "./parts-list.tsx";
+import { useKeptFocus } from "./use-kept-focus.ts";
 import { useParts, usePartsDesk } from "./use-parts.ts";
 
 /** What may be parts of the picture, under the bar that had them found. */
@@ -13,32 +15,50 @@ export function PartsPanel() {
 }
 
 function Panel({ desk }: { desk: PartsDesk }) {
-  const { state, items } = useParts(desk);
-  if (!state.isOpen) return null;
+  const { isOpen } = useParts(desk).state;
+  return isOpen && <Found desk={desk} />;
+}
+
+function Found({ desk }: { desk: PartsDesk }) {
+  const { state, items, joints } = useParts(desk);
+  const panel = useRef<HTMLElement>(null);
+  const keepFocus = useKeptFocus(panel);
   const sure = items.filter(({ sureness }) => sureness === "sure").length;
-  const chosen = items.find(({ id }) => id === state.chosen) ?? null;
+  const sureJoints = joints.filter(({ sureness }) => sureness === "sure").length;
+  const chosen = [...items, ...joints].find(({ id }) => id === state.chosen) ?? null;
   return (
-    <section className={styles.panel} data-in-hand={chosen !== null} aria-label="Parts found">
+    <section
+      ref={panel}
+      className={styles.panel}
+      data-in-hand={chosen !== null}
+      aria-label="Parts found"
+      {...keepFocus}
+    >
       <div className={styles.head}>
         <p className={styles.count} role="status">
-          {said(items, state.like)}
+          {items.length === 0 && joints.length > 0 ? "No part" : said(items, state.like)}
+          {joints.length > 0 && <span className={styles.joints}>, {jointsSaid(joints)}</span>}
         </p>
-        <Button
-          tone="primary"
-          icon={<CheckCheck aria-hidden />}
-          disabled={sure === 0}
-          onClick={desk.placeSure}
-        >
-          {sure === 0
-            ? "Place the sure ones"
-            : sure === 1
-              ? "Place the sure one"
-              : `Place the ${sure} sure ones`}
-        </Button>
+        {sure > 0 && (
+          <Button tone="primary" icon={<CheckCheck aria-hidden />} onClick={desk.placeSure}>
+            {sure === 1 ? "Place the sure one" : `Place the ${sure} sure ones`}
+          </Button>
+        )}
+        {sureJoints > 0 && (
+          <Button
+            className={styles["by-hand"]}
+            icon={<Dot aria-hidden />}
+            title="Tracing makes these splices by itself: place them only where you wire by hand."
+            onClick={desk.placeJoints}
+          >
+            {sureJoints === 1 ? "Place the joint" : `Place the ${sureJoints} joints`}
+          </Button>
+        )}
         <Button
           tone="quiet"
           icon={<X aria-hidden />}
           aria-label="Put away what was found"
+          data-rest
           onClick={desk.close}
         />
       </div>
@@ -46,6 +66,12 @@ function Panel({ desk }: { desk: PartsDesk }) {
       {items.length > 0 && <PartsList desk={desk} items={items} chosen={state.chosen} />}
     </section>
   );
+}
+
+function jointsSaid(joints: readonly PartItem[]): string {
+  const doubtful = joints.filter(({ sureness }) => sureness !== "sure").length;
+  const count = joints.length === 1 ? "1 joint" : `${joints.length} joints`;
+  return doubtful === 0 ? count : `${count}, ${doubtful} of them doubtful`;
 }
 
 function said(items: readonly PartItem[], like: string | null): string {

@@ -1,13 +1,12 @@
+import { pictureFileOf } from "../../../../session/index.ts";
 import { useSelected } from "../../../session-context.tsx";
-import { CleanButton } from "./clean-button.tsx";
 import { FollowButton } from "./follow-button.tsx";
 import { PartsButton } from "./parts-button.tsx";
 import { PartsPanel } from "./parts-panel.tsx";
 import styles from "./scan-bar.module.css";
 import { ScanWork } from "./scan-work.tsx";
-import { SquareButton } from "./square-button.tsx";
+import { CleanButton, SquareButton } from "./square-buttons.tsx";
 import { TraceAllButton } from "./trace-all-button.tsx";
-import { useHasPicture } from "./use-has-picture.ts";
 import { WordsButton } from "./words-button.tsx";
 import { WordsPanel } from "./words-panel.tsx";
 
@@ -17,7 +16,7 @@ import { WordsPanel } from "./words-panel.tsx";
  */
 export function ScanBar() {
   const open = useSelected((state) => state.scanDesk);
-  const pictured = useHasPicture();
+  const pictured = useSelected(pictureFileOf) !== null;
   if (!open || !pictured) return null;
   return (
     <>

@@ -6,7 +6,7 @@ interface ScanButtonProps {
   icon: ReactNode;
   /** A verb phrase: "Follow a line". */
   label: string;
-  /** One word, where there is no room for more: "Follow". */
+  /** Its verb, where there is no room for more: "Follow". */
   short: string;
   /** What more there is to say on hover: keys, or what it does. */
   tip?: string;

@@ -1,9 +1,10 @@
 import { CircleAlert, Square, X } from "lucide-react";
 import { useSyncExternalStore } from "react";
-import { pageDeskOf } from "../../../../session/index.ts";
+import { LOOKING_FOR_WORDS, pageDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSession } from "../../../session-context.tsx";
 import styles from "./scan-work.module.css";
+import { useWordDesk } from "./use-words.ts";
 
 const never = () => () => {};
 
@@ -12,7 +13,10 @@ export function ScanWork() {
   const desk = pageDeskOf(useSession());
   const work = useSyncExternalStore(desk?.subscribe ?? never, () => desk?.get().work ?? null);
   const problem = useSyncExternalStore(desk?.subscribe ?? never, () => desk?.get().problem ?? null);
+  const reading = useWordDesk()?.get().reading ?? null;
   if (!desk) return null;
+  // The queue of words tells of it, and stops it.
+  if (work?.what === LOOKING_FOR_WORDS && reading !== null) return null;
   if (work) {
     const percent = Math.round(work.share * 100);
     return (

@@ -4,7 +4,7 @@ import { useSession } from "../../../session-context.tsx";
 import { ScanButton } from "./scan-button.tsx";
 import { useTrace } from "./use-trace.ts";
 
-/** Proposes every net of the sheet at once, and puts the list of them away. */
+/** Proposes every line of the sheet at once, and puts the list of them away. */
 export function TraceAllButton() {
   const desk = traceDeskOf(useSession());
   const open = useTrace((state) => state.isListOpen) ?? false;

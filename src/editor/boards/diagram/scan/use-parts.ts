@@ -14,11 +14,12 @@ export const usePartsDesk = (): PartsDesk | null => partsDeskOf(useSession());
 export function useParts(desk: PartsDesk): {
   readonly state: PartsState;
   readonly items: readonly PartItem[];
+  readonly joints: readonly PartItem[];
 } {
   const state = useSyncExternalStore(desk.subscribe, desk.get);
   // What is placed, on the sheet and the machine at hand, is proposed no more.
   useSelected(({ job }) => job);
   useSelected(({ sheet }) => sheet);
   useSelected(({ machine }) => machine);
-  return { state, items: desk.items() };
+  return { state, items: desk.items(), joints: desk.joints() };
 }

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 import { growBox } from "../../../../base/index.ts";
-import type { WordItem } from "../../../../session/index.ts";
+import { pictureFileOf, type WordItem } from "../../../../session/index.ts";
 import { useSelected } from "../../../session-context.tsx";
 import { useJobStore } from "../../../store-context.tsx";
 import styles from "./words.module.css";
@@ -15,9 +15,7 @@ const MOST_TIMES = 3;
 /** The piece of the picture that a word was read from, turned upright. */
 export function WordCrop({ item }: { item: WordItem }) {
   const store = useJobStore();
-  const file = useSelected(
-    ({ job, sheet }) => job.diagram.sheets.find(({ id }) => id === sheet)?.image?.file ?? null,
-  );
+  const file = useSelected(pictureFileOf);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { box, turn } = item;
   useEffect(() => {

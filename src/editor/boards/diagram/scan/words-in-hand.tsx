@@ -3,9 +3,9 @@ import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import type { WordDesk, WordItem } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useBoard } from "../board-context.tsx";
+import { bringIntoSight } from "./bring-into-sight.ts";
 import styles from "./words.module.css";
 import { WordCrop } from "./words-crop.tsx";
-import { bringIntoSight } from "./words-sight.ts";
 
 interface WordInHandProps {
   desk: WordDesk;

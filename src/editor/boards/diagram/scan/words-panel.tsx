@@ -1,7 +1,8 @@
 import { CheckCheck, CircleAlert, List, Square, X } from "lucide-react";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { isSure, type WordDesk } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
+import { useKeptFocus } from "./use-kept-focus.ts";
 import { useWordDesk, useWords } from "./use-words.ts";
 import styles from "./words.module.css";
 import { WordInHand } from "./words-in-hand.tsx";
@@ -14,14 +15,20 @@ export function WordsPanel() {
 }
 
 function Panel({ desk }: { desk: WordDesk }) {
+  const { isOpen } = useWords(desk).state;
+  return isOpen && <Queue desk={desk} />;
+}
+
+function Queue({ desk }: { desk: WordDesk }) {
   const { state, items, current } = useWords(desk);
+  const panel = useRef<HTMLElement>(null);
+  const keepFocus = useKeptFocus(panel);
   const [isListed, setListed] = useState(false);
-  if (!state.isOpen) return null;
   const open = items.filter((item) => item.state === "open").length;
   const sure = items.filter(isSure).length;
   const isRead = state.reading === null && items.length > 0;
   return (
-    <section className={styles.panel} aria-label="Printed words">
+    <section ref={panel} className={styles.panel} aria-label="Printed words" {...keepFocus}>
       <div className={styles.head}>
         <p className={styles.count} role="status">
           {said(state.reading, items.length, open, sure)}
@@ -52,6 +59,7 @@ function Panel({ desk }: { desk: WordDesk }) {
           tone="quiet"
           icon={<X aria-hidden />}
           aria-label="Put the words away"
+          data-rest
           onClick={desk.close}
         />
       </div>

@@ -2,11 +2,11 @@ import type { Box } from "../../../../base/index.ts";
 import { viewBox } from "../../../../session/index.ts";
 import type { Board } from "../board.ts";
 
-/** Text smaller than this on the screen can't be read, pixels. */
+/** What is smaller than this on the screen can't be read, pixels. */
 const LEGIBLE = 9;
 const ZOOM_TO = 16;
 
-/** Moves the view so that a word of the picture is seen, and enlarges it where it would be too small to read. */
+/** Moves the view so that a piece of the picture is seen, and enlarges it where it would be too small to read. */
 export function bringIntoSight(board: Board, box: Box): void {
   const camera = board.camera();
   const { size } = board.get();

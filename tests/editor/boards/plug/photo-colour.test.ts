@@ -1,0 +1,40 @@
+import { expect, test } from "vitest";
+import { colourOf, pickedAtFirst } from "../../../../src/editor/boards/plug/photo-colour-sheet.tsx";
+import type { SeenWire } from "../../../../src/scan/index.ts";
+
+const colour = (code: "RD" | "BN" | "YE", likely = 1): SeenWire["base"] => ({
+  ranked: [{ code, deltaE: 3 }],
+  likely,
+  share: 0.8,
+  rgb: "#c0242a",
+});
+
+const wire = (change: Partial<SeenWire>): SeenWire => ({
+  base: colour("RD"),
+  tracer: null,
+  isSure: true,
+  isGnye: false,
+  ...change,
+});
+
+test("of what can't be told nothing stands chosen, and nothing can be noted", () => {
+  const picked = pickedAtFirst(wire({ isSure: false, tracer: colour("YE") }));
+  expect(picked).toEqual({ base: undefined, tracer: undefined });
+  expect(colourOf(picked)).toBeNull();
+  expect(colourOf({ ...picked, base: "RD" })).toBeNull();
+  expect(colourOf({ base: "RD", tracer: "YE" })).toEqual({ base: "RD", tracer: "YE" });
+});
+
+test("what is plain stands chosen, still to be noted by the user", () => {
+  expect(colourOf(pickedAtFirst(wire({})))).toEqual({ base: "RD" });
+  expect(colourOf(pickedAtFirst(wire({ tracer: colour("YE") })))).toEqual({
+    base: "RD",
+    tracer: "YE",
+  });
+});
+
+test("where no stripe is seen none is taken, but the base waits to be chosen", () => {
+  const picked = pickedAtFirst(wire({ isSure: false, base: colour("BN", 2) }));
+  expect(picked).toEqual({ base: undefined, tracer: null });
+  expect(colourOf({ ...picked, base: "BN" })).toEqual({ base: "BN" });
+});
