@@ -39,6 +39,7 @@ export function* findSymbols(
   { examples, known }: SymbolSearch,
 ): Sliced<SymbolProposal[]> {
   const page = yield* asPart(symbolPageOf(prepared), 0, 0.4);
+  if (isGrain(page)) throw new Error(TOO_MUCH_GRAIN);
   const askew = askewOf(page.pieces, page.line);
   const shown = examplesAsSymbols(page, askew, examples);
   const exampleOf = new Map(shown.map(({ symbol, example }) => [symbol, example]));
@@ -65,6 +66,19 @@ export function* findSymbols(
       return isNew && confidence >= LEAST;
     })
     .sort((a, b) => b.confidence - a.confidence);
+}
+
+/** Strokes of a page that are never too many, however small it is. */
+const FEW_STROKES = 200;
+/** Squares a line width wide for each stroke, at least: a full sheet has some 200, random dots 17. */
+const LEAST_ROOM = 35;
+const TOO_MUCH_GRAIN =
+  "There is too much grain on this picture to look for parts. Clean it first: black-and-white, then specks.";
+
+/** Every stroke of grain is tried as every symbol, which would take minutes and find nothing. */
+function isGrain({ width, height, line, pieces, glyphPieces }: SymbolPage): boolean {
+  const strokes = pieces.length + glyphPieces.length;
+  return strokes > FEW_STROKES && (width * height) / (line * line) < LEAST_ROOM * strokes;
 }
 
 /** What lies on the frame around the drawing is never sure. */

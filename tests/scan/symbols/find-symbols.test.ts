@@ -3,7 +3,7 @@ import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { createCanvas, loadImage } from "@napi-rs/canvas";
 import { beforeAll, describe, expect, test } from "vitest";
-import { type Box, boxContains, distance } from "../../../src/base/index.ts";
+import { type Box, boxContains, distance, seededRandom } from "../../../src/base/index.ts";
 import type { Job } from "../../../src/job/index.ts";
 import { preparePage } from "../../../src/scan/lines/prepared-page.ts";
 import { type Grey, greyFrom } from "../../../src/scan/raster.ts";
@@ -319,4 +319,11 @@ describe("the demo's scan", () => {
     );
     expect(within).toEqual([]);
   });
+});
+
+test("grain is refused with what to do, and not searched for minutes", () => {
+  const random = seededRandom(SEED);
+  const data = Uint8Array.from({ length: 220 * 220 }, () => random.below(2) * 255);
+  const grain: Grey = { width: 220, height: 220, data };
+  expect(() => found(grain)).toThrow("too much grain");
 });
