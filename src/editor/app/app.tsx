@@ -1,5 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
-import { type PlaceId, pictureFileOf, type SessionState, stopOperating } from "../../session/index.ts";
+import {
+  type PlaceId,
+  pictureFileOf,
+  type SessionState,
+  stopOperating,
+} from "../../session/index.ts";
 import { PagePicker } from "../import/index.ts";
 import { LinkOverlay } from "../link-drag.tsx";
 import { useAnalysisReady, useSelected, useSession } from "../session-context.tsx";
