@@ -65,10 +65,14 @@ function Desk() {
   // A machine being operated wants room for its drawing, a picture being traced for itself, and a
   // reading for its keypad where the table would take it; the height chosen for other work stays.
   const [busyTable, setBusyTable] = useState<TableHeight>("low");
-  // One sentence stands where there are no pins yet: the boards have the better use for the room.
+  // One sentence stands where there are no pins yet: the boards have the better use for the room. With
+  // the first pin the table stays as it is, or the board would jump under who draws it.
+  const key = useSelected((state) => state.key);
   const empty = useSelected(hasNoPins);
+  const [begunEmpty, setBegunEmpty] = useState<string | null>(null);
+  if (empty && begunEmpty !== key) setBegunEmpty(key);
   const scanning = useSelected((state) => state.scanDesk && pictureFileOf(state) !== null);
-  const busy = operating || scanning || empty || (reading && narrow);
+  const busy = operating || scanning || begunEmpty === key || (reading && narrow);
   const table = busy ? busyTable : sizes.table;
   const setTable = (next: TableHeight) =>
     busy ? setBusyTable(next) : sizes.change({ table: next });

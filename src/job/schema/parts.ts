@@ -134,7 +134,9 @@ export const partSchema = z
       untraced: z
         .boolean()
         .optional()
-        .describe("whether lines of it are still to be traced: then a pin without a wire says nothing"),
+        .describe(
+          "whether lines of it are still to be traced: then a pin without a wire says nothing",
+        ),
     }),
     partOf("splice", {}),
     partOf("inline", { pins: z.array(z.looseObject({ id: pinId })) }),

@@ -128,7 +128,11 @@ test("nets are sure without doubts, are drawn with one undo step, and are then a
   const [only, ...others] = desk.difference()?.proposals ?? [];
   expect(others).toEqual([]);
   expect(only).toMatchObject({ kind: "new", doubts: [] });
-  expect(desk.draw([only?.net as never], "Accept a net")).toEqual({ wires: 3, splices: 1, ends: 0 });
+  expect(desk.draw([only?.net as never], "Accept a net")).toEqual({
+    wires: 3,
+    splices: 1,
+    ends: 0,
+  });
   expect(desk.difference()).toMatchObject({ proposals: [], otherwise: [], same: 1 });
   // The splice that the edit made is no reason to distrust what was followed without it.
   expect(desk.holds()).toBe(true);
