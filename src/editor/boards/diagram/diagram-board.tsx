@@ -81,14 +81,15 @@ function View({ board }: { board: Board }) {
     const observer = new ResizeObserver(([entry]) => {
       const box = entry?.contentRect;
       if (!box) return;
-      // Bars and lists come and go: a picture shown whole stays whole.
-      const wasWhole = showsWholePicture(board);
+      // The scan desk's bars and lists come and go: a picture shown whole stays whole. Without it somebody
+      // may be drawing, and must not have the picture move under the hand.
+      const wasWhole = session.get().scanDesk && showsWholePicture(board);
       resize(board, { width: Math.round(box.width), height: Math.round(box.height) });
       if (refit.current || wasWhole) board.fit();
     });
     observer.observe(element);
     return () => observer.disconnect();
-  }, [board]);
+  }, [board, session]);
 
   // Another job may use the same sheet ids.
   // biome-ignore lint/correctness/useExhaustiveDependencies: runs for every job opened
