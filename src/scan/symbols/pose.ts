@@ -50,13 +50,6 @@ export function unplaced({ x, y, a, b, c, d }: Matrix, px: number, py: number): 
   return [(d * dx - c * dy) / det, (a * dy - b * dx) / det];
 }
 
-/** The way along which a direction of the symbol points on the page, as a unit vector. */
-export function directed({ a, b, c, d }: Matrix, [px, py]: Point): Point {
-  const [x, y] = [a * px + c * py, b * px + d * py];
-  const length = Math.hypot(x, y) || 1;
-  return [x / length, y / length];
-}
-
 /** Around a box of the symbol, as it lies on the page. */
 export function placedBox(matrix: Matrix, { left, top, right, bottom }: Box): Box {
   const corners = [

@@ -5,7 +5,6 @@ export interface PrintedStroke {
   readonly points: readonly Point[];
   readonly isClosed?: true;
   readonly isFilled?: true;
-  readonly isDashed?: true;
 }
 
 /** A symbol as an office draws it, about its middle, its leads along x; units are some millimetres. */

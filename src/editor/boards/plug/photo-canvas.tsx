@@ -1,4 +1,3 @@
-import { ZoomIn, ZoomOut } from "lucide-react";
 import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
 import { distance, type Point } from "../../../base/index.ts";
 import {
@@ -8,7 +7,6 @@ import {
   marksOfDots,
   spacingOf,
 } from "../../../plug/index.ts";
-import { Button } from "../../app/controls/index.ts";
 import { ARROW_STEPS } from "../../arrow-steps.ts";
 import { type Camera, panBy, type Size, toBoard, toFace } from "./camera.ts";
 import { wholeCamera, zoomed } from "./photo-camera.ts";
@@ -29,6 +27,7 @@ import {
   withMovedDot,
   withoutDot,
 } from "./photo-work.ts";
+import { PhotoZoom } from "./photo-zoom.tsx";
 import { useMeasured } from "./use-measured.ts";
 import { usePhotoGestures } from "./use-photo-gestures.ts";
 
@@ -55,7 +54,6 @@ const GRAB = 18;
 /** Sizes of a dot, screen pixels: no larger than leaves its neighbours apart. */
 const LARGEST_DOT = 32;
 const SMALLEST_DOT = 12;
-const ZOOM_STEP = 1.5;
 
 /** What a drag has hold of. */
 type Held =
@@ -197,21 +195,7 @@ export function PhotoCanvas(props: PhotoCanvasProps) {
   };
   return (
     <div className={styles.canvas}>
-      {props.tools(
-        <>
-          <Button
-            icon={<ZoomOut aria-hidden />}
-            aria-label="Show the picture smaller"
-            disabled={camera.scale <= whole.scale}
-            onClick={() => zoomBy(1 / ZOOM_STEP)}
-          />
-          <Button
-            icon={<ZoomIn aria-hidden />}
-            aria-label="Show the picture larger"
-            onClick={() => zoomBy(ZOOM_STEP)}
-          />
-        </>,
-      )}
+      {props.tools(<PhotoZoom isWhole={camera.scale <= whole.scale} onZoom={zoomBy} />)}
       <div
         ref={gestures.ref}
         {...gestures.handlers}

@@ -1,14 +1,13 @@
-import { ZoomIn, ZoomOut } from "lucide-react";
 import { type KeyboardEvent, type ReactNode, useState } from "react";
 import type { Point } from "../../../base/index.ts";
 import type { PhotoDot } from "../../../plug/index.ts";
-import { Button } from "../../app/controls/index.ts";
 import { ARROW_STEPS } from "../../arrow-steps.ts";
 import { type Camera, panBy, type Size, toBoard, toFace } from "./camera.ts";
 import { wholeCamera, zoomed } from "./photo-camera.ts";
 import styles from "./photo-canvas.module.css";
 import colours from "./photo-colour.module.css";
 import type { PhotoSpot } from "./photo-colour-pixels.ts";
+import { PhotoZoom, ZOOM_STEP } from "./photo-zoom.tsx";
 import { useMeasured } from "./use-measured.ts";
 import { usePhotoGestures } from "./use-photo-gestures.ts";
 
@@ -30,7 +29,6 @@ interface PhotoColourCanvasProps {
 
 /** Radius of the ring that must lie within the wire, screen pixels. */
 const RING = 9;
-const ZOOM_STEP = 1.5;
 
 /** The photo to tap a wire on; the ring is always of one size on the screen, the photo is zoomed under it. */
 export function PhotoColourCanvas(props: PhotoColourCanvasProps) {
@@ -98,21 +96,7 @@ export function PhotoColourCanvas(props: PhotoColourCanvasProps) {
   });
   return (
     <div className={styles.canvas}>
-      {props.tools(
-        <>
-          <Button
-            icon={<ZoomOut aria-hidden />}
-            aria-label="Show the picture smaller"
-            disabled={camera.scale <= whole.scale}
-            onClick={() => zoomBy(1 / ZOOM_STEP)}
-          />
-          <Button
-            icon={<ZoomIn aria-hidden />}
-            aria-label="Show the picture larger"
-            onClick={() => zoomBy(ZOOM_STEP)}
-          />
-        </>,
-      )}
+      {props.tools(<PhotoZoom isWhole={camera.scale <= whole.scale} onZoom={zoomBy} />)}
       <div
         ref={gestures.ref}
         {...gestures.handlers}
