@@ -66,7 +66,7 @@ async function cavityFour(page, size) {
 /** Opens the scan desk on the diagram. @param {Page} page @param {Size} size */
 async function scanDesk(page, size) {
   if (onPhone(size)) await go(page, size, /Diagram/);
-  await page.getByRole("button", { name: "Scan desk" }).click();
+  await page.getByRole("button", { name: "Scan desk", exact: true }).click();
 }
 
 /** @type {Screen["steps"]} */

@@ -21,8 +21,18 @@ import type { Mislaid } from "./mislaid/mislaid.ts";
 export interface PartView {
   readonly part: Part;
   readonly wires: ReadonlyMap<PinRef, number>;
+  /** Whether any wire of the circuit is drawn yet. */
+  readonly isBegun: boolean;
   /** Nominal volts. */
   readonly systemVoltage: number;
+}
+
+/** The circuit as a whole for as long as no wire of it is drawn. */
+export interface UntracedView {
+  /** How many parts are placed; 0 as soon as any wire is drawn. */
+  readonly placed: number;
+  /** Ids of those that the tracing begins at: the modules, or else the first part. */
+  readonly chief: readonly Id[];
 }
 
 /** Something that does work, and whether current can ever come to it and get away again. */
@@ -158,6 +168,7 @@ export interface Views {
   readonly part: PartView;
   readonly fuse: FuseView;
   readonly unfused: UnfusedView;
+  readonly untraced: UntracedView;
   readonly "page-line": PageLineView;
   readonly module: ModuleView;
   readonly misprinted: MisprintedView;

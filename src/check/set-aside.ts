@@ -12,6 +12,7 @@ const OF_THE_DIAGRAM: ReadonlySet<keyof Views> = new Set([
   "part",
   "fuse",
   "unfused",
+  "untraced",
   "module",
   "plug",
   "links",

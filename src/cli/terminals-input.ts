@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { type Box, boundsOf, fail, ok, type Point, type Result } from "../base/index.ts";
 import { pathText } from "../job/index.ts";
+import type { LineAnswer } from "../scan/index.ts";
 import { readTextPath } from "../store/files.ts";
 
 /** What a user says of a picture whose lines are to be followed, in its pixels. */
@@ -8,7 +9,7 @@ export interface Terminals {
   readonly terminals: Readonly<Record<string, Point>>;
   readonly parts: readonly Box[];
   readonly words: readonly Box[];
-  readonly answers: readonly { readonly at: Point; readonly joined: boolean }[];
+  readonly answers: readonly LineAnswer[];
   /** Fields of the file that nobody here knows. */
   readonly unknown: readonly string[];
 }
@@ -20,7 +21,9 @@ const schema = z.object({
   terminals: z.record(z.string(), point),
   parts: z.array(box).optional(),
   words: z.array(box).optional(),
-  answers: z.array(z.object({ at: point, joined: z.boolean() })).optional(),
+  answers: z
+    .array(z.object({ at: point, joined: z.boolean(), stray: z.boolean().optional() }))
+    .optional(),
 });
 
 const EXAMPLE = '{ "terminals": { "S1:1": [120, 80] }, "parts": [[100, 60, 120, 100]] }';
@@ -93,5 +96,8 @@ function within(
     );
     if (at >= 0) return refused(pathText([list, at]), `the box lies outside of ${size}`);
   }
+  const lost = given.answers.findIndex(({ at }) => !isOn(at));
+  if (lost >= 0)
+    return refused(pathText(["answers", lost, "at"]), `the answer lies outside of ${size}`);
   return ok(given);
 }

@@ -1,5 +1,6 @@
 import { type Grey, greyOf } from "./raster.ts";
-import { asPart, finished, inBands, type Sliced } from "./sliced.ts";
+import { asPart, inBands, type Sliced } from "./sliced.ts";
+import { Counts } from "./threshold.ts";
 
 /** Cells on the shorter side of the page: fine enough for a shadow's edge, coarser than words. */
 const CELLS = 64;
@@ -21,27 +22,22 @@ export interface PaperTone {
  * What the paper would look like without ink: of each cell its bright pixels, of a cell that ink
  * fills those of its neighbours, all smoothed. Shadows and yellowed corners are in it, lines are not.
  */
-export const paperTone = (grey: Grey): PaperTone => finished(paperTones(grey));
-
-function* paperTones(grey: Grey): Sliced<PaperTone> {
+export function* paperTones(grey: Grey): Sliced<PaperTone> {
   const { width, height, data } = grey;
   const cell = Math.max(SMALLEST_CELL, Math.round(Math.min(width, height) / CELLS));
   const across = Math.ceil(width / cell);
   const down = Math.ceil(height / cell);
   const tone = new Float32Array(across * down);
-  const counts = new Uint32Array(256);
+  const counts = new Counts();
   for (let row = 0; row < down; row++) {
     for (let column = 0; column < across; column++) {
-      counts.fill(0);
+      counts.clear();
       const [left, right] = [column * cell, Math.min(width, (column + 1) * cell)];
       const [top, bottom] = [row * cell, Math.min(height, (row + 1) * cell)];
       for (let y = top; y < bottom; y++) {
-        for (let at = y * width + left, end = y * width + right; at < end; at++) {
-          const value = data[at] as number;
-          counts[value] = (counts[value] as number) + 1;
-        }
+        counts.add(data, y * width + left, y * width + right);
       }
-      tone[row * across + column] = quantile(counts, (right - left) * (bottom - top), PAPER_SHARE);
+      tone[row * across + column] = counts.quantile((right - left) * (bottom - top), PAPER_SHARE);
     }
     if (row % ROWS === ROWS - 1) yield row / down;
   }
@@ -61,18 +57,21 @@ export function* flattened(grey: Grey): Sliced<Grey> {
     inBands(grey, (top, bottom) => {
       for (let y = top; y < bottom; y++) {
         paperAlong(paper, y, white);
-        const row = y * width;
-        for (let x = 0; x < width; x++) {
-          const value = data[row + x] as number;
-          const paperThere = white[x] as number;
-          flat[row + x] = value >= paperThere ? 255 : ((value * 255) / paperThere) | 0;
-        }
+        flattenRow(data, flat, y * width, white);
       }
     }),
     0.4,
     1,
   );
   return out;
+}
+
+function flattenRow(data: Uint8Array, flat: Uint8Array, row: number, white: Float32Array) {
+  for (let x = 0; x < white.length; x++) {
+    const light = (((data[row + x] as number) * 255) / (white[x] as number)) | 0;
+    // All bits, the byte 255, where it is brighter than its paper: grain would make a jump a bad guess.
+    flat[row + x] = light | ((255 - light) >> 31);
+  }
 }
 
 /** The paper's brightness under each pixel of a row, 1 at least. */
@@ -102,15 +101,6 @@ function between(at: number, cell: number, count: number): [number, number, numb
   const place = Math.max(0, Math.min(count - 1, (at + 0.5) / cell - 0.5));
   const low = Math.floor(place);
   return [low, Math.min(count - 1, low + 1), place - low];
-}
-
-function quantile(counts: Uint32Array, all: number, share: number): number {
-  let seen = 0;
-  for (let value = 0; value < 256; value++) {
-    seen += counts[value] as number;
-    if (seen >= share * all) return value;
-  }
-  return 255;
 }
 
 /** Each cell made anew from itself and its neighbours. */

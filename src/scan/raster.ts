@@ -1,3 +1,5 @@
+import { finished, inBands, type Sliced } from "./sliced.ts";
+
 /** A grey picture, row by row from the top left: 0 is black, 255 white. */
 export interface Grey {
   readonly width: number;
@@ -46,17 +48,23 @@ export function textFromBits({ width, height, data }: Bits): string[] {
   );
 }
 
+/** As `greying`, in one go. */
+export const greyFrom = (picture: Rgba): Grey => finished(greying(picture));
+
 /** Brightness by the weights of ITU-R BT.601, which suit paper and ink; opacity over white. */
-export function greyFrom({ width, height, data }: Rgba): Grey {
+export function* greying(picture: Rgba): Sliced<Grey> {
+  const { width, height, data } = picture;
   const grey = greyOf(width, height);
   const out = grey.data;
-  for (let at = 0, from = 0; at < out.length; at++, from += 4) {
-    const opacity = data[from + 3] as number;
-    const light =
-      (data[from] as number) * 77 +
-      (data[from + 1] as number) * 150 +
-      (data[from + 2] as number) * 29;
-    out[at] = opacity === 255 ? light >> 8 : (255 - ((255 - (light >> 8)) * opacity) / 255) | 0;
-  }
+  yield* inBands(picture, (top, bottom) => {
+    for (let at = top * width, from = 4 * at; at < bottom * width; at++, from += 4) {
+      const opacity = data[from + 3] as number;
+      const light =
+        (data[from] as number) * 77 +
+        (data[from + 1] as number) * 150 +
+        (data[from + 2] as number) * 29;
+      out[at] = opacity === 255 ? light >> 8 : (255 - ((255 - (light >> 8)) * opacity) / 255) | 0;
+    }
+  });
   return grey;
 }

@@ -1,3 +1,4 @@
+import { inkPixels } from "./ink-pixels.ts";
 import { IntList } from "./int-list.ts";
 import type { Bits } from "./raster.ts";
 import { asPart, finished, inBands, type Sliced } from "./sliced.ts";
@@ -6,7 +7,15 @@ import { asPart, finished, inBands, type Sliced } from "./sliced.ts";
 export const thin = (bits: Bits): Bits => finished(thinning(bits));
 
 /** Pixels looked at in a slice. */
-const SLICE = 200_000;
+const SLICE = 100_000;
+
+/**
+ * Ink as a number: what may go, what stays because it lies on the picture's own edge, and what was seen
+ * while neighbours are gathered. The lowest bit says that it is ink at all.
+ */
+const INK = 1;
+const KEPT = 3;
+const SEEN = 5;
 
 /**
  * Thins ink to lines one pixel wide that join as the ink did.
@@ -18,23 +27,47 @@ const SLICE = 200_000;
  * the ink and not the page times its thickest spot.
  */
 export function* thinning({ width, height, data }: Bits): Sliced<Bits> {
-  const ink = data.slice();
-  const bits = { width, height, data: ink };
-  const candidates = new IntList();
-  let [before, last, removed] = [new IntList(), new IntList(), new IntList()];
-  // The second pass has seen nothing yet when it is run first: both begin with the ink's edge.
-  yield* asPart(edgePixels(bits, candidates), 0, 0.3);
-  yield* asPart(removePass(bits, candidates, FIRST, last), 0.3, 0.4);
-  yield* asPart(edgePixels(bits, candidates), 0.4, 0.6);
-  yield* asPart(removePass(bits, candidates, SECOND, removed), 0.6, 0.7);
-  for (let pass = 2; removed.length > 0 || last.length > 0; pass++) {
-    [before, last, removed] = [last, removed, before];
+  const bits = { width, height, data: data.slice() };
+  markEdge(bits, KEPT);
+  const [candidates, removed] = [new IntList(), new IntList()];
+  /** Ink beside what one pass removed, and beside what the pass before that did. */
+  let [near, nearBefore] = [new IntList(), new IntList()];
+  yield* asPart(outlineOf(bits, candidates), 0, 0.2);
+  // The second pass has seen nothing yet when it is run first: it too begins with the outline.
+  addAll(candidates, nearBefore);
+  let lastCount = 0;
+  for (let pass = 0; ; pass++) {
+    const [from, to] = [1 - 0.8 / (pass + 1), 1 - 0.8 / (pass + 2)];
+    const table = pass % 2 === 0 ? FIRST : SECOND;
     removed.clear();
-    const [from, to] = [1 - 0.6 / pass, 1 - 0.6 / (pass + 1)];
-    yield* asPart(neighboursOf(bits, before, last, candidates), from, to);
-    yield* asPart(removePass(bits, candidates, pass % 2 === 0 ? FIRST : SECOND, removed), to, to);
+    yield* asPart(removePass(bits, candidates, table, removed), from, to);
+    if (pass > 0 && removed.length === 0 && lastCount === 0) break;
+    lastCount = removed.length;
+    near.clear();
+    yield* asPart(beside(bits, removed, near), to, to);
+    candidates.clear();
+    addInk(bits, nearBefore, candidates);
+    for (let n = 0; n < near.length; n++) bits.data[near.at(n)] = INK;
+    addAll(near, candidates);
+    [near, nearBefore] = [nearBefore, near];
   }
+  markEdge(bits, INK);
   return bits;
+}
+
+/** Of the picture's own edge all ink as this number. */
+function markEdge({ width, height, data }: Bits, as: number): void {
+  const mark = (at: number) => {
+    if (data[at]) data[at] = as;
+  };
+  for (let x = 0; x < width; x++) {
+    mark(x);
+    mark(x + width * (height - 1));
+  }
+  for (let y = 0; y < height; y++) {
+    mark(y * width);
+    mark(y * width + width - 1);
+  }
 }
 
 /** Whether a pixel goes, by its eight neighbours as bits: P2 to P9 of the paper, clockwise from above. */
@@ -58,17 +91,14 @@ const FIRST = removable(true);
 const SECOND = removable(false);
 
 /** Ink with paper beside it, the picture's own edge left out. */
-function* edgePixels(bits: Bits, found: IntList): Sliced<void> {
-  const { width, height, data } = bits;
-  found.clear();
-  yield* inBands(bits, (top, bottom) => {
-    for (let y = Math.max(1, top); y < Math.min(height - 1, bottom); y++) {
-      for (let at = y * width + 1, end = at + width - 2; at < end; at++) {
-        if (data[at] && !(data[at - 1] && data[at + 1] && data[at - width] && data[at + width]))
-          found.push(at);
-      }
-    }
-  });
+function* outlineOf(bits: Bits, found: IntList): Sliced<void> {
+  const { width, data } = bits;
+  const inkIn = inkPixels(bits);
+  const look = (at: number) => {
+    if (data[at] !== INK) return;
+    if (!(data[at - 1] && data[at + 1] && data[at - width] && data[at + width])) found.push(at);
+  };
+  yield* inBands(bits, (top, bottom) => inkIn(top * width, bottom * width, look));
 }
 
 function* removePass(
@@ -83,50 +113,39 @@ function* removePass(
     const at = candidates.at(n);
     const [above, below] = [at - width, at + width];
     const code =
-      (ink[above] as number) |
-      ((ink[above + 1] as number) << 1) |
-      ((ink[at + 1] as number) << 2) |
-      ((ink[below + 1] as number) << 3) |
-      ((ink[below] as number) << 4) |
-      ((ink[below - 1] as number) << 5) |
-      ((ink[at - 1] as number) << 6) |
-      ((ink[above - 1] as number) << 7);
+      ((ink[above] as number) & 1) |
+      (((ink[above + 1] as number) & 1) << 1) |
+      (((ink[at + 1] as number) & 1) << 2) |
+      (((ink[below + 1] as number) & 1) << 3) |
+      (((ink[below] as number) & 1) << 4) |
+      (((ink[below - 1] as number) & 1) << 5) |
+      (((ink[at - 1] as number) & 1) << 6) |
+      (((ink[above - 1] as number) & 1) << 7);
     if (table[code]) removed.push(at);
   }
   for (let n = 0; n < removed.length; n++) ink[removed.at(n)] = 0;
 }
 
-const SEEN = 2;
-
-/** Ink beside what two passes removed, each pixel once, the picture's own edge left out. */
-function* neighboursOf(
-  { width, height, data: ink }: Bits,
-  before: IntList,
-  last: IntList,
-  found: IntList,
-): Sliced<void> {
-  found.clear();
-  const lowest = width * (height - 1);
-  const look = (at: number) => {
-    if (ink[at] !== 1 || at < width || at >= lowest) return;
-    const x = at % width;
-    if (x === 0 || x === width - 1) return;
-    ink[at] = SEEN;
-    found.push(at);
-  };
-  for (const list of [before, last]) {
-    for (let n = 0; n < list.length; n++) {
-      if (n % SLICE === SLICE - 1) yield n / list.length;
-      const at = list.at(n);
-      look(at - width);
-      look(at - width + 1);
-      look(at + 1);
-      look(at + width + 1);
-      look(at + width);
-      look(at + width - 1);
-      look(at - 1);
-      look(at - width - 1);
+/** Adds ink beside pixels that went, each once and marked as seen; never the picture's own edge. */
+function* beside({ width, data: ink }: Bits, gone: IntList, found: IntList): Sliced<void> {
+  const around = Int32Array.of(-width, 1 - width, 1, width + 1, width, width - 1, -1, -width - 1);
+  for (let n = 0; n < gone.length; n++) {
+    if (n % SLICE === SLICE - 1) yield n / gone.length;
+    const from = gone.at(n);
+    for (let k = 0; k < 8; k++) {
+      const at = from + (around[k] as number);
+      if (ink[at] !== INK) continue;
+      ink[at] = SEEN;
+      found.push(at);
     }
   }
-  for (let n = 0; n < found.length; n++) ink[found.at(n)] = 1;
+}
+
+/** Adds those pixels of a list that are ink, and not seen yet. */
+function addInk({ data: ink }: Bits, list: IntList, to: IntList): void {
+  for (let n = 0; n < list.length; n++) if (ink[list.at(n)] === INK) to.push(list.at(n));
+}
+
+function addAll(list: IntList, to: IntList): void {
+  for (let n = 0; n < list.length; n++) to.push(list.at(n));
 }

@@ -1,9 +1,9 @@
 import { boundsOf, distance, nearestOnSegment, type Point } from "../base/index.ts";
-import { contextOn, followLines } from "./lines/follow.ts";
+import { contextOn, type FollowedPage, followLines } from "./lines/follow.ts";
 import type { LineContext } from "./lines/line-context.ts";
 import type { PreparedPage } from "./lines/prepared-page.ts";
-import { lineEnds } from "./nets/line-ends.ts";
-import { type GraphRun, netGraphs } from "./nets/net-graph.ts";
+import { type LineEnds, lineEnds } from "./nets/line-ends.ts";
+import { type GraphRun, type NetGraph, netGraphs } from "./nets/net-graph.ts";
 import { type NetShape, netShape } from "./nets/net-shape.ts";
 import { questionsThatMatter } from "./nets/questions.ts";
 import { namingsOf } from "./nets/terminals.ts";
@@ -17,6 +17,21 @@ const PLACES = 8_000;
 const LETTER = 14;
 const STROKE = 10;
 
+/** Which nets of a page are wanted: those that a terminal names, or all that are no letters. */
+export type WantedNets = "with-terminals" | "all";
+
+/** Every line of a page followed, and what terminals name: all its nets come of it without following again. */
+export interface FollowedLines {
+  readonly page: PreparedPage;
+  readonly followed: FollowedPage;
+  readonly graphs: readonly NetGraph[];
+  readonly ends: LineEnds;
+  /** Nets that terminals name, as `followLines` numbers them. */
+  readonly named: ReadonlySet<number>;
+  /** What was made of a net so far: null for letters and what else is none. */
+  readonly made: Map<number, TracedNet | null>;
+}
+
 /**
  * Follows the lines of a page to nets: those that a terminal names, or all that are no letters.
  * `terminals` are named places where lines begin and end, in pixels of the picture.
@@ -25,55 +40,90 @@ export function* traceLines(
   page: PreparedPage,
   context: LineContext,
   terminals: Readonly<Record<string, Point>>,
-  which: "with-terminals" | "all",
+  which: WantedNets,
 ): Sliced<Traced> {
+  const lines = yield* asPart(followedLines(page, context, terminals), 0, 0.8);
+  return yield* asPart(netsOf(lines, which), 0.8, 1);
+}
+
+/** As `traceLines`, up to where nets are made of lines. */
+export function* followedLines(
+  page: PreparedPage,
+  context: LineContext,
+  terminals: Readonly<Record<string, Point>>,
+): Sliced<FollowedLines> {
   const { scale, lineWidth } = page;
   const finer = ([x, y]: Point): Point => [x * scale - 0.5, y * scale - 0.5];
-  const coarser = ([x, y]: Point): Point => [(x + 0.5) / scale, (y + 0.5) / scale];
   const there = contextOn(page, context);
-  const followed = yield* asPart(followLines(page, there), 0, 0.7);
+  const followed = yield* asPart(followLines(page, there), 0, 0.85);
   const placed = Object.fromEntries(
     Object.entries(terminals).map(([name, at]) => [name, finer(at)]),
   );
   const namings = namingsOf(followed, placed, there.parts, lineWidth);
-  yield 0.75;
-  const { width } = followed.skeleton;
-  const graphs = netGraphs(followed, lineWidth, namings);
-  yield 0.8;
-  const ends = lineEnds(there.parts, followed, lineWidth);
-  const named = new Set(namings.map(({ stretch }) => followed.netOf[stretch] as number));
+  yield 0.9;
+  const graphs = yield* asPart(netGraphs(followed, lineWidth, namings), 0.9, 1);
+  return {
+    page,
+    followed,
+    graphs,
+    ends: lineEnds(there.parts, followed, lineWidth),
+    named: new Set(namings.map(({ stretch }) => followed.netOf[stretch] as number)),
+    made: new Map(),
+  };
+}
+
+/** The nets of lines that were followed. What was made for one wish is not made again for the other. */
+export function* netsOf(lines: FollowedLines, which: WantedNets): Sliced<Traced> {
+  const { followed, graphs, named, page } = lines;
   const ids = new Map<number, string>();
   const nets: TracedNet[] = [];
   let [done, all, told] = [0, 0, 0];
   for (const { runs } of graphs) all += placesIn(runs);
-  for (const { net, runs } of graphs) {
-    const places = placesIn(runs);
-    done += places;
+  for (const graph of graphs) {
+    const { net, runs } = graph;
+    done += placesIn(runs);
     if (done - told > PLACES) {
       told = done;
-      yield 0.8 + (0.2 * done) / all;
+      yield done / all;
     }
     if (which === "with-terminals" && !named.has(net)) continue;
-    const lines = tidied(runs, width, lineWidth, ends.isHeld);
-    const shape = netShape(lines, width, lineWidth, ends.endOf);
-    const isWanted = named.has(net) || runs.some(ends.isAtPart) || isNoLetter(shape, lineWidth);
-    if (!isWanted) continue;
-    const id = idOf(runs, width);
-    const traced = tracedNet(id, shape, coarser);
+    const traced = madeNet(lines, graph);
     if (!traced) continue;
-    ids.set(net, id);
+    ids.set(net, traced.id);
     nets.push(traced);
   }
   const questions = questionsThatMatter(followed, new Set(ids.keys())).map(
     ({ kind, at, isLikelier, stretches }): LineQuestion => ({
       kind,
-      at: coarser(at),
+      at: onPicture(page, at),
       isLikelier,
       nets: [...new Set(stretches.flatMap((one) => ids.get(followed.netOf[one] as number) ?? []))],
     }),
   );
   return { nets, questions };
 }
+
+function madeNet(
+  { page, followed, ends, named, made }: FollowedLines,
+  { net, runs }: NetGraph,
+): TracedNet | null {
+  const known = made.get(net);
+  if (known !== undefined) return known;
+  const { lineWidth } = page;
+  const { width } = followed.skeleton;
+  const lines = tidied(runs, width, lineWidth, ends.isHeld);
+  const shape = netShape(lines, width, lineWidth, ends.endOf);
+  const isWanted = named.has(net) || runs.some(ends.isAtPart) || isNoLetter(shape, lineWidth);
+  const traced = isWanted ? tracedNet(idOf(runs, width), shape, page) : null;
+  made.set(net, traced);
+  return traced;
+}
+
+/** A place of a prepared page in pixels of its picture. */
+const onPicture = ({ scale }: PreparedPage, [x, y]: Point): Point => [
+  (x + 0.5) / scale,
+  (y + 0.5) / scale,
+];
 
 /** The net whose line passes nearest to a place, both in pixels of the picture; null beyond `reach`. */
 export function netAt({ nets }: Traced, at: Point, reach: number): TracedNet | null {
@@ -116,11 +166,8 @@ function idOf(runs: readonly GraphRun[], width: number): string {
   return `N${first % width}-${Math.floor(first / width)}`;
 }
 
-function tracedNet(
-  id: string,
-  { nodes, runs }: NetShape,
-  coarser: (at: Point) => Point,
-): TracedNet | null {
+function tracedNet(id: string, { nodes, runs }: NetShape, page: PreparedPage): TracedNet | null {
+  const coarser = (at: Point) => onPicture(page, at);
   const degrees = nodes.map(() => 0);
   for (const node of runs.flatMap(({ from, to }) => [from, to])) {
     degrees[node] = (degrees[node] as number) + 1;

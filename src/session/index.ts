@@ -10,6 +10,7 @@ export * from "./conductors.ts";
 export * from "./corrections/index.ts";
 export * from "./counterparts.ts";
 export * from "./diagram/index.ts";
+export * from "./finding-groups.ts";
 export * from "./finding-order.ts";
 export { forgetThings } from "./forget.ts";
 export * from "./job-key.ts";

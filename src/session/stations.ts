@@ -10,6 +10,7 @@ import {
 } from "../job/index.ts";
 import { meterProof } from "../readings/index.ts";
 import { isUntraced } from "../roles/index.ts";
+import { isWiredToNothing } from "./finding-groups.ts";
 import { matchables } from "./match.ts";
 import type { StationId } from "./state.ts";
 
@@ -31,7 +32,7 @@ const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? on
 export function stationsOf(job: Job, analysis: CheckResult): readonly Station[] {
   const machine = job.machines.find((one) => one.id === analysis.machine);
   return [
-    diagramStation(job),
+    diagramStation(job, analysis),
     plugStation(job),
     matchStation(job),
     checkStation(job, analysis),
@@ -51,23 +52,29 @@ function lacksPins(job: Job): string | null {
   return matchables(job).pins.size === 0 ? "Add the module's pins" : null;
 }
 
-function diagramStation(job: Job): Station {
+function diagramStation(job: Job, { findings }: CheckResult): Station {
   const { parts, wires, sheets } = job.diagram;
   const base = { id: "diagram", title: "Diagram" } as const;
+  const pictured = sheets.some((sheet) => sheet.image);
   if (parts.length === 0) {
-    const pictured = sheets.some((sheet) => sheet.image);
     return {
       ...base,
       state: pictured ? "started" : "lacking",
       has: pictured ? count(sheets.length, "picture") : "no picture yet",
-      next: pictured ? "Place the module and its parts" : "Bring in a picture of the diagram",
+      next: pictured ? "Scan desk: find its parts" : "Bring in a picture of the diagram",
     };
   }
   const has = `${count(parts.length, "part")}, ${count(wires.length, "wire")}`;
   const lacks = lacksPins(job);
   if (lacks) return { ...base, state: "started", has, next: lacks };
-  if (wires.length === 0) return { ...base, state: "started", has, next: "Trace the wires" };
-  return { ...base, state: "done", has, next: null };
+  if (wires.length === 0) {
+    const next = pictured ? "Scan desk: trace its lines" : "Trace the wires";
+    return { ...base, state: "started", has, next };
+  }
+  const unwired = findings.filter(isWiredToNothing).length;
+  if (unwired === 0) return { ...base, state: "done", has, next: null };
+  const next = unwired === 1 ? "1 part lacks wires" : `${unwired} parts lack wires`;
+  return { ...base, state: "started", has, next };
 }
 
 function plugStation(job: Job): Station {

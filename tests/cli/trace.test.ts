@@ -261,6 +261,13 @@ test("a doubtful place is asked about, joined by nobody, and settled by an answe
   const text = await call("trace", await brokenLine(gap), "--terminals", ask);
   expect(text.out).toContain("Doubtful places, where nothing was joined\n  ? a gap or a break at");
 
+  // A piece that is said to be no line is none; the terminal at it is left without.
+  const stray = [{ at: [400, 82], joined: false, stray: true }];
+  const without = await jsonOf("stray.json", { terminals: names, answers: stray });
+  const left = await traced(await brokenLine(gap), "--terminals", without);
+  expect(left.nets.map(({ terminals }) => terminals)).toEqual([["left"]]);
+  expect(left.unmatched).toEqual(["right"]);
+
   for (const joined of [true, false]) {
     const answers = [{ at: question?.at, joined }];
     const told = await jsonOf("told.json", { terminals: names, answers });
@@ -322,6 +329,11 @@ describe("what cannot be traced: 2, one line that says where, and nothing on std
       "a part off the picture",
       '{"terminals":{},"parts":[[0,90000,9,90009]]}',
       "parts[0]: the box lies",
+    ],
+    [
+      "an answer off the picture",
+      '{"terminals":{},"answers":[{"at":[3,3],"joined":true},{"at":[3,90000],"joined":false}]}',
+      "answers[1].at: the answer lies outside of the picture of",
     ],
     ["a name that reaches a prototype", '{"terminals":{"__proto__":[1,2]}}', "rename it"],
   ])("terminals files: %s", async (_, text, said) => {

@@ -20,7 +20,7 @@ async function bareDemo(page: Page): Promise<DiagramDesk> {
 }
 
 async function findParts(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Scan desk" }).click();
+  await page.getByRole("button", { name: "Scan desk", exact: true }).click();
   await page.getByRole("button", { name: "Find parts" }).click();
   await expect(found(page).getByRole("status")).toContainText("places:", { timeout: 60_000 });
 }
@@ -48,6 +48,8 @@ test("parts are found on the picture, placed by consent, and taken back in one s
   await found(page)
     .getByRole("button", { name: /^Place the \d+ sure ones$/ })
     .click();
+  // The button that had the keys is gone: they stay with what is left.
+  await expect(found(page).locator(":focus")).toHaveCount(1);
   const { parts } = (await desk.savedJob()).diagram;
   const byHand = (await traced()).diagram.parts.filter(({ kind }) => kind !== "splice");
   expect(kinds(parts)).toEqual(kinds(byHand));

@@ -65,7 +65,7 @@ test("lines of a scan are followed, a doubtful place is answered, and all of it 
   ).not.toHaveCount(0);
   await page.getByRole("button", { name: "Low table" }).click();
 
-  await page.getByRole("button", { name: "Scan desk" }).click();
+  await page.getByRole("button", { name: "Scan desk", exact: true }).click();
   const bar = page.getByRole("toolbar", { name: "Scan desk" });
   await bar.getByRole("button", { name: "Follow a line" }).click();
   await expect(page.getByText("Tap a pin or a line of the picture")).toBeVisible({
@@ -119,6 +119,8 @@ test("lines of a scan are followed, a doubtful place is answered, and all of it 
   await expect(nets).toContainText("1 line drawn as on the picture", { timeout: 120_000 });
   await nets.getByRole("button", { name: /^Accept all sure ones/ }).click();
   await expect(nets.getByRole("button", { name: /^Accept all sure ones/ })).toHaveCount(0);
+  // The button that had the keys is gone: they stay in the list.
+  await expect(nets.locator(":focus")).toHaveCount(1);
   const sure = await desk.savedJob();
   const truth = lotsOf(traced);
   expect(truth).toEqual(expect.arrayContaining([...lotsOf(sure)]));

@@ -73,6 +73,7 @@ test("a wire is tapped, its colours are proposed, and nothing is noted until the
   await tap(page, dialog, [300, WIRES[1].y + 16]);
   const base = dialog.getByRole("group", { name: /^Base/ });
   const tracer = dialog.getByRole("group", { name: /^Tracer/ });
+  // The ring lies beside the stripe, which is seen all the same.
   await expect(base.getByRole("button").first()).toHaveText("GN green");
   await expect(tracer.getByRole("button").first()).toHaveText("YE yellow");
   const buttons = await base.getByRole("button").all();
@@ -114,4 +115,61 @@ test("a wire is asked about from the keyboard alone", async ({ page }) => {
   await expect(dialog.getByRole("group", { name: /^Base/ })).toBeVisible();
   await page.keyboard.press("Escape");
   await expect(dialog).toHaveCount(0);
+});
+
+test.describe("on a phone", () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test("the camera is offered, two fingers zoom, and the newest of two taps is answered", async ({
+    page,
+  }) => {
+    await withoutFilePickers(page);
+    await page.goto("./");
+    await page
+      .getByRole("navigation", { name: "Screens" })
+      .getByRole("button", { name: /Plug/ })
+      .click();
+    await page.getByRole("button", { name: "More for plugs" }).click();
+    await page.getByRole("menuitem", { name: "Wire colours from a photo" }).click();
+    const dialog = page.getByRole("dialog", { name: /^Wire in cavity/ });
+    await expect(dialog.getByRole("button", { name: "Take a photo" })).toBeVisible();
+    await expect(dialog.getByText("The picture is only looked at, not kept.")).toBeVisible();
+    await expect(dialog.getByText(/^Tap a wire/)).toHaveCount(0);
+    const buffer = await photograph(page);
+    await dialog
+      .getByLabel("Photo from the camera")
+      .setInputFiles({ name: "wires.png", mimeType: "image/png", buffer });
+    const photo = dialog.getByRole("application");
+    await expect(photo).toBeVisible();
+    const before = (await photo.locator("img").boundingBox())?.width ?? 0;
+    const box = await photo.boundingBox();
+    if (!box) throw new Error("no photo");
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const touch = await page.context().newCDPSession(page);
+    const send = (type: "touchStart" | "touchMove" | "touchEnd", points: readonly At[]) =>
+      touch.send("Input.dispatchTouchEvent", {
+        type,
+        touchPoints: points.map(([px, py], id) => ({ x: px, y: py, id })),
+      });
+    await send("touchStart", [[x - 25, y]]);
+    for (const off of [25, 40, 55]) {
+      await send(off === 25 ? "touchStart" : "touchMove", [
+        [x - off, y],
+        [x + off, y],
+      ]);
+    }
+    await send("touchEnd", []);
+    await expect
+      .poll(async () => (await photo.locator("img").boundingBox())?.width ?? 0)
+      .toBeGreaterThan(before * 1.8);
+    // Nothing was asked by the two fingers.
+    await expect(dialog.getByText("Tap a wire on the photo.")).toBeVisible();
+    await dialog.getByRole("button", { name: "Show the picture smaller" }).click();
+    await dialog.getByRole("button", { name: "Show the picture smaller" }).click();
+    await tap(page, dialog, [450, WIRES[2].y]);
+    await tap(page, dialog, [450, WIRES[1].y]);
+    const base = dialog.getByRole("group", { name: /^Base/ });
+    await expect(base.getByRole("button", { name: "GN green" })).toBeVisible();
+    await expect(base.getByRole("button", { name: "BK black" })).toHaveCount(0);
+  });
 });

@@ -64,7 +64,7 @@ async function openStrip(page: Page): Promise<void> {
     route.fulfill({ body, contentType: "application/zip" }),
   );
   await page.goto("./");
-  await page.getByRole("button", { name: "Scan desk" }).click();
+  await page.getByRole("button", { name: "Scan desk", exact: true }).click();
 }
 
 test("words are read without leaving the app's own folder, confirmed by mouse, and are in the file", async ({
@@ -107,6 +107,8 @@ test("words are read without leaving the app's own folder, confirmed by mouse, a
   // The sure ones at once, one undo step.
   await confirmAll.click();
   await expect(words.getByRole("button", { name: "Confirm all sure", exact: true })).toBeDisabled();
+  // The button that had the keys is greyed: they stay in the queue.
+  await expect(words.locator(":focus")).toHaveCount(1);
   const job = await new DiagramDesk(page).savedJob();
   const ids = job.diagram.parts.map(({ id }) => id);
   expect(ids).toEqual(expect.arrayContaining(["F2", "F3", "F5", "S1", "SP1", "SP7", "SP8"]));

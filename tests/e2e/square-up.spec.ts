@@ -141,7 +141,7 @@ test("what is drawn over a photo stays over it, to the original and back", async
   await board.click({ position: { x: 240, y: 180 } });
   await page.keyboard.press("Escape");
   const first = (await saved(page)).job.diagram.parts[0];
-  await page.getByRole("button", { name: "Scan desk" }).click();
+  await page.getByRole("button", { name: "Scan desk", exact: true }).click();
   await page.getByRole("button", { name: "Square up", exact: true }).click();
   const desk = deskOf(page);
   await expect(desk.getByText(/page’s edge was found/)).toBeVisible();

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import type { Finding } from "../../src/check/index.ts";
 import { newJob, ROLE_NAMES } from "../../src/job/index.ts";
 import { nextStation, stationsOf } from "../../src/session/index.ts";
 import { checked, role, smallJob } from "./support/small-job.ts";
@@ -13,6 +14,31 @@ test("an empty job lacks everything and points at the picture", () => {
     id: "diagram",
     next: "Bring in a picture of the diagram",
   });
+});
+
+test("with a picture the first station names the scan desk, and is not done while parts have no wire", () => {
+  const job = smallJob();
+  const diagram = (of: typeof job, findings: Finding[] = []) =>
+    stationsOf(of, checked([], findings)).find(({ id }) => id === "diagram");
+  const { parts } = job.diagram;
+  const sheets = job.diagram.sheets.map((sheet) => ({
+    ...sheet,
+    image: { file: "images/page.png", width: 800, height: 600 },
+  }));
+  const pictured = { ...job, diagram: { ...job.diagram, sheets } };
+  const withOnly = (parts: typeof job.diagram.parts) => ({
+    ...pictured,
+    diagram: { ...pictured.diagram, parts, wires: [] },
+  });
+  expect(diagram(withOnly([]))?.next).toBe("Scan desk: find its parts");
+  expect(diagram(withOnly(parts))?.next).toBe("Scan desk: trace its lines");
+  const loose = { rule: "loose-end", severity: "warning", message: "" } as const;
+  const lone = { ...loose, subjects: ["F1"] };
+  expect(diagram(pictured, [lone, { ...loose, subjects: ["F2:1", "F2"] }])).toMatchObject({
+    state: "started",
+    next: "1 part lacks wires",
+  });
+  expect(diagram(pictured, [{ ...lone, setAside: "spare" }])?.state).toBe("done");
 });
 
 test("a traced and drawn job points at the first pin without a cavity", () => {

@@ -22,9 +22,18 @@ export interface WirePhoto {
   readonly pitch: number;
   /** How much darker a round wire is at its sides, 0 to 1. */
   readonly shade: number;
-  readonly gleam: boolean;
+  /** Light thrown back along a wire: a line with hard edges, or one that fades to both sides. */
+  readonly gleam: "none" | "hard" | "soft";
+  /** Where the light comes from: degrees off the camera, to the side of a wire; null: from the camera. */
+  readonly sun: number | null;
   /** Breadth of a stripe, radii of the wire. */
   readonly stripe: number;
+  /** Where its middle lies, radii of the wire off the wire's middle. */
+  readonly stripeAt: number;
+  /** Pixels along the wire in which the stripe winds round it once; null: it runs straight. */
+  readonly twist: number | null;
+  /** Pixels from the middle of the photo to where a wound stripe passes the middle of the wire. */
+  readonly phase: number;
   /** Of the wires against the rows, degrees. */
   readonly turn: number;
 }
@@ -41,8 +50,12 @@ export const WIRE_PHOTO: WirePhoto = {
   radius: 13,
   pitch: 40,
   shade: 0.6,
-  gleam: true,
+  gleam: "hard",
+  sun: null,
   stripe: 0.48,
+  stripeAt: 0.1,
+  twist: null,
+  phase: 0,
   turn: 7,
 };
 
@@ -77,6 +90,29 @@ export function lightOf([x, y]: Chromaticity): [number, number, number] {
   return rgb.map((one) => Math.max(0, one) / most) as [number, number, number];
 }
 
+function isOnStripe({ stripe, stripeAt, twist, phase }: WirePhoto, side: number, along: number) {
+  if (twist === null) return Math.abs(side - stripeAt) < stripe / 2;
+  // Round the wire: the stripe is as broad there as it looks when it faces the camera.
+  const round = Math.asin(side) - (2 * Math.PI * (along - phase)) / twist;
+  const off = round - 2 * Math.PI * Math.round(round / (2 * Math.PI));
+  return Math.abs(off) < Math.asin(Math.min(1, stripe / 2));
+}
+
+/** Share of the light on a round wire, `side` from -1 to 1 across it. */
+function lightOn({ shade, sun }: WirePhoto, side: number): number {
+  const facing = Math.sqrt(1 - side * side);
+  if (sun === null) return 1 - shade * (1 - facing);
+  const angle = (sun * Math.PI) / 180;
+  // A surface in the light by Lambert's cosine, the rest by what comes from all sides.
+  return 1 - shade + shade * Math.max(0, Math.cos(angle) * facing + Math.sin(angle) * side);
+}
+
+function shineOn({ gleam }: WirePhoto, side: number): number {
+  if (gleam === "none") return 0;
+  const off = Math.abs(side + 0.45);
+  return gleam === "hard" ? Number(off < 0.07) : 1.4 * Math.exp(-((off / 0.12) ** 2));
+}
+
 /** The light multiplies each channel of the camera: not the rule by which it is taken away again. */
 export function wirePhoto(photo: WirePhoto, random: () => number): Rgba {
   const { width, height, wires, radius, pitch } = photo;
@@ -104,11 +140,11 @@ export function wirePhoto(photo: WirePhoto, random: () => number): Rgba {
       if (photo.card && x > width - 44 && y > height - 36) seen = [...card];
       else if (look && Math.abs(off) < radius) {
         const side = off / radius;
-        const own =
-          look.stripe && Math.abs(side - 0.1) < photo.stripe / 2 ? look.stripe : look.base;
-        const lit = 1 - photo.shade * (1 - Math.sqrt(1 - side * side));
-        seen = own.map((one) => one * lit);
-        if (photo.gleam && Math.abs(side + 0.45) < 0.07) seen = seen.map((one) => one * 0.4 + 0.5);
+        const along = dx * Math.cos(angle) + dy * Math.sin(angle);
+        const own = look.stripe && isOnStripe(photo, side, along) ? look.stripe : look.base;
+        const lit = lightOn(photo, side);
+        const shine = shineOn(photo, side);
+        seen = own.map((one) => one * lit * (1 - 0.6 * shine) + 0.5 * shine);
       }
       for (let i = 0; i < 3; i++) {
         const linearLight = (seen[i] as number) * (light[i] as number);

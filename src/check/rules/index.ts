@@ -15,6 +15,7 @@ import { looseEnd } from "./loose-end.ts";
 import { mislaidUndecided } from "./mislaid-undecided.ts";
 import { noReturn } from "./no-return.ts";
 import { noSupply } from "./no-supply.ts";
+import { nothingTraced } from "./nothing-traced.ts";
 import { numberDiffers } from "./number-differs.ts";
 import { pinWithoutCavity } from "./pin-without-cavity.ts";
 import { printedRoleContradicted } from "./printed-role-contradicted.ts";
@@ -59,6 +60,7 @@ export const RULES: readonly Rule[] = [
   // Notes
   mislaidUndecided,
   colourChanges,
+  nothingTraced,
   roleUndecided,
   unfusedSupply,
 ];

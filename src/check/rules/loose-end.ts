@@ -12,7 +12,10 @@ export const looseEnd = defineRule({
   find: looseEndsOf,
 });
 
-function looseEndsOf({ part, wires: wiresAt, systemVoltage }: PartView): readonly Found[] {
+function looseEndsOf(view: PartView): readonly Found[] {
+  const { part, wires: wiresAt, isBegun, systemVoltage } = view;
+  // Before the first wire that is true of every part, and says nothing of any.
+  if (!isBegun) return [];
   const wires = (pin: PinRef) => wiresAt.get(pin) ?? 0;
   const pins = pinsOf(part).map((pin) => pinRef(part.id, pin.id));
   // A module's or plug's free pins are normal; a pass-through that a wire enters must let it out.

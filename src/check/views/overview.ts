@@ -18,6 +18,7 @@ import { PlugViews } from "./plug-views.ts";
 import { ReadingViews } from "./reading-views.ts";
 import { ShortViews } from "./short-views.ts";
 import { UnfusedViews } from "./unfused-views.ts";
+import { UntracedViews } from "./untraced-views.ts";
 
 export type { Now } from "./now.ts";
 
@@ -43,6 +44,7 @@ export class Lookover {
   private readonly parts = new PartViews();
   private readonly fuses = new FuseViews();
   private readonly unfused = new UnfusedViews();
+  private readonly untraced = new UntracedViews();
   private readonly pageLines = new PageLineViews();
   private readonly paper = new PaperModules();
   private readonly modules = new ModuleViews();
@@ -134,6 +136,7 @@ export class Lookover {
         part: this.parts.of(now),
         fuse: this.fuses.of(now),
         unfused: this.unfused.of(now),
+        untraced: this.untraced.of(now),
         "page-line": this.pageLines.of(now),
         module: modules,
         misprinted: this.misprinted.of(modules),

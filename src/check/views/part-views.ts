@@ -16,12 +16,14 @@ export class PartViews {
   /** In the order of the drawing. */
   private kept: readonly Kept[] = [];
 
-  of({ job: { systemVoltage }, circuit: { parts }, network }: Now): readonly PartView[] {
+  of({ job: { systemVoltage }, circuit: { parts, wires }, network }: Now): readonly PartView[] {
     const { revision } = network;
-    return this.last.of([parts, revision, systemVoltage], (before) => {
+    const isBegun = wires.length > 0;
+    return this.last.of([parts, revision, isBegun, systemVoltage], (before) => {
       const were = this.kept;
       const holds = ({ view, revision: since }: Kept, { part, firstPin, pins }: Member) => {
         if (view.part !== part || view.systemVoltage !== systemVoltage) return false;
+        if (view.isBegun !== isBegun) return false;
         if (since === revision) return true;
         for (let pin = firstPin; pin < firstPin + pins.length; pin++)
           if (!network.isSameSince(since, pin, CELL.hops)) return false;
@@ -30,10 +32,10 @@ export class PartViews {
       this.kept = keepInStep(were, network.roster.members, memberOf, (member, known) => {
         if (known && holds(known, member)) return known;
         const { part, firstPin, pins } = member;
-        const wires = new Map<PinRef, number>(
+        const wiresAt = new Map<PinRef, number>(
           pins.map((pin, place) => [pin, network.wiresAt(firstPin + place).length]),
         );
-        return { member, view: { part, wires, systemVoltage }, revision };
+        return { member, view: { part, wires: wiresAt, isBegun, systemVoltage }, revision };
       });
       return before && this.kept === were ? before : this.kept.map(({ view }) => view);
     });

@@ -31,7 +31,7 @@ import { UprightDock } from "./upright-dock.tsx";
 import { useClipboard } from "./use-clipboard.ts";
 import { useIncomingFiles } from "./use-incoming-files.ts";
 import { useKeyboard } from "./use-keyboard.ts";
-import { type TableHeight, useForm, useNarrow, useSizes } from "./use-layout.ts";
+import { type TableHeight, useCramped, useForm, useNarrow, useSizes } from "./use-layout.ts";
 import { useReadingStation } from "./use-reading-station.ts";
 
 /** The boards, once there is a job to show on them. */
@@ -49,6 +49,9 @@ export function App() {
 /** Stations that are nothing without their own panel. */
 const WITH_PANEL: readonly PlaceId[] = ["match", "check", "prove"];
 
+/** Where nothing is done at the plug. */
+const AT_DIAGRAM: readonly PlaceId[] = ["pins", "diagram"];
+
 const hasNoPins = ({ job }: SessionState): boolean =>
   job.plugs.every(({ cavities }) => cavities.length === 0) &&
   job.diagram.parts.every((part) => part.kind !== "module" || part.pins.length === 0);
@@ -62,6 +65,7 @@ function Desk() {
   const operating = useOperating();
   const reading = useSelected((state) => state.draft !== null);
   const narrow = useNarrow();
+  const cramped = useCramped();
   // A machine being operated wants room for its drawing, a picture being traced for itself, and a
   // reading for its keypad where the table would take it; the height chosen for other work stays.
   const [busyTable, setBusyTable] = useState<TableHeight>("low");
@@ -102,6 +106,7 @@ function Desk() {
         className={styles.app}
         data-form={form}
         data-table={form === "desk" ? table : undefined}
+        data-scanning={scanning}
         data-reading={reading}
       >
         <TopBar form={form} onGo={goToStation} />
@@ -121,6 +126,7 @@ function Desk() {
             <main className={styles.main}>
               <Boards
                 stacked={stacked}
+                alone={scanning && AT_DIAGRAM.includes(place) && (stacked || cramped)}
                 share={stacked ? sizes.stackedShare : sizes.share}
                 onShare={(share) => sizes.change(stacked ? { stackedShare: share } : { share })}
               />

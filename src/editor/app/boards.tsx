@@ -7,14 +7,17 @@ import { useJobDesk } from "./job-desk-context.tsx";
 
 interface BoardsProps {
   stacked: boolean;
+  /** The diagram has all the room; the plug is kept as it is. */
+  alone: boolean;
   share: number;
   onShare: (share: number) => void;
 }
 
 /** The two boards with the divider between them. */
-export function Boards({ stacked, share, onShare }: BoardsProps) {
+export function Boards({ stacked, alone, share, onShare }: BoardsProps) {
   const desk = useJobDesk();
-  const sizes = `minmax(0, ${share}fr) auto minmax(0, ${1 - share}fr)`;
+  const both = `minmax(0, ${share}fr) auto minmax(0, ${1 - share}fr)`;
+  const sizes = alone ? "minmax(0, 1fr)" : both;
   return (
     <div
       className={styles.boards}
@@ -25,8 +28,8 @@ export function Boards({ stacked, share, onShare }: BoardsProps) {
           <DiagramBoard onOpenDemo={desk.openDemo} />
         </Boundary>
       </section>
-      <Divider stacked={stacked} share={share} onChange={onShare} />
-      <section className={styles.board} aria-label="Plug">
+      {!alone && <Divider stacked={stacked} share={share} onChange={onShare} />}
+      <section className={styles.board} aria-label="Plug" hidden={alone}>
         <Boundary name="The plug board">
           <PlugBoard />
         </Boundary>

@@ -9,6 +9,8 @@ const PHONE = "(max-width: 700px), (max-height: 480px)";
 const UPRIGHT = "(max-width: 1000px)";
 /** The same in app.module.css: the table takes the whole width. */
 const NARROW = "(max-width: 1200px)";
+/** Half of the boards' room is too little there to judge a picture by, with a list beside it. */
+const CRAMPED = "(max-width: 1600px)";
 const STORAGE_KEY = "pintruth-layout";
 const SMALLEST_SHARE = 0.2;
 
@@ -17,7 +19,7 @@ function matches(query: string) {
 }
 
 function watch(listener: () => void) {
-  const queries = [PHONE, UPRIGHT, NARROW].map((query) => matchMedia(query));
+  const queries = [PHONE, UPRIGHT, NARROW, CRAMPED].map((query) => matchMedia(query));
   for (const query of queries) query.addEventListener("change", listener);
   return () => {
     for (const query of queries) query.removeEventListener("change", listener);
@@ -32,6 +34,9 @@ export function useForm(): Form {
 
 /** The panel beside the boards ends where the table begins, so that they share the height. */
 export const useNarrow = (): boolean => useSyncExternalStore(watch, () => matches(NARROW));
+
+/** A picture that is worked on needs the room of both boards. */
+export const useCramped = (): boolean => useSyncExternalStore(watch, () => matches(CRAMPED));
 
 interface Sizes {
   /** Part of the boards' room that the diagram takes, 0 to 1. */

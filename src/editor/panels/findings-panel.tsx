@@ -4,6 +4,9 @@ import type { Job } from "../../job/index.ts";
 import {
   counterparts,
   doubtedPlaces,
+  type FindingRow,
+  findingRows,
+  isFolded,
   type OrderedFinding,
   offeredFor,
 } from "../../session/index.ts";
@@ -11,6 +14,7 @@ import { goTo } from "../app/go-to.ts";
 import { useForm } from "../app/use-layout.ts";
 import { useSelected, useSession, useShownAnalysis } from "../session-context.tsx";
 import { FindingItem } from "./findings/finding-item.tsx";
+import { FoldedItem } from "./findings/folded-findings.tsx";
 import { SetAsideList } from "./findings/set-aside-list.tsx";
 import styles from "./findings-panel.module.css";
 import { StatusShape } from "./status-shape.tsx";
@@ -23,6 +27,8 @@ const PLURALS: Readonly<Record<Severity, string>> = {
   warning: "warnings",
   note: "notes",
 };
+
+const isAside = ({ finding }: OrderedFinding) => finding.setAside !== undefined;
 
 /** Everything worth telling, contradictions first; nothing changes places while one works. */
 export function FindingsPanel() {
@@ -53,12 +59,18 @@ export function FindingsPanel() {
   };
   // A filter for what is no longer there would hide all the rest.
   const filter = only !== null && counts[only] > 0 ? only : null;
-  const isAside = ({ finding }: OrderedFinding) => finding.setAside !== undefined;
   const aside = findings.filter(isAside);
-  const shown = findings.filter(
-    (one) => !isAside(one) && (filter === null || one.finding.severity === filter),
+  const shown = useMemo(
+    () =>
+      findings.filter(
+        (one) => !isAside(one) && (filter === null || one.finding.severity === filter),
+      ),
+    [findings, filter],
   );
-  const grown = useGrowingList(shown, shown.findIndex(({ key }) => lit.has(key)) + 1);
+  const rows = useMemo(() => findingRows(shown), [shown]);
+  const isLit = (row: FindingRow) =>
+    isFolded(row) ? row.members.some(({ key }) => lit.has(key)) : lit.has(row.key);
+  const grown = useGrowingList(rows, rows.findIndex(isLit) + 1);
   const onShow = useCallback((key: string) => session.show({ selection: [key] }), [session]);
   const onPath = useCallback(
     (key: string) => {
@@ -66,6 +78,20 @@ export function FindingsPanel() {
       goTo(session, key);
     },
     [session, onlyOne],
+  );
+  const item = (one: OrderedFinding) => (
+    <FindingItem
+      key={one.key}
+      ordered={one}
+      chosen={selection[0] === one.key}
+      lit={lit.has(one.key)}
+      offers={offeredFor(one.finding, doubted)}
+      again={isLookedAtAgain(one.finding, again)}
+      onShow={onShow}
+      // Where one thing shows at a time, the path is on a screen of its own.
+      leads={onlyOne}
+      onPath={onPath}
+    />
   );
   return (
     <section className={styles.panel} aria-label="Findings" tabIndex={-1} data-keeps-focus>
@@ -88,20 +114,15 @@ export function FindingsPanel() {
       </header>
       {findings.length === 0 && <NothingFound job={job} />}
       <ol ref={list} className={styles.list}>
-        {grown.shown.map((one) => (
-          <FindingItem
-            key={one.key}
-            ordered={one}
-            chosen={selection[0] === one.key}
-            lit={lit.has(one.key)}
-            offers={offeredFor(one.finding, doubted)}
-            again={isLookedAtAgain(one.finding, again)}
-            onShow={onShow}
-            // Where one thing shows at a time, the path is on a screen of its own.
-            leads={onlyOne}
-            onPath={onPath}
-          />
-        ))}
+        {grown.shown.map((row) =>
+          isFolded(row) ? (
+            <FoldedItem key={row.key} folded={row} lit={isLit(row)}>
+              {row.members.map(item)}
+            </FoldedItem>
+          ) : (
+            item(row)
+          ),
+        )}
         {grown.isMore && <li ref={grown.end} aria-hidden />}
       </ol>
       {shown.length === 0 && aside.length > 0 && (

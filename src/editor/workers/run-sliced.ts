@@ -16,7 +16,7 @@ const waiting: (() => void)[] = [];
 channel.port1.onmessage = () => waiting.shift()?.();
 
 /** Lets every message that has come in be heard; a timer would be held back to 4 ms. */
-const breathe = () =>
+export const breathe = () =>
   new Promise<void>((resolve) => {
     waiting.push(resolve);
     channel.port2.postMessage(null);

@@ -1,6 +1,6 @@
 import type { Box } from "../../base/index.ts";
 import type { Picture } from "../../job/index.ts";
-import { type Grey, greyFrom, greyOf, type Rgba } from "../../scan/index.ts";
+import { type Grey, greyFrom, greyOf, type Rgba, type Sliced } from "../../scan/index.ts";
 
 /** What a tablet holds: a larger picture is worked on at this size. */
 const MOST_PIXELS = 40_000_000;
@@ -16,9 +16,9 @@ export interface SourcePicture {
   readonly height: number;
   /** Pixels kept for each true one: 1, or less for a picture too large. */
   readonly shrink: number;
-  /** All of it, as colours or as greys, at the size that is kept. */
-  colours(): Rgba;
-  greys(): Grey;
+  /** All of it, as colours or as greys, at the size that is kept; strip after strip. */
+  colours(): Sliced<Rgba>;
+  greys(): Sliced<Grey>;
   /** A box of it, edges whole pixels, so many pixels for each true one. */
   part(box: Box, scale: number): Rgba;
   bitmap(box: Box): Promise<ImageBitmap>;
@@ -39,14 +39,16 @@ export async function decoded({ bytes, type }: Picture): Promise<SourcePicture> 
     width,
     height,
     shrink: bitmap.width / width,
-    colours: () => {
+    *colours() {
       const data = new Uint8ClampedArray(4 * bitmap.width * bitmap.height);
-      inStrips(bitmap, (strip, top) => data.set(strip.data, 4 * top * bitmap.width));
+      yield* inStrips(bitmap, (strip, top) => data.set(strip.data, 4 * top * bitmap.width));
       return { width: bitmap.width, height: bitmap.height, data };
     },
-    greys: () => {
+    *greys() {
       const grey = greyOf(bitmap.width, bitmap.height);
-      inStrips(bitmap, (strip, top) => grey.data.set(greyFrom(strip).data, top * bitmap.width));
+      yield* inStrips(bitmap, (strip, top) =>
+        grey.data.set(greyFrom(strip).data, top * bitmap.width),
+      );
       return grey;
     },
     part: (box, scale) => {
@@ -110,7 +112,7 @@ function paperOf(width: number, height: number): OffscreenCanvasRenderingContext
   return ink;
 }
 
-function inStrips(bitmap: ImageBitmap, read: (strip: Rgba, top: number) => void): void {
+function* inStrips(bitmap: ImageBitmap, read: (strip: Rgba, top: number) => void): Sliced<void> {
   const { width, height } = bitmap;
   const rows = Math.min(height, Math.max(1, Math.floor(STRIP / width)));
   const ink = paperOf(width, rows);
@@ -119,5 +121,6 @@ function inStrips(bitmap: ImageBitmap, read: (strip: Rgba, top: number) => void)
     ink.fillRect(0, 0, width, rows);
     ink.drawImage(bitmap, 0, -top);
     read(ink.getImageData(0, 0, width, high), top);
+    yield (top + high) / height;
   }
 }

@@ -2,19 +2,21 @@ import { expose, transfer } from "comlink";
 import { type Box, boundsOf, type Point } from "../../base/index.ts";
 import type { Picture } from "../../job/index.ts";
 import {
+  asPart,
   type Bow,
   bowIn,
   bowNear,
   type CleanStep,
-  cleaned,
+  clean,
   type Grey,
   type ProposedCorners,
   planOf,
   planOfView,
-  proposeCorners,
+  proposedCorners,
   type Quad,
   type ResultView,
   type Rgba,
+  type Sliced,
   type Squaring,
   type SquaringPlan,
   scaledSteps,
@@ -39,6 +41,8 @@ export interface MadePicture {
 
 /** Pixels around a view that cleaning looks at too: the paper's tone and a letter's company. */
 const ROUND = 48;
+/** The desk says why before it asks; see `noPlanWords`. */
+const NO_PLAN = "No picture can be made with these corners, this margin and this tilt.";
 /** Pixels of the picture read for each of a view's, so that thin lines do not break. */
 const FINER = 1.4;
 
@@ -47,7 +51,7 @@ let round = 0;
 let file: Picture | null = null;
 /** The only full-size picture in hand, apart from the result while it is made. */
 let source: SourcePicture | null = null;
-let grey: Grey | null = null;
+let grey: Promise<Grey> | null = null;
 /** The last cut-out read for a view: most looks differ in cleaning alone. */
 let cutOut: { readonly key: string; readonly pixels: Rgba } | null = null;
 
@@ -58,9 +62,18 @@ async function sourceAtHand(): Promise<SourcePicture> {
 }
 
 const greyAtHand = async (): Promise<Grey> => {
-  grey ??= (await sourceAtHand()).greys();
+  const at = await sourceAtHand();
+  grey ??= untilClosed(at.greys(), at);
   return grey;
 };
+
+/** Work on a picture that is off only when another one is opened, or this one is let go. */
+const untilClosed = <T>(work: Sliced<T>, at: SourcePicture): Promise<T> =>
+  runSliced(
+    work,
+    () => {},
+    () => source !== at,
+  );
 
 function letGo(): void {
   source?.close();
@@ -87,7 +100,7 @@ const squareWorker = {
 
   async propose(): Promise<ProposedCorners | null> {
     const at = await sourceAtHand();
-    const found = proposeCorners(await greyAtHand());
+    const found = await untilClosed(proposedCorners(await greyAtHand()), at);
     return (
       found && {
         ...found,
@@ -120,7 +133,7 @@ const squareWorker = {
     const begun = round;
     const at = await sourceAtHand();
     const plan = planOf(ask.squaring, at);
-    if (!plan) throw new Error("These four corners make no page: two sides cross.");
+    if (!plan) throw new Error(NO_PLAN);
     const room = ROUND / ask.scale;
     const box = {
       left: Math.max(0, Math.floor(ask.box.left - room)),
@@ -131,15 +144,14 @@ const squareWorker = {
     const isOff = () => begun !== round;
     const seen = await runSliced(viewOf(at, plan, box, ask.scale), () => {}, isOff);
     const steps = scaledSteps(ask.cleaning, ask.scale);
-    const clean =
-      steps.length === 0 ? seen : await runSliced(cleaned(seen, steps), () => {}, isOff);
+    await runSliced(clean(seen, steps), () => {}, isOff);
     const kept = {
       left: Math.round((ask.box.left - box.left) * ask.scale),
       top: Math.round((ask.box.top - box.top) * ask.scale),
       width: Math.max(1, Math.round((ask.box.right - ask.box.left + 1) * ask.scale)),
       height: Math.max(1, Math.round((ask.box.bottom - ask.box.top + 1) * ask.scale)),
     };
-    return bitmapOf(clean, kept);
+    return bitmapOf(seen, kept);
   },
 
   /** The whole result, ready to be stored. */
@@ -151,20 +163,17 @@ const squareWorker = {
     const begun = round;
     const at = await sourceAtHand();
     const plan = planOf(squaring, at);
-    if (!plan) throw new Error("These four corners make no page: two sides cross.");
+    if (!plan) throw new Error(NO_PLAN);
     const isOff = () => begun !== round;
     const whole = { left: 0, top: 0, right: plan.width - 1, bottom: plan.height - 1 };
     const cut = { left: 0, top: 0, scale: at.shrink };
-    let pixels: Rgba | null = at.colours();
-    // From here on the decoded picture only takes up room; it is read again when asked for.
-    letGo();
-    const warped = warp(pixels, planOfView(plan, { box: whole, scale: 1 }, cut));
-    pixels = null;
     const share = cleaning.length === 0 ? 0.9 : 0.4;
-    let made = await runSliced(warped, (done) => tell(share * done), isOff);
-    if (cleaning.length > 0) {
-      made = await runSliced(cleaned(made, cleaning), (done) => tell(share + 0.5 * done), isOff);
-    }
+    const made = await runSliced(
+      warpedOnce(at, planOfView(plan, { box: whole, scale: 1 }, cut)),
+      (done) => tell(share * done),
+      isOff,
+    );
+    await runSliced(clean(made, cleaning), (done) => tell(share + (0.9 - share) * done), isOff);
     tell(0.9);
     const picture = await encodePicture(made);
     if (isOff()) throw new CalledOff("called off");
@@ -177,6 +186,16 @@ const squareWorker = {
     round++;
   },
 };
+
+/**
+ * The whole picture warped. Once its pixels are read the decoded picture only takes up room; it is read
+ * again when asked for.
+ */
+function* warpedOnce(at: SourcePicture, plan: SquaringPlan): Sliced<Rgba> {
+  const pixels = yield* asPart(at.colours(), 0, 0.3);
+  letGo();
+  return yield* asPart(warp(pixels, plan), 0.3, 1);
+}
 
 /** The pixels of a box of the result, made from no more of the picture than it shows. */
 function viewOf(at: SourcePicture, plan: SquaringPlan, box: Box, scale: number) {

@@ -74,5 +74,8 @@ async function readIn(lane: Lane, { picture, as, isCapitals }: Print): Promise<R
   return {
     text: words.map(({ text }) => text).join(" "),
     sure: words.length === 0 ? 0 : Math.min(...words.map(({ confidence }) => confidence)),
+    letters: words.flatMap(({ symbols }, word) =>
+      symbols.map(({ text, bbox }) => ({ text, from: bbox.x0, to: bbox.x1, word })),
+    ),
   };
 }

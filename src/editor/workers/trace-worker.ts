@@ -5,17 +5,16 @@ import {
   asPart,
   findParts,
   type Grey,
-  netAt,
   type PreparedPage,
   preparePage,
   type SymbolProposal,
   type SymbolSearch,
   type Traced,
-  traceLines,
   type WordCrop,
   wordBoxesOf,
 } from "../../scan/index.ts";
 import type { FoundNet, ReadyPage, TraceAsk } from "../../session/index.ts";
+import { type AskedLines, askedLines } from "./asked-lines.ts";
 import { cropOf } from "./picture-crop.ts";
 import { CalledOff, type Progress, runSliced } from "./run-sliced.ts";
 import { decoded } from "./source-picture.ts";
@@ -27,15 +26,12 @@ const TOO_LARGE =
 let round = 0;
 let picture: Picture | null = null;
 let page: PreparedPage | null = null;
-/** What was asked last, and every net of it once somebody points at a line that no pin is on. */
-let asked: { readonly ask: TraceAsk; all: Promise<Traced> | null } | null = null;
+let asked: AskedLines | null = null;
 
 const prepared = (): PreparedPage => {
   if (!page) throw new Error("asked before there was a picture");
   return page;
 };
-
-const quietly: Progress = () => {};
 
 /** The picture of one sheet in a thread of its own. */
 const traceWorker = {
@@ -50,7 +46,7 @@ const traceWorker = {
     try {
       if (isOff()) throw new CalledOff("called off");
       if (source.shrink < 1) throw new Error(TOO_LARGE);
-      grey = source.greys();
+      grey = await runSliced(asPart(source.greys(), 0, 0.2), tell, isOff);
     } finally {
       source.close();
     }
@@ -61,21 +57,13 @@ const traceWorker = {
 
   async trace(ask: TraceAsk, tell: Progress): Promise<Traced> {
     const begun = round;
-    asked = { ask, all: null };
-    const work = traceLines(prepared(), ask, ask.terminals, "with-terminals");
-    return runSliced(work, tell, () => begun !== round);
+    const own: AskedLines = askedLines(prepared(), ask, () => asked !== own);
+    asked = own;
+    return own.trace(tell, () => begun !== round);
   },
 
   async netAt(at: Point, reach: number): Promise<FoundNet | null> {
-    const now = asked;
-    if (!now) return null;
-    const { terminals } = now.ask;
-    now.all ??= runSliced(traceLines(prepared(), now.ask, terminals, "all"), quietly, () => {
-      return asked !== now;
-    });
-    const all = await now.all;
-    const net = netAt(all, at, reach);
-    return net && { net, questions: all.questions.filter(({ nets }) => nets.includes(net.id)) };
+    return asked ? asked.netAt(at, reach) : null;
   },
 
   async findWords(tell: Progress): Promise<readonly WordCrop[]> {

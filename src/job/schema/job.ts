@@ -71,7 +71,18 @@ export const sheetSchema = z
     squaring: squaringSchema.optional(),
     cleaning: z.array(cleanStepSchema).optional().describe("steps taken after squaring, in order"),
     answers: z
-      .array(z.looseObject({ at: pointSchema, joined: z.boolean() }))
+      .array(
+        z.looseObject({
+          at: pointSchema,
+          joined: z.boolean(),
+          stray: z
+            .boolean()
+            .optional()
+            .describe(
+              "what is there is no line, from one joint or end to the next; not joined then",
+            ),
+        }),
+      )
       .optional()
       .describe("what the user said of doubtful places of lines, pixels of the squared picture"),
   })

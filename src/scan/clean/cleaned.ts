@@ -1,5 +1,5 @@
-import { inkOf } from "../ink.ts";
-import { type Bits, greyFrom, type Rgba } from "../raster.ts";
+import { inking } from "../ink.ts";
+import { type Bits, greying, type Rgba } from "../raster.ts";
 import { asPart, inBands, type Sliced } from "../sliced.ts";
 import { sauvola } from "./adaptive-threshold.ts";
 import { bleedThroughOf, darkestOf } from "./bleed-through.ts";
@@ -11,7 +11,22 @@ import type { CleanStep } from "./step.ts";
 
 /** The picture after some steps of cleaning, one after the other. The picture itself stays as it is. */
 export function* cleaned(picture: Rgba, steps: readonly CleanStep[]): Sliced<Rgba> {
-  const out = opaque(picture);
+  const { width, height, data } = picture;
+  const copy = { width, height, data: new Uint8ClampedArray(data.length) };
+  yield* asPart(
+    inBands(picture, (top, bottom) => {
+      copy.data.set(data.subarray(4 * top * width, 4 * bottom * width), 4 * top * width);
+    }),
+    0,
+    0.05,
+  );
+  yield* asPart(clean(copy, steps), 0.05, 1);
+  return copy;
+}
+
+/** As `cleaned`, in place: for a picture that nobody else has. */
+export function* clean(out: Rgba, steps: readonly CleanStep[]): Sliced<void> {
+  yield* asPart(onWhite(out), 0, 0);
   let isFlat: boolean = false;
   for (const [n, step] of steps.entries()) {
     const [from, to] = [n / steps.length, (n + 1) / steps.length];
@@ -20,7 +35,6 @@ export function* cleaned(picture: Rgba, steps: readonly CleanStep[]): Sliced<Rgb
     yield* asPart(take(out, step), isReady ? from : (from + to) / 2, to);
     isFlat ||= step.does === "flatten" || step.does === "black-and-white" || !isReady;
   }
-  return out;
 }
 
 /** Steps that make ink white: the paper around it must be white too, and is made so if need be. */
@@ -34,19 +48,18 @@ function* take(picture: Rgba, step: CleanStep): Sliced<void> {
     case "contrast":
       return yield* stretchContrast(picture, step.black, step.white);
     case "black-and-white": {
-      const ink = yield* asPart(sauvola(greyFrom(picture), step.window, step.k), 0, 0.7);
+      const grey = yield* asPart(greying(picture), 0, 0.1);
+      const ink = yield* asPart(sauvola(grey, step.window, step.k), 0.1, 0.7);
       return yield* asPart(paint(picture, ink), 0.7, 1);
     }
     case "specks": {
-      const ink = inkOf(greyFrom(picture));
-      yield 0.4;
-      const specks = specksOf(ink, step.largest);
-      yield 0.8;
+      const ink = yield* asPart(inkFrom(picture), 0, 0.4);
+      const specks = yield* asPart(specksOf(ink, step.largest), 0.4, 0.8);
       return yield* asPart(erase(picture, specks), 0.8, 1);
     }
     case "bleed-through": {
-      const faint = bleedThroughOf(darkestOf(picture), step.sure);
-      yield 0.8;
+      const darkest = yield* asPart(darkestOf(picture), 0, 0.1);
+      const faint = yield* asPart(bleedThroughOf(darkest, step.sure), 0.1, 0.8);
       return yield* asPart(erase(picture, faint), 0.8, 1);
     }
     case "inks": {
@@ -56,16 +69,23 @@ function* take(picture: Rgba, step: CleanStep): Sliced<void> {
   }
 }
 
-/** A copy on white paper: what is see-through in a picture shows the paper. */
-function opaque({ width, height, data }: Rgba): Rgba {
-  const copy = data.slice();
-  for (let at = 3; at < copy.length; at += 4) {
-    const opacity = copy[at] as number;
-    if (opacity === 255) continue;
-    for (let c = at - 3; c < at; c++) copy[c] = 255 + (((copy[c] as number) - 255) * opacity) / 255;
-    copy[at] = 255;
-  }
-  return { width, height, data: copy };
+/** In a function of its own: the greys are not kept beside the pieces of ink. */
+function* inkFrom(picture: Rgba): Sliced<Bits> {
+  return yield* asPart(inking(yield* asPart(greying(picture), 0, 0.3)), 0.3, 1);
+}
+
+/** On white paper, in place: what is see-through in a picture shows the paper. */
+function* onWhite(picture: Rgba): Sliced<void> {
+  const { width, data } = picture;
+  yield* inBands(picture, (top, bottom) => {
+    for (let at = 4 * top * width + 3; at < 4 * bottom * width; at += 4) {
+      const opacity = data[at] as number;
+      if (opacity === 255) continue;
+      for (let c = at - 3; c < at; c++)
+        data[c] = 255 + (((data[c] as number) - 255) * opacity) / 255;
+      data[at] = 255;
+    }
+  });
 }
 
 function* paint(picture: Rgba, ink: Bits): Sliced<void> {

@@ -1,12 +1,14 @@
-import { type PaperTone, paperAlong, paperTone } from "../paper.ts";
+import { type PaperTone, paperAlong, paperTones } from "../paper.ts";
 import { greyOf, type Rgba } from "../raster.ts";
 import { asPart, inBands, type Sliced } from "../sliced.ts";
 
 /** In place: each of red, green and blue against the paper's own, so that paper becomes white. */
 export function* flattenColours(picture: Rgba): Sliced<void> {
   const { width, data } = picture;
-  const papers = [0, 1, 2].map((colour) => paperOf(picture, colour));
-  yield 0.25;
+  const papers: PaperTone[] = [];
+  for (const colour of [0, 1, 2]) {
+    papers.push(yield* asPart(paperOf(picture, colour), colour / 12, (colour + 1) / 12));
+  }
   const whites = papers.map(() => new Float32Array(width)) as [
     Float32Array,
     Float32Array,
@@ -33,7 +35,7 @@ export function* flattenColours(picture: Rgba): Sliced<void> {
 const ENOUGH = 1000;
 
 /** The paper's tone in one colour, from every so manieth pixel of every so manieth row. */
-function paperOf({ width, height, data }: Rgba, colour: number): PaperTone {
+function* paperOf({ width, height, data }: Rgba, colour: number): Sliced<PaperTone> {
   const every = Math.max(1, Math.floor(Math.min(width, height) / ENOUGH));
   const channel = greyOf(Math.ceil(width / every), Math.ceil(height / every));
   for (let y = 0, at = 0; y < height; y += every) {
@@ -41,6 +43,7 @@ function paperOf({ width, height, data }: Rgba, colour: number): PaperTone {
       channel.data[at] = data[4 * (y * width + x) + colour] as number;
     }
   }
-  const paper = paperTone(channel);
+  yield 0.5;
+  const paper = yield* asPart(paperTones(channel), 0.5, 1);
   return { ...paper, cell: paper.cell * every };
 }

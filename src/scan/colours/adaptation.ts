@@ -1,5 +1,6 @@
-import { convertRgbToXyz65, convertXyz65ToLab65, convertXyz65ToRgb } from "culori/fn";
+import { convertXyz65ToRgb } from "culori/fn";
 import type { Lab } from "./colour-difference.ts";
+import { linear } from "./linear-light.ts";
 
 /** CIE 1931 X, Y, Z; 1 is the Y of an sRGB picture's own white. */
 export type Xyz = readonly [x: number, y: number, z: number];
@@ -27,15 +28,16 @@ const times = (matrix: Matrix, of: Xyz): Xyz => [
   dot(matrix[2], of),
 ];
 
+/** XYZ of a colour in linear sRGB, 0 to 1 each (IEC 61966-2-1). */
+export const xyzOfLinear = ([red, green, blue]: Xyz): Xyz => [
+  0.4123907993 * red + 0.3575843394 * green + 0.1804807884 * blue,
+  0.2126390059 * red + 0.7151686788 * green + 0.0721923154 * blue,
+  0.0193308187 * red + 0.1191947798 * green + 0.9505321522 * blue,
+];
+
 /** From red, green and blue of an sRGB picture, 0 to 255 each. */
-export function xyzOf(red: number, green: number, blue: number): Xyz {
-  const { x, y, z } = convertRgbToXyz65({
-    r: red / 255,
-    g: green / 255,
-    b: blue / 255,
-  });
-  return [x, y, z];
-}
+export const xyzOf = (red: number, green: number, blue: number): Xyz =>
+  xyzOfLinear([linear(red), linear(green), linear(blue)]);
 
 /**
  * A colour seen under `white` as it would be under D65: von Kries' rule, each cone response scaled
@@ -55,9 +57,12 @@ export function adapterFrom(white: Xyz): (colour: Xyz) => Xyz {
   };
 }
 
+/** L*a*b* against D65 of X, Y, Z (CIE 15). */
 export function labOf([x, y, z]: Xyz): Lab {
-  const { l, a, b } = convertXyz65ToLab65({ x, y, z });
-  return [l, a, b];
+  const root = (share: number) =>
+    share > (6 / 29) ** 3 ? Math.cbrt(share) : (share * (29 / 6) ** 2) / 3 + 4 / 29;
+  const fy = root(y);
+  return [116 * fy - 16, 500 * (root(x / D65[0]) - fy), 200 * (fy - root(z / D65[2]))];
 }
 
 /** X, Y, Z of L*a*b* against D65 (CIE 15). */

@@ -1,6 +1,6 @@
 import type { Point } from "../../base/index.ts";
 import type { Rgba } from "../raster.ts";
-import { D65, type Xyz, xyzOf } from "./adaptation.ts";
+import { D65, type Xyz, xyzOf, xyzOfLinear } from "./adaptation.ts";
 import { type Cell, cellsOf } from "./cells.ts";
 import { greyEdge } from "./grey-edge.ts";
 
@@ -132,13 +132,9 @@ function levelOf(cells: readonly Cell[]): number {
 const middle = (values: readonly number[]) =>
   values.toSorted((one, other) => one - other)[values.length >> 1] ?? 0;
 
-/** XYZ of a colour in linear sRGB (IEC 61966-2-1), brought to a Y. */
-function scaledTo([red, green, blue]: Xyz, light: number): Xyz {
-  const xyz: Xyz = [
-    0.4124 * red + 0.3576 * green + 0.1805 * blue,
-    0.2126 * red + 0.7152 * green + 0.0722 * blue,
-    0.0193 * red + 0.1192 * green + 0.9505 * blue,
-  ];
+/** XYZ of a colour in linear sRGB, brought to a Y. */
+function scaledTo(rgb: Xyz, light: number): Xyz {
+  const xyz = xyzOfLinear(rgb);
   const by = xyz[1] > 0 ? light / xyz[1] : 0;
   return by > 0 ? [xyz[0] * by, xyz[1] * by, xyz[2] * by] : [...D65];
 }

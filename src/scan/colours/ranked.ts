@@ -37,14 +37,16 @@ export function rankedCodes(colour: Lab): readonly RankedCode[] {
   })).toSorted((one, other) => one.deltaE - other.deltaE);
 }
 
+/** The most that light and shade may be asked to explain when they are brought to one lightness. */
+const DARKEST = 0.002;
+
 /**
  * How different two colours are beyond what more or less light on one of them makes, within so many
- * photographic stops: CIEDE2000.
+ * photographic stops: CIEDE2000 with the one brought as near to the other's light as those allow.
  */
 export function differenceBeyondShade(one: Lab, other: Lab, stops: number): number {
-  return Math.min(
-    ...[-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1].map((share) =>
-      colourDifference(withLight(one, share * stops), other),
-    ),
+  const apart = Math.log2(
+    Math.max(DARKEST, xyzOfLab(other)[1]) / Math.max(DARKEST, xyzOfLab(one)[1]),
   );
+  return colourDifference(withLight(one, Math.min(stops, Math.max(-stops, apart))), other);
 }

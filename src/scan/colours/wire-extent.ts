@@ -1,145 +1,155 @@
 import type { Lab } from "./colour-difference.ts";
+import { isPaler } from "./paler.ts";
 import { differenceBeyondShade } from "./ranked.ts";
+import { bridged, type Run, runsAcross } from "./runs-across.ts";
+import { GRAIN } from "./wire-surroundings.ts";
 
-/** Rows of a strip that show the wire, `to` outside. */
+/** Rows across that show the wire, `to` outside. */
 export interface WireExtent {
   readonly from: number;
   readonly to: number;
-  /** Whether what lies beside may as well belong to it, or the other way round. */
-  readonly isDoubtful: boolean;
+  /** Whether both its edges are seen: what lies beyond them is no part of it. */
+  readonly isCertain: boolean;
 }
 
-/** Neighbouring rows of one colour. */
-interface Run {
-  readonly from: number;
-  readonly to: number;
-  readonly colour: Lab;
-}
-
-/** Squared spread that a join may add: two runs of three rows, 11 apart in L*a*b*. */
-const SPREAD = 180;
-/** Lightness counts less than half: a round wire is dark at its sides. */
-const LIGHTNESS = 0.45;
-/** CIEDE2000 beyond shade under which two neighbouring runs are one surface in light and shade ... */
-const SHADED = 7;
-/** ... and, within half a stop, two runs with something between them. */
+/** CIEDE2000 beyond shade, within so many stops, under which two runs are one surface. */
 const ALIKE = 9;
+const SHADE = 1.2;
+/** L* by which nothing in shade is brighter, and the stops of a shade that a wire throws. */
+const BRIGHTER = 5;
+const DEEP_SHADE = 2.5;
+/** The broadest wire, and the thinnest, in radii of the spot. */
+const BROADEST = 9;
+const THINNEST = 1.5;
+/** What lies between two runs of one colour is no stripe of one wire with them where it is so large a share ... */
+const NO_STRIPE = 0.45;
+/** ... or where they are so many times as broad; what is thinner than `GAP` of it may be a gleam. */
+const GROUND = 5;
+const GAP = 0.25;
+/** The broadest gleam, of the wire; one that looks like the ground must be thinner, or it is the ground. */
+const GLEAM = 0.45;
+const GROUND_LIKE = 0.15;
+/** A run beside the spot's that is thinner than this share of it may be a stripe in the same wire. */
+const THINNER = 0.85;
+/** What lies beyond a valley is another wire from this breadth on, of that of the spot's run. */
+const NEIGHBOUR = 0.6;
 
-/** The broadest stripe, and the broadest wire, in radii of the spot. */
-const BROADEST_STRIPE = 1.4;
-const BROADEST_WIRE = 5.4;
+/** The same for what is lit alike: a grey wire is not the brighter bench that it lies on. */
+const EQUAL = 6;
+const SAME_LIGHT = 0.5;
+
+const alike = (one: Run, other: Run, stops = SHADE) =>
+  differenceBeyondShade(one.colour, other.colour, stops) < ALIKE;
+const isSame = (one: Run, other: Run) =>
+  differenceBeyondShade(one.colour, other.colour, SAME_LIGHT) < EQUAL;
 
 /**
- * Which rows belong to the wire that was touched in the middle: the run there, with thin stripes and
- * gleams between runs of one colour taken as part of one wire. A thin run with nothing that closes
- * round it may be a thin wire or the stripe of a broad one.
+ * Which rows belong to the wire that was touched in the middle: all between two runs of one ground, on
+ * which it lies, or between the dark valleys where it touches its neighbours. The ring may lie beside a
+ * stripe or on it: where no ground is certain, the farthest edges with no more than two colours count.
  */
-export function wireExtent(profile: readonly (Lab | null)[], reach: number): WireExtent {
+export function wireExtent(profile: readonly (Lab | null)[]): WireExtent {
+  const rows = bridged(profile, 0.8 * GRAIN);
   const middle = profile.length >> 1;
-  const runs = joined(runsOf(bridged(profile, reach)), reach, profile.length);
-  const own = runs.find((run) => run.from <= middle && middle < run.to);
-  if (!own) return { from: middle - 1, to: middle + 2, isDoubtful: true };
-  const breadth = own.to - own.from;
-  // Broader than it was taken for, there may be a stripe in it that was not reckoned to it.
-  const index = runs.indexOf(own);
-  const goesOn = [runs[index - 2], runs[index + 2]].some(
-    (other) =>
-      other !== undefined &&
-      Math.max(own.from - other.to, other.from - own.to) <= BROADEST_STRIPE * reach &&
-      differenceBeyondShade(own.colour, other.colour, 1) < ALIKE,
-  );
-  return {
-    from: own.from,
-    to: own.to,
-    isDoubtful: goesOn || breadth < 1.3 * reach || breadth > BROADEST_WIRE * reach,
-  };
+  const runs = runsAcross(rows);
+  const own = runs.findIndex((run) => run.from <= middle && middle < run.to);
+  const fallback = { from: middle - GRAIN, to: middle + GRAIN + 1, isCertain: false };
+  if (own < 0) return fallback;
+  const closed = closedRound(runs, own);
+  const extent = closed ?? openExtent(runs, own);
+  const breadth = extent.to - extent.from;
+  if (breadth > BROADEST * GRAIN) return fallback;
+  return { ...extent, isCertain: extent.isCertain && breadth >= THINNEST * GRAIN };
 }
 
-/** Rows in a narrow gleam, where nothing can be told, taken as the row before. */
-function bridged(profile: readonly (Lab | null)[], reach: number): readonly (Lab | null)[] {
-  const out = [...profile];
-  for (let row = 1; row < out.length; row++) {
-    if (out[row] !== null) continue;
-    const next = out.findIndex((one, at) => at > row && one !== null);
-    if (next < 0) break;
-    if (next - row <= 0.6 * reach) out.fill(out[row - 1] ?? null, row, next);
-    row = next;
-  }
-  return out;
-}
-
-/** Runs with every thin one between two of one colour made one with both, the thinnest first. */
-function joined(runs: readonly Run[], reach: number, length: number): readonly Run[] {
-  const thinnest = runs
-    .map((run, index) => ({ run, index }))
-    .filter(({ run, index }) => {
-      const [before, after] = [runs[index - 1], runs[index + 1]];
-      if (!before || !after || run.to - run.from > BROADEST_STRIPE * reach) return false;
-      if (before.to !== run.from || run.to !== after.from) return false;
-      // What runs on out of sight on either side is a bench, on which the spot is a thin wire.
-      const isSpot = run.from <= length >> 1 && length >> 1 < run.to;
-      if (isSpot && (before.from === 0 || after.to === length)) return false;
-      if (after.to - before.from > BROADEST_WIRE * reach) return false;
-      return differenceBeyondShade(before.colour, after.colour, 0.5) < ALIKE;
-    })
-    .toSorted((one, other) => one.run.to - one.run.from - (other.run.to - other.run.from))[0];
-  if (!thinnest) return runs;
-  const [before, after] = [runs[thinnest.index - 1], runs[thinnest.index + 1]] as [Run, Run];
-  const broader = before.to - before.from > after.to - after.from ? before : after;
-  const one = { from: before.from, to: after.to, colour: broader.colour };
-  return joined(runs.toSpliced(thinnest.index - 1, 3, one), reach, length);
-}
-
-/**
- * Rows put together, the two most alike neighbours first (Ward 1963: what a join adds to the squared
- * spread), and then neighbours that differ by no more than light and shade.
- */
-function runsOf(profile: readonly (Lab | null)[]): readonly Run[] {
-  let runs: readonly Run[] = profile.flatMap((colour, row) =>
-    colour ? [{ from: row, to: row + 1, colour }] : [],
-  );
-  runs = joinedWhile(runs, spreadOfJoin, SPREAD);
-  return joinedWhile(
-    runs,
-    (one, other) => differenceBeyondShade(one.colour, other.colour, 1),
-    SHADED,
-  );
-}
-
-/** Joins the two neighbours of least cost until none costs less than `most`. */
-function joinedWhile(
-  runs: readonly Run[],
-  cost: (one: Run, other: Run) => number,
-  most: number,
-): readonly Run[] {
-  const left = [...runs];
-  const costTo = (one: Run, other: Run | undefined) =>
-    other?.from === one.to ? cost(one, other) : Number.POSITIVE_INFINITY;
-  const costs = left.map((run, index) => costTo(run, left[index + 1]));
-  for (;;) {
-    const at = costs.indexOf(Math.min(...costs));
-    const [one, other] = [left[at], left[at + 1]];
-    if (!one || !other || (costs[at] ?? most) >= most) return left;
-    left.splice(at, 2, joinOf(one, other));
-    costs.splice(at, 1);
-    for (const index of [at - 1, at]) {
-      const before = left[index];
-      if (before) costs[index] = costTo(before, left[index + 1]);
+/** The narrowest piece round the spot that lies on a ground, else the widest that may. */
+function closedRound(runs: readonly Run[], own: number): WireExtent | null {
+  const closed: (WireExtent & { readonly isLying: boolean })[] = [];
+  for (let left = own - 1; left >= 0; left--) {
+    for (let right = own + 1; right < runs.length; right++) {
+      const [before, after] = [runs[left], runs[right]] as [Run, Run];
+      const breadth = after.from - before.to;
+      if (breadth > BROADEST * GRAIN) break;
+      const within = runs.slice(left + 1, right);
+      const isGap = (run: Run) => isSame(run, before) && !isGleam(run, within, GROUND_LIKE);
+      if (!alike(before, after) || within.some(isGap)) continue;
+      if (within.some((run, index) => index > 0 && run.isParted)) continue;
+      if (coloursOf(within) > 2) continue;
+      const grounds = [groundFrom(runs, left, -1), groundFrom(runs, right, 1)] as const;
+      const isLying =
+        Math.min(...grounds) >= GAP * breadth &&
+        (isGround(breadth, grounds) || isAllRound(runs, before));
+      const edges = [runs[left + 1]?.isParted === true, after.isParted];
+      closed.push({
+        from: before.to,
+        to: after.from,
+        isLying: isLying || edges.every(Boolean),
+        // Dark at one edge alone, what looks like ground at the other may be the wire's own stripe.
+        isCertain: edges.every(Boolean) || (isLying && !edges.some(Boolean)),
+      });
     }
   }
+  const byBreadth = closed.toSorted((one, other) => one.to - one.from - (other.to - other.from));
+  return byBreadth.find(({ isLying }) => isLying) ?? byBreadth.at(-1) ?? null;
 }
 
-function joinOf(one: Run, other: Run): Run {
-  const [n, m] = [one.to - one.from, other.to - other.from];
-  const mean = (i: 0 | 1 | 2) => (n * one.colour[i] + m * other.colour[i]) / (n + m);
-  return { from: one.from, to: other.to, colour: [mean(0), mean(1), mean(2)] };
+/** Whether runs so broad on both sides of what is so broad are a ground, not the flanks of a stripe. */
+const isGround = (breadth: number, [before, after]: readonly [number, number]) =>
+  breadth >= NO_STRIPE * (breadth + before + after) ||
+  (before >= GROUND * breadth && after >= GROUND * breadth);
+
+/** Whether a ground farther off may be that beside a wire: there it lies in the wire's shade, and never in more light. */
+const isGroundOf = (far: Run, near: Run): boolean =>
+  near.colour[0] > far.colour[0] + BRIGHTER ? isSame(far, near) : alike(far, near, DEEP_SHADE);
+
+/** Whether what is farthest off on both sides is that ground, too: a bench, not one wire's flanks. */
+const isAllRound = (runs: readonly Run[], ground: Run): boolean =>
+  [runs[0], runs.at(-1)].every((run) => run !== undefined && isGroundOf(run, ground));
+
+/** How broad a ground is from a run outwards, in light and shade; without end where it leaves the sight. */
+function groundFrom(runs: readonly Run[], at: number, step: 1 | -1): number {
+  const first = runs[at] as Run;
+  let breadth = 0;
+  for (let index = at; ; index += step) {
+    const run = runs[index];
+    if (!run) return Number.POSITIVE_INFINITY;
+    if (!isGroundOf(run, first)) return breadth;
+    breadth += run.to - run.from;
+  }
 }
 
-function spreadOfJoin({ from, to, colour }: Run, other: Run): number {
-  const [n, m] = [to - from, other.to - other.from];
-  const apart =
-    (LIGHTNESS * (colour[0] - other.colour[0])) ** 2 +
-    (colour[1] - other.colour[1]) ** 2 +
-    (colour[2] - other.colour[2]) ** 2;
-  return ((n * m) / (n + m)) * apart;
+/** The spot's run with what may be stripes beside it; certain only between two valleys. */
+function openExtent(runs: readonly Run[], own: number): WireExtent {
+  const here = runs[own] as Run;
+  const next = runs[own + 1];
+  let { from, to } = here;
+  const breadth = to - from;
+  const mayBeStripe = (run: Run | undefined, isParted: boolean) =>
+    run !== undefined && !isParted && run.to - run.from < THINNER * breadth;
+  const before = runs[own - 1];
+  // What is thin beyond a valley may be a dark stripe at the wire's edge.
+  const isWire = (run: Run | undefined) =>
+    run !== undefined && run.to - run.from >= NEIGHBOUR * breadth;
+  const isCertain = here.isParted && next?.isParted === true && isWire(before) && isWire(next);
+  if (before && mayBeStripe(before, here.isParted)) from = before.from;
+  else if (next && mayBeStripe(next, next.isParted)) to = next.to;
+  return { from, to, isCertain };
+}
+
+/** Whether a run among others may be light thrown back by one of them. */
+function isGleam(run: Run, runs: readonly Run[], most: number): boolean {
+  const breadth = (runs.at(-1)?.to ?? 0) - (runs[0]?.from ?? 0);
+  return (
+    run.to - run.from < most * breadth &&
+    runs.some((one) => one !== run && isPaler(one.colour, run.colour))
+  );
+}
+
+/** How many colours there are in runs; gleams are none. */
+function coloursOf(runs: readonly Run[]): number {
+  const told: Run[] = [];
+  for (const run of runs) {
+    if (!told.some((one) => alike(one, run)) && !isGleam(run, runs, GLEAM)) told.push(run);
+  }
+  return told.length;
 }

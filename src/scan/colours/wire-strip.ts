@@ -1,108 +1,109 @@
 import type { Point } from "../../base/index.ts";
-import type { Rgba } from "../raster.ts";
-import { adapterFrom, labOf, type Xyz, xyzOf } from "./adaptation.ts";
 import type { Lab } from "./colour-difference.ts";
+import { middleColour } from "./wire-surroundings.ts";
 
-/**
- * The surroundings of a spot on a wire, turned so that the wire runs along the rows: row 0 is the
- * farthest across on one side. Colours are L*a*b* as under D65.
- */
+/** A piece of a wire straightened out, so that it runs along the rows: colours as under D65. */
 export interface WireStrip {
   /** Samples along the wire. */
   readonly length: number;
-  /** Samples across it, an odd number: the spot lies in the middle. */
+  /** Samples across it, `ROWS`. */
   readonly breadth: number;
-  readonly lab: readonly Lab[];
-  /** 1 where the picture is too bright to tell a colour, or ends. */
-  readonly lost: Uint8Array;
+  /** Null where the picture is too bright to tell a colour, or ends. */
+  readonly lab: readonly (Lab | null)[];
+  /** Whether the wire is seen far enough both ways for a stripe that winds round it. */
+  readonly isLong: boolean;
 }
 
-/** Lengths of the strip in radii of the spot, each way. */
-const ALONG = 2.5;
-const ACROSS = 4.6;
-/** How far the picture must reach around the spot, in its radii. */
-export const STRIP_REACH = 5.3;
-/** A byte from which on a channel is taken as clipped. */
-const CLIPPED = 252;
+/** Where a wire lies: a point in its middle, which way it runs (radians), half its breadth, in pixels. */
+export interface WirePlace {
+  readonly at: Point;
+  readonly angle: number;
+  readonly half: number;
+}
 
-/** `reach`: radius of the spot, pixels; about half the breadth of the wire. */
-export function wireStrip(picture: Rgba, at: Point, reach: number, white: Xyz): WireStrip {
-  const [dx, dy] = directionAt(picture, at, 2.5 * reach);
-  const along = Math.max(4, Math.round(ALONG * reach));
-  const across = Math.max(5, Math.round(ACROSS * reach));
-  const [length, breadth] = [2 * along + 1, 2 * across + 1];
-  const adapted = adapterFrom(white);
-  const lab: Lab[] = [];
-  const lost = new Uint8Array(length * breadth);
-  const { width, height, data } = picture;
-  for (let t = -across; t <= across; t++)
-    for (let s = -along; s <= along; s++) {
-      const x = Math.round(at[0] + s * dx - t * dy);
-      const y = Math.round(at[1] + s * dy + t * dx);
-      if (x < 0 || y < 0 || x >= width || y >= height) {
-        lost[lab.length] = 1;
-        lab.push([0, 0, 0]);
+/** Samples across a wire. */
+const ROWS = 29;
+/** Half breadths of the wire that are looked at along it, each way. */
+const ALONG = 4;
+/** Half breadths that must be seen each way beyond the middle for a wound stripe not to be missed. */
+const LEAST = 2.2;
+/** Samples to each side beyond the wire's edges by which its way is followed. */
+const BESIDE = 4;
+/** Columns taken together when it is followed. */
+const BLOCK = 4;
+/** Mean distance in L*a*b* past which a block no longer shows the same wire; one sample counts no more than `MOST`. */
+const LOST = 13;
+const MOST = 30;
+/** Blocks that may look otherwise if the wire goes on behind them: a wound stripe crosses there. */
+const PATIENCE = 5;
+
+/** The wire round a spot, as far along as it goes on looking the same in breadth, its bends taken out. */
+export function wireStrip(
+  sample: (x: number, y: number) => Lab | null,
+  { at, angle, half }: WirePlace,
+  most: number,
+): WireStrip {
+  const step = (2 * half) / (ROWS - 1);
+  const [dx, dy] = [Math.cos(angle) * step, Math.sin(angle) * step];
+  const middle = ROWS >> 1;
+  const column = (s: number, shift: number): readonly (Lab | null)[] =>
+    Array.from({ length: ROWS + 2 * BESIDE }, (_, row) => {
+      const t = row - BESIDE - middle + shift;
+      return sample(at[0] + s * dx - t * dy, at[1] + s * dy + t * dx);
+    });
+  const blockAt = (s: number, shift: number) =>
+    Array.from({ length: BLOCK }, (_, n) => column(s + n, shift));
+  const begun = [-2, -1, 0, 1].flatMap((n) => blockAt(n * BLOCK, 0));
+  const usual = Array.from({ length: ROWS + 2 * BESIDE }, (_, row) => {
+    const seen = begun.flatMap((one) => (one[row] ? [one[row] as Lab] : []));
+    return seen.length > 0 ? middleColour(seen) : null;
+  });
+  const blocks = Math.max(2, Math.floor(Math.min(ALONG * half, most) / step / BLOCK));
+  const walk = (side: 1 | -1) => {
+    const found: (readonly (Lab | null)[])[][] = [];
+    let shift = 0;
+    let unlike: typeof found = [];
+    for (let n = 2; n < blocks && unlike.length <= PATIENCE; n++) {
+      const s = side === 1 ? n * BLOCK : -(n + 1) * BLOCK;
+      const tried = [0, -1, 1].map((by) => {
+        const columns = blockAt(s, shift + by);
+        return { by, columns, off: apart(columns, usual) };
+      });
+      const best = tried.reduce((one, other) => (other.off < one.off - 0.3 ? other : one));
+      if (best.off > LOST) {
+        unlike.push(blockAt(s, shift));
         continue;
       }
-      const from = 4 * (y * width + x);
-      const [red, green, blue] = [data[from], data[from + 1], data[from + 2]] as [
-        number,
-        number,
-        number,
-      ];
-      // One full channel is a strong colour; two of them, and brightness is lost.
-      const full = [red, green, blue].filter((one) => one >= CLIPPED).length;
-      if (full > 1) lost[lab.length] = 1;
-      lab.push(labOf(adapted(xyzOf(red, green, blue))));
+      shift += best.by;
+      found.push(...unlike, best.columns);
+      unlike = [];
     }
-  return { length, breadth, lab, lost };
+    // From left to right, whichever way they were found.
+    return side === 1 ? found.flat() : found.toReversed().flat();
+  };
+  const [before, after] = [walk(-1), walk(1)];
+  const columns = [...before, ...begun, ...after];
+  const lab = Array.from({ length: ROWS }, (_, row) =>
+    columns.map((one) => one[row + BESIDE] ?? null),
+  ).flat();
+  const shorter = Math.min(before.length, after.length) * step;
+  return { length: columns.length, breadth: ROWS, lab, isLong: shorter >= LEAST * half };
 }
 
-/**
- * The direction in which brightness and colour change least around a spot: along the wire. From the
- * structure tensor, the second moments of the slopes of all three channels.
- */
-function directionAt({ width, height, data }: Rgba, at: Point, reach: number): Point {
-  let [xx, xy, yy] = [0, 0, 0];
-  for (let y = Math.max(1, Math.ceil(at[1] - reach)); y < Math.min(height - 1, at[1] + reach); y++)
-    for (
-      let x = Math.max(1, Math.ceil(at[0] - reach));
-      x < Math.min(width - 1, at[0] + reach);
-      x++
-    ) {
-      const off = Math.hypot(x - at[0], y - at[1]) / reach;
-      if (off > 1) continue;
-      const weight = 1 - off * off;
-      const from = 4 * (y * width + x);
-      for (let i = 0; i < 3; i++) {
-        const gx = (data[from + 4 + i] as number) - (data[from - 4 + i] as number);
-        const gy = (data[from + 4 * width + i] as number) - (data[from - 4 * width + i] as number);
-        xx += weight * gx * gx;
-        xy += weight * gx * gy;
-        yy += weight * gy * gy;
-      }
-    }
-  // The direction of the strongest change, turned by a right angle.
-  const angle = 0.5 * Math.atan2(2 * xy, xx - yy) + Math.PI / 2;
-  return [Math.cos(angle), Math.sin(angle)];
-}
-
-/** Across the wire: the middle colour of each row; null where nothing can be told. */
-export function profileOf({ length, breadth, lab, lost }: WireStrip): readonly (Lab | null)[] {
-  return Array.from({ length: breadth }, (_, row) => {
-    const seen: Lab[] = [];
-    for (let at = row * length; at < (row + 1) * length; at++) {
-      if (!lost[at]) seen.push(lab[at] as Lab);
-    }
-    return seen.length < length / 3 ? null : middleColour(seen);
-  });
-}
-
-/** The median of each of the three. */
-export function middleColour(colours: readonly Lab[]): Lab {
-  const middle = (i: 0 | 1 | 2) =>
-    colours.map((one) => one[i]).toSorted((one, other) => one - other)[
-      colours.length >> 1
-    ] as number;
-  return [middle(0), middle(1), middle(2)];
+function apart(
+  columns: readonly (readonly (Lab | null)[])[],
+  usual: readonly (Lab | null)[],
+): number {
+  let [sum, count] = [0, 0];
+  for (const column of columns)
+    column.forEach((one, row) => {
+      const other = usual[row];
+      if (!one || !other) return;
+      sum += Math.min(
+        MOST,
+        Math.hypot((one[0] - other[0]) / 2, one[1] - other[1], one[2] - other[2]),
+      );
+      count++;
+    });
+  return count > 0 ? sum / count : Number.POSITIVE_INFINITY;
 }

@@ -8,12 +8,22 @@ export interface Branch {
   readonly isFrom: boolean;
 }
 
-/** The places of a stretch in the order in which a branch runs. */
-export function placesAlong(skeleton: Skeleton, { stretch, isFrom }: Branch): Point[] {
+/** The places of a stretch in the order in which a branch runs; the first `most` of them. */
+export function placesAlong(
+  skeleton: Skeleton,
+  { stretch, isFrom }: Branch,
+  most = Number.POSITIVE_INFINITY,
+): Point[] {
   const { pixels } = skeleton.stretches[stretch] as Stretch;
   const { width } = skeleton;
-  const points = Array.from(pixels, (at): Point => [at % width, Math.floor(at / width)]);
-  return isFrom ? points : points.reverse();
+  const points: Point[] = [];
+  const count = Math.min(most, pixels.length);
+  for (let n = 0; n < count; n++) {
+    const at = pixels[isFrom ? n : pixels.length - 1 - n] as number;
+    const x = at % width;
+    points.push([x, (at - x) / width]);
+  }
+  return points;
 }
 
 /** A straight piece of a branch: where it lies in the middle, and which way it runs, length 1. */

@@ -3,6 +3,7 @@ import { asPart, type Sliced } from "../sliced.ts";
 import { answered } from "./answered.ts";
 import { joinWhereSaid, lineNear } from "./joined-by-hand.ts";
 import { hasDot } from "./joint.ts";
+import { withoutLetters } from "./letters.ts";
 import type { LineContext } from "./line-context.ts";
 import { lineMask } from "./line-mask.ts";
 import { Links } from "./links.ts";
@@ -11,6 +12,7 @@ import { type LinePlace, linePlaces } from "./places.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import { markedSkeleton, type Skeleton } from "./skeleton.ts";
 import { straightThrough } from "./straight-through.ts";
+import { strayPlaces } from "./stray-lines.ts";
 
 /** A place where the picture can't tell whether lines are joined. Nothing is joined there. */
 export interface Question {
@@ -39,12 +41,17 @@ export interface FollowedPage {
  * page, `context` too.
  */
 export function* followLines(page: PreparedPage, context: LineContext): Sliced<FollowedPage> {
-  const { parts, words, answers } = context;
+  const { parts, words } = context;
+  const answers = context.answers.filter(({ stray }) => !stray);
+  const strays = context.answers.flatMap(({ at, stray }) => (stray ? [at] : []));
   const cuts: Point[] = [];
+  let gone: ReadonlySet<number> | null = null;
   for (;;) {
-    const mask = lineMask(page, parts, words, cuts);
+    const mask = lineMask(page, parts, words, cuts, gone ?? NOTHING);
     yield 0.1;
-    const skeleton = yield* asPart(markedSkeleton(mask.lines, mask.places), 0.1, 0.6);
+    const all = yield* asPart(markedSkeleton(mask.lines, mask.places), 0.1, 0.6);
+    const skeleton = withoutLetters(page, all, parts);
+    yield 0.62;
     const ends = openEnds(page, skeleton, parts).filter(({ node }) => {
       const [at] = skeleton.nodes[node]?.pixels ?? [];
       return at === undefined || !mask.stops.has(at);
@@ -54,6 +61,12 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
     yield 0.7;
     const places = yield* asPart(linePlaces(page, skeleton, mask, ends, atParts), 0.7, 0.9);
     const { said, others } = answered(answers, places);
+    // How far a line goes that is none, only its joints say: the others are followed once more without it.
+    if (gone === null && strays.length > 0) {
+      const { links } = decidedBy(page, skeleton, places, said);
+      gone = strayPlaces(page, skeleton, links, strays);
+      if (gone.size > 0) continue;
+    }
     const more = others.filter(
       ({ at, joined }) => !joined && !cuts.includes(at) && lineNear(page, mask.lines, at),
     );
@@ -62,10 +75,7 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
       cuts.push(...more.map(({ at }) => at));
       continue;
     }
-    const decided = new Decided(page, skeleton);
-    places.forEach((place, n) => {
-      decided.decide(place, said.get(n));
-    });
+    const decided = decidedBy(page, skeleton, places, said);
     for (const { at, joined } of others) {
       if (joined) joinWhereSaid(page, skeleton, decided.links, ends, at);
     }
@@ -73,6 +83,21 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
     const netOf = skeleton.stretches.map((_, stretch) => links.netOf(stretch));
     return { skeleton, links, netOf, bridges, questions, stops: mask.stops };
   }
+}
+
+const NOTHING: ReadonlySet<number> = new Set();
+
+function decidedBy(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  places: readonly LinePlace[],
+  said: ReadonlyMap<number, boolean>,
+): Decided {
+  const decided = new Decided(page, skeleton);
+  places.forEach((place, n) => {
+    decided.decide(place, said.get(n));
+  });
+  return decided;
 }
 
 /** Goes through the places of a page, joins lines there or asks. */
@@ -179,9 +204,9 @@ export function contextOn({ scale }: PreparedPage, context: LineContext): LineCo
   return {
     parts: context.parts.map(boxOn),
     words: context.words.map(boxOn),
-    answers: context.answers.map(({ at, joined }) => ({
-      at: [at[0] * scale - 0.5, at[1] * scale - 0.5],
-      joined,
+    answers: context.answers.map((answer) => ({
+      ...answer,
+      at: [answer.at[0] * scale - 0.5, answer.at[1] * scale - 0.5],
     })),
   };
 }

@@ -5,6 +5,8 @@ export interface LineAnswer {
   readonly at: Point;
   /** Whether the lines there are one. */
   readonly joined: boolean;
+  /** Whether what is there is no line, from one joint or end to the next; `joined` is false then. */
+  readonly stray?: boolean | undefined;
 }
 
 /** What is known of a picture besides its pixels; all in pixels of it, a pixel's middle at a half. */

@@ -17,15 +17,16 @@ export interface LineMask {
 const CUT = 1.5;
 
 /**
- * Leaves out what lies in parts and in words, and round places where the user cut a line. A part's
- * outline, as wide as any line, is the part's too; a line that runs through a word stays. All in pixels
- * of the prepared page.
+ * Leaves out what lies in parts and in words, round places where the user cut a line, and what is said
+ * to be none (`gone`: places). A part's outline, as wide as any line, is the part's too; a line that runs
+ * through a word stays. All in pixels of the prepared page.
  */
 export function lineMask(
   page: PreparedPage,
   parts: readonly Box[],
   words: readonly Box[],
   cuts: readonly Point[],
+  gone: ReadonlySet<number>,
 ): LineMask {
   const { thinned, places, lineWidth } = page;
   const { width, height } = thinned;
@@ -43,6 +44,7 @@ export function lineMask(
     const box = { left: x - radius, right: x + radius, top: y - radius, bottom: y + radius };
     clear(lines, pixelRows(box, 0, lines), stops);
   }
+  for (const at of gone) data[at] = 0;
   return { lines, places: places.filter((at) => data[at] === 1), stops };
 }
 

@@ -1,4 +1,4 @@
-import type { Point } from "../../base/index.ts";
+import { Groups, type Point } from "../../base/index.ts";
 import type { Branch } from "./branch.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { Skeleton } from "./skeleton.ts";
@@ -36,24 +36,16 @@ export class Links {
   readonly taps: Tap[] = [];
   /** Stretches that are no lines, only bumps of the ink where lines meet. */
   readonly bumps = new Set<number>();
-  private readonly parent: number[];
+  private readonly together: Groups;
   private readonly skeleton: Skeleton;
 
   constructor(skeleton: Skeleton) {
     this.skeleton = skeleton;
-    this.parent = skeleton.stretches.map((_, stretch) => stretch);
+    this.together = new Groups(skeleton.stretches.length);
   }
 
-  netOf(of: number): number {
-    const { parent } = this;
-    let root = of;
-    while (parent[root] !== root) root = parent[root] as number;
-    for (let at = of; at !== root; ) {
-      const next = parent[at] as number;
-      parent[at] = root;
-      at = next;
-    }
-    return root;
+  netOf(stretch: number): number {
+    return this.together.of(stretch);
   }
 
   isOne = (a: number, b: number) => this.netOf(a) === this.netOf(b);
@@ -80,6 +72,6 @@ export class Links {
 
   private join([first, ...others]: readonly number[]): void {
     if (first === undefined) return;
-    for (const other of others) this.parent[this.netOf(other)] = this.netOf(first);
+    for (const other of others) this.together.join(other, first);
   }
 }

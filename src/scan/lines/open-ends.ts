@@ -12,7 +12,7 @@ export interface OpenEnd {
   readonly onward: Point;
   /** Pixels of line behind it, up to where it meets another. */
   readonly length: number;
-  /** Whether what is behind it hangs on a part, or on lines longer than any letter's. */
+  /** Whether what is behind it hangs on a part, or is longer than any letter's strokes. */
   readonly isHeld: boolean;
 }
 
@@ -29,6 +29,8 @@ const AT_PART = 2.5;
 /** In line widths: letters are smaller, all their strokes together, and each of them. */
 const LETTER = 24;
 const STROKE = 10;
+/** The ends of a straight line are apart by that share of its length at least. */
+const STRAIGHT = 0.9;
 
 /** Whether a place is so near a part that a line which ends there is one of its pins. */
 function besideParts(page: PreparedPage, parts: readonly Box[]) {
@@ -58,8 +60,8 @@ export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly
   const { lineWidth } = page;
   const near = AT_PART * lineWidth;
   const found: OpenEnd[] = [];
-  const wholes = wholeLengths(skeleton);
   const isAtPart = besideParts(page, parts);
+  const wholes = wholesOf(skeleton, isAtPart);
   skeleton.nodes.forEach((node, number) => {
     const [stretch, second] = node.stretches;
     if (stretch === undefined || second !== undefined) return;
@@ -77,7 +79,7 @@ export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly
     if (!inward) return;
     const onward: Point = [-inward[0], -inward[1]];
     const eaten = EATEN * lineWidth;
-    const behind = skeleton.nodes[other] as SkeletonNode;
+    const whole = wholes[stretch] as Whole;
     found.push({
       node: number,
       stretch,
@@ -85,12 +87,19 @@ export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly
       onward,
       length: length + (line ? (skeleton.stretches[line.stretch] as Stretch).length : 0),
       isHeld:
-        length > STROKE * lineWidth ||
-        (wholes[stretch] as number) > LETTER * lineWidth ||
-        (behind.stretches.length === 1 && isAtPart(behind.x, behind.y)),
+        whole.length > LETTER * lineWidth ||
+        whole.isAtPart ||
+        (length > STROKE * lineWidth && isStraight(skeleton, stretch)),
     });
   });
   return found;
+}
+
+/** Whether a stretch is no word's smeared letters. */
+function isStraight({ nodes, stretches }: Skeleton, stretch: number): boolean {
+  const { from, to, length } = stretches[stretch] as Stretch;
+  const [a, b] = [nodes[from] as SkeletonNode, nodes[to] as SkeletonNode];
+  return Math.hypot(a.x - b.x, a.y - b.y) >= STRAIGHT * length;
 }
 
 /** The line whose ragged end forks into tips of which the stretch is one; null where it is no such tip. */
@@ -122,26 +131,36 @@ function inwardOf(points: readonly Point[], end: Point, lineWidth: number): Poin
   return turn > TURNS ? short.along : long.along;
 }
 
-/** Of each stretch the length of all line that hangs together with it. */
-function wholeLengths({ stretches, nodes }: Skeleton): number[] {
-  const wholes: number[] = stretches.map(() => -1);
+/** All line that hangs together: how long it is, in pixels, and whether it has an end at a part. */
+interface Whole {
+  length: number;
+  isAtPart: boolean;
+}
+
+/** Of each stretch the whole that it belongs to. */
+function wholesOf(
+  { stretches, nodes }: Skeleton,
+  isAtPart: (x: number, y: number) => boolean,
+): Whole[] {
+  const wholes: Whole[] = [];
   stretches.forEach((_, first) => {
-    if (wholes[first] !== -1) return;
+    if (wholes[first]) return;
+    const whole: Whole = { length: 0, isAtPart: false };
     const all = [first];
-    wholes[first] = 0;
-    let sum = 0;
+    wholes[first] = whole;
     for (let n = 0; n < all.length; n++) {
       const { from, to, length } = stretches[all[n] as number] as Stretch;
-      sum += length;
+      whole.length += length;
       for (const node of [from, to]) {
-        for (const next of (nodes[node] as SkeletonNode).stretches) {
-          if (wholes[next] !== -1) continue;
-          wholes[next] = 0;
-          all.push(next);
+        const { x, y, stretches: next } = nodes[node] as SkeletonNode;
+        if (next.length === 1 && isAtPart(x, y)) whole.isAtPart = true;
+        for (const beside of next) {
+          if (wholes[beside]) continue;
+          wholes[beside] = whole;
+          all.push(beside);
         }
       }
     }
-    for (const stretch of all) wholes[stretch] = sum;
   });
   return wholes;
 }

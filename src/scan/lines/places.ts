@@ -1,6 +1,7 @@
 import { distance, type Point } from "../../base/index.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import type { Answerable } from "./answered.ts";
+import { heldAgainstPage } from "./dot-yardstick.ts";
 import { type Facing, linesFaced } from "./facing.ts";
 import { type BrokenCrossing, brokenCrossing } from "./fork.ts";
 import { type Gap, gapsBetween } from "./gaps.ts";
@@ -10,6 +11,7 @@ import { NearEnds } from "./near-ends.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton } from "./skeleton.ts";
+import { solidInk } from "./solid-ink.ts";
 import { waysOf } from "./ways.ts";
 import { type Zone, zonesOf } from "./zones.ts";
 
@@ -48,7 +50,8 @@ export function* linePlaces(
   const ways = waysOf(skeleton, holes);
   yield 0.15;
   const zones = zonesOf(page, skeleton, lineEnds);
-  yield 0.3;
+  yield 0.25;
+  const ink = yield* asPart(solidInk(page, skeleton, zones), 0.25, 0.3);
   for (let n = 0; n < zones.length; n++) {
     if (n % ZONES === 0) yield 0.3 + (0.5 * n) / zones.length;
     const zone = zones[n] as Zone;
@@ -66,13 +69,19 @@ export function* linePlaces(
       const far = reach + zone.radius;
       places.push({ kind: "broken", at, reach: far, isDoubtful: !broken.isSure, zone, broken });
     } else {
-      const joint = jointAt(page, skeleton, zone, ways);
+      const joint = jointAt(page, ink, skeleton, zone, ways);
       const isDoubtful = joint.kind === "doubtful";
       // Two ends are one line, whatever is said there.
       const far = zone.branches.length > 2 ? reach + zone.radius : 0;
       places.push({ kind: "zone", at, reach: far, isDoubtful, zone, joint });
     }
   }
+  const held = heldAgainstPage(places.flatMap((one) => (one.kind === "zone" ? one.joint : [])));
+  places.forEach((place, n) => {
+    if (place.kind !== "zone" || !place.isDoubtful) return;
+    const joint = held(place.joint);
+    places[n] = { ...place, joint, isDoubtful: joint.kind === "doubtful" };
+  });
   const free = ends.filter((end) => !used.has(end));
   const faced = linesFaced(page, skeleton, lines, free);
   yield 0.9;

@@ -1,3 +1,4 @@
+import { inkPixels } from "../ink-pixels.ts";
 import { IntList } from "../int-list.ts";
 import type { Bits } from "../raster.ts";
 import { asPart, inBands, type Sliced } from "../sliced.ts";
@@ -40,11 +41,11 @@ export function* skeletonOf(thinned: Bits): Sliced<Skeleton> {
 
 /** The places of all pixels of lines, in order. */
 export function* placesOf(lines: Bits): Sliced<Int32Array> {
-  const { width, data } = lines;
+  const { width } = lines;
   const places = new IntList();
-  yield* inBands(lines, (top, bottom) => {
-    for (let at = top * width, end = bottom * width; at < end; at++) if (data[at]) places.push(at);
-  });
+  const inkIn = inkPixels(lines);
+  const add = (at: number) => places.push(at);
+  yield* inBands(lines, (top, bottom) => inkIn(top * width, bottom * width, add));
   return places.values();
 }
 
@@ -213,12 +214,15 @@ class Tracer {
 }
 
 function lengthOf(pixels: Int32Array, from: SkeletonNode, to: SkeletonNode, width: number): number {
-  let [x, y, length] = [from.x, from.y, 0];
-  for (let n = 0; n < pixels.length; n++) {
-    const at = pixels[n] as number;
-    const [nextX, nextY] = [at % width, Math.floor(at / width)];
-    length += Math.hypot(nextX - x, nextY - y);
-    [x, y] = [nextX, nextY];
+  const count = pixels.length;
+  if (count === 0) return Math.hypot(to.x - from.x, to.y - from.y);
+  const away = (at: number, { x, y }: SkeletonNode) =>
+    Math.hypot((at % width) - x, Math.floor(at / width) - y);
+  let length = away(pixels[0] as number, from);
+  for (let n = 1; n < count; n++) {
+    // From one pixel to the next it is a step: aside, or slanting.
+    const step = Math.abs((pixels[n] as number) - (pixels[n - 1] as number));
+    length += step === 1 || step === width ? 1 : Math.SQRT2;
   }
-  return length + Math.hypot(to.x - x, to.y - y);
+  return length + away(pixels[count - 1] as number, to);
 }

@@ -1,3 +1,4 @@
+import { inkPixels } from "../ink-pixels.ts";
 import type { Bits, Grey } from "../raster.ts";
 import { inBands, type Sliced } from "../sliced.ts";
 
@@ -9,18 +10,25 @@ export interface Tones {
   readonly bare: number;
 }
 
-/** `places` are those of thinned lines. Both tones are middle values, which words, dots and shadows hardly move. */
-export function* tonesOf(flat: Grey, ink: Bits, places: Int32Array): Sliced<Tones> {
-  const { data } = flat;
+/**
+ * `counts` has how many pixels of the page have each brightness, `places` are those of thinned lines.
+ * Both tones are middle values, which words, dots and shadows hardly move.
+ */
+export function* tonesOf(
+  { data }: Grey,
+  counts: Uint32Array,
+  ink: Bits,
+  places: Int32Array,
+): Sliced<Tones> {
   const lines = new Uint32Array(256);
-  const paper = new Uint32Array(256);
-  yield* inBands(flat, (top, bottom) => {
-    for (let at = top * flat.width, end = bottom * flat.width; at < end; at++) {
-      if (ink.data[at]) continue;
-      const dark = 255 - (data[at] as number);
-      paper[dark] = (paper[dark] as number) + 1;
-    }
-  });
+  // What is no ink is paper.
+  const paper = counts.slice().reverse();
+  const inkIn = inkPixels(ink);
+  const takeOut = (at: number) => {
+    const dark = 255 - (data[at] as number);
+    paper[dark] = (paper[dark] as number) - 1;
+  };
+  yield* inBands(ink, (top, bottom) => inkIn(top * ink.width, bottom * ink.width, takeOut));
   for (let n = 0; n < places.length; n++) {
     const dark = 255 - (data[places[n] as number] as number);
     lines[dark] = (lines[dark] as number) + 1;
@@ -53,15 +61,18 @@ export interface UsualLine {
   readonly spread: number;
 }
 
+/** Samples a slice. */
+const SLICE = 4_000;
+
 /**
- * `thinned` are the places of thinned lines. Of many pixels of thinned line the lesser of the ink beside it and above and below it; the middle
- * one of all.
+ * `thinned` are the places of thinned lines. Of many of them the lesser of the ink beside it and above
+ * and below it; the middle one of all.
  */
-export function usualLine(
+export function* usualLine(
   { flat, full, bare }: Tones & { readonly flat: Grey },
   ink: Bits,
   thinned: Int32Array,
-): UsualLine {
+): Sliced<UsualLine> {
   const { width, height, data } = flat;
   const share = (at: number) =>
     Math.min(1, Math.max(0, (255 - (data[at] as number) - bare) / (full - bare)));
@@ -90,6 +101,7 @@ export function usualLine(
       Math.min(of(at, 1) + of(at, -1), of(at, width) + of(at, -width));
     widths.push(share(at) + across(inkAlong));
     runs.push(1 + across(runAlong));
+    if (runs.length % SLICE === 0) yield n / thinned.length;
   }
   if (widths.length === 0) return { lineWidth: 1, spread: 0 };
   const lineWidth = Math.max(1, median(widths));

@@ -35,7 +35,7 @@ export function waysOf(skeleton: Skeleton, gaps: readonly Gap[]): Ways {
     for (const stretch of new Set(node.stretches)) {
       if (stretch === branch.stretch) continue;
       const next = { stretch, isFrom: (stretches[stretch] as Stretch).from === number };
-      const places = placesAlong(skeleton, next).slice(0, TAIL);
+      const places = placesAlong(skeleton, next, TAIL);
       if (places.length < TAIL) places.push(endOf(skeleton, next));
       const ahead = directionOf([[node.x, node.y], ...places]);
       if (!ahead) continue;

@@ -1,4 +1,4 @@
-import type { Point } from "../../base/index.ts";
+import { Groups, type Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Branch } from "./branch.ts";
 import type { PreparedPage } from "./prepared-page.ts";
@@ -39,24 +39,18 @@ export function zonesOf(
     for (const at of pixels) most = Math.max(most, far[at] as number);
     return most / STEPS_PER_PIXEL;
   });
-  const parent = nodes.map((_, node) => node);
-  const find = (of: number): number => {
-    let root = of;
-    while (parent[root] !== root) root = parent[root] as number;
-    parent[of] = root;
-    return root;
-  };
+  const together = new Groups(nodes.length);
   const isFork = ({ stretches: ends }: SkeletonNode) => ends.length > 2;
   for (const { from, to, length } of stretches) {
     if (from === to || !isFork(nodes[from] as SkeletonNode) || !isFork(nodes[to] as SkeletonNode)) {
       continue;
     }
     const reach = Math.max(blob[from] as number, blob[to] as number) + ONE_PLACE * lineWidth;
-    if (length <= reach) parent[find(from)] = find(to);
+    if (length <= reach) together.join(from, to);
   }
   const groups = new Map<number, number[]>();
   nodes.forEach((_, node) => {
-    const root = find(node);
+    const root = together.of(node);
     const group = groups.get(root);
     if (group) group.push(node);
     else groups.set(root, [node]);

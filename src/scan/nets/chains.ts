@@ -2,6 +2,7 @@ import type { Point } from "../../base/index.ts";
 import type { Branch } from "../lines/branch.ts";
 import type { FollowedPage } from "../lines/follow.ts";
 import type { Stretch } from "../lines/skeleton.ts";
+import type { Sliced } from "../sliced.ts";
 
 /** An end of a stretch as a number: twice the stretch, and one more at the end called `to`. */
 export type StretchEnd = number;
@@ -30,6 +31,9 @@ export interface Chain {
 const ASKEW = 0.6;
 const TAIL = 0.7;
 
+/** Ends of stretches a slice. */
+const SLICE = 4_000;
+
 interface Mate {
   readonly end: StretchEnd;
   readonly at: Point;
@@ -38,7 +42,7 @@ interface Mate {
 }
 
 /** All lines of a page as chains; bumps of ink that are no lines are left out. */
-export function chainsOf({ skeleton, links }: FollowedPage, lineWidth: number): Chain[] {
+export function* chainsOf({ skeleton, links }: FollowedPage, lineWidth: number): Sliced<Chain[]> {
   const { stretches, width } = skeleton;
   const mates = new Map<StretchEnd, Mate>();
   const askew = new Map<StretchEnd, { at: Point; radius: number }>();
@@ -88,6 +92,7 @@ export function chainsOf({ skeleton, links }: FollowedPage, lineWidth: number): 
     chains.push({ stretches: members, from, to, isRing, places, crossings });
   };
   for (let end = 0; end < 2 * stretches.length; end++) {
+    if (end % SLICE === SLICE - 1) yield end / (2 * stretches.length);
     if (!done[end >> 1] && isLine(end >> 1) && !mates.has(end)) walk(end, false);
   }
   for (let stretch = 0; stretch < stretches.length; stretch++) {

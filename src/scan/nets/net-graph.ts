@@ -1,6 +1,7 @@
 import { distance, type Point } from "../../base/index.ts";
 import type { FollowedPage } from "../lines/follow.ts";
 import type { SkeletonNode, Stretch } from "../lines/skeleton.ts";
+import { asPart, type Sliced } from "../sliced.ts";
 import { type Chain, type Crossing, chainsOf, endOf, type StretchEnd } from "./chains.ts";
 
 /** A node of a net while its lines are put in order; in pixels of the prepared page. */
@@ -40,14 +41,14 @@ export interface Naming {
 const ONE_PLACE = 1.5;
 
 /** The nets of a page as nodes and lines, as they were followed, with the terminals that name them. */
-export function netGraphs(
+export function* netGraphs(
   followed: FollowedPage,
   lineWidth: number,
   namings: readonly Naming[],
-): NetGraph[] {
+): Sliced<NetGraph[]> {
   const { skeleton, links, netOf } = followed;
   const { width } = skeleton;
-  const chains = chainsOf(followed, lineWidth);
+  const chains = yield* asPart(chainsOf(followed, lineWidth), 0, 0.6);
   const chainOf = new Map<number, number>();
   chains.forEach(({ stretches }, chain) => {
     for (const stretch of stretches) chainOf.set(stretch, chain);
@@ -70,6 +71,7 @@ export function netGraphs(
     const node = "end" in where ? nodeAtEnd(where.end) : nodeOnWay(stretch, where.at);
     node?.terminals.push(name);
   }
+  yield 0.7;
   const graphs = new Map<number, GraphRun[]>();
   chains.forEach((chain, number) => {
     const net = netOf[chain.stretches[0] as number] as number;

@@ -1,4 +1,5 @@
 import { distance, type Point } from "../../base/index.ts";
+import { trackCorners } from "../track-corners.ts";
 import {
   crossingOf,
   type FittedLine,
@@ -48,39 +49,12 @@ export function pieceOn(track: Track, spans: readonly Span[], lineWidth: number)
 /** The straight pieces of a track, as few as it has corners. */
 export function piecesOf(track: Track, lineWidth: number): Piece[] {
   const stray = strayOf(lineWidth);
-  const breaks = breaksIn(track, stray);
+  const breaks = trackCorners(track.xs, track.ys, track.xs.length, stray);
   const pieces = breaks.slice(1).flatMap((end, n): Piece[] => {
     const piece = pieceOn(track, [[breaks[n] as number, end]], lineWidth);
     return piece ? [piece] : [];
   });
   return withoutKinks(track, straightened(track, pieces, lineWidth), lineWidth);
-}
-
-/** Where a track turns (D. Douglas and T. Peucker, "Algorithms for the reduction of the number of points", 1973). */
-function breaksIn({ xs, ys }: Track, stray: number): number[] {
-  const last = xs.length - 1;
-  if (last < 1) return [0];
-  const kept = new Uint8Array(xs.length);
-  kept[0] = kept[last] = 1;
-  const left: Span[] = [[0, last]];
-  for (let span = left.pop(); span; span = left.pop()) {
-    const [from, to] = span;
-    const [x, y] = [xs[from] as number, ys[from] as number];
-    const [dx, dy] = [(xs[to] as number) - x, (ys[to] as number) - y];
-    const length = Math.hypot(dx, dy);
-    let [at, most] = [-1, stray];
-    for (let n = from + 1; n < to; n++) {
-      const [px, py] = [(xs[n] as number) - x, (ys[n] as number) - y];
-      const far = length < 1 ? Math.hypot(px, py) : Math.abs(px * dy - py * dx) / length;
-      if (far > most) [at, most] = [n, far];
-    }
-    if (at < 0) continue;
-    kept[at] = 1;
-    left.push([from, at], [at, to]);
-  }
-  const breaks: number[] = [];
-  for (let n = 0; n <= last; n++) if (kept[n]) breaks.push(n);
-  return breaks;
 }
 
 /** Neighbours that are one straight piece after all are made one. */

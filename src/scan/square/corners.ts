@@ -1,8 +1,10 @@
 import type { Point } from "../../base/index.ts";
 import type { Quad } from "../homography.ts";
 import type { Grey } from "../raster.ts";
+import { asPart, finished, type Sliced } from "../sliced.ts";
 import { type Bow, bowed, straightened } from "./bow.ts";
 import { fitBow } from "./bow-fit.ts";
+import { type PictureSide, sidesCutOff } from "./cut-off.ts";
 import { edgeLinesOf } from "./edge-lines.ts";
 import { areaOf, edgeQuadOf } from "./edge-quad.ts";
 import { shrunk } from "./shrunk.ts";
@@ -19,6 +21,8 @@ export interface ProposedCorners {
   readonly confidence: number;
   /** The bow of the lens, where the sides show one. */
   readonly bow: Bow | null;
+  /** Sides of the picture beyond which the page goes on: it can't be squared up by its edge there. */
+  readonly cutOff: readonly PictureSide[];
 }
 
 /** Edges are looked for in a picture about this large: what is straight for long stands out there. */
@@ -30,14 +34,20 @@ const LEAST_FRAME = 0.55;
 /** Of each side this share must be found at full resolution. */
 const LEAST_FOUND = 0.4;
 
+/** As `proposedCorners`, in one go. */
+export const proposeCorners = (grey: Grey): ProposedCorners | null =>
+  finished(proposedCorners(grey));
+
 /**
  * The page's corners, against a darker ground, or those of the frame drawn around the drawing; null
  * where neither is plain to see. A proposal: the user drags what is wrong.
  */
-export function proposeCorners(grey: Grey): ProposedCorners | null {
+export function* proposedCorners(grey: Grey): Sliced<ProposedCorners | null> {
   const times = Math.max(1, Math.ceil(Math.max(grey.width, grey.height) / COARSE));
-  const small = shrunk(grey, times);
-  const quad = edgeQuadOf(edgeLinesOf(small), small.width, small.height);
+  const small = yield* asPart(shrunk(grey, times), 0, 0.4);
+  const lines = yield* asPart(edgeLinesOf(small), 0.4, 0.7);
+  const quad = edgeQuadOf(lines, small.width, small.height);
+  yield 0.8;
   if (!quad) return null;
   const finer = ([x, y]: Point): Point => [(x + 0.5) * times - 0.5, (y + 0.5) * times - 0.5];
   const seen = settledCorners(grey, quad.corners.map(finer) as unknown as Quad, 4 * times + 4);
@@ -46,7 +56,8 @@ export function proposeCorners(grey: Grey): ProposedCorners | null {
   const area = areaOf(seen.corners) / (grey.width * grey.height);
   if (confidence < LEAST_CONFIDENCE[seen.of] || (seen.of === "frame" && area < LEAST_FRAME))
     return null;
-  return { corners: seen.corners, of: seen.of, confidence, bow: seen.bow };
+  const { corners, of, bow } = seen;
+  return { corners, of, confidence, bow, cutOff: of === "page" ? sidesCutOff(grey, corners) : [] };
 }
 
 /** The lens's bow as the sides near given corners show it, a hand's included; null where there is none. */

@@ -1,5 +1,6 @@
 import type { Point } from "../../base/index.ts";
 import type { Grey } from "../raster.ts";
+import type { Sliced } from "../sliced.ts";
 import { lineThrough, type StraightLine } from "./straight-line.ts";
 
 /** A long straight edge. Its normal, (cos, sin), points to the brighter side. */
@@ -35,12 +36,16 @@ interface Edges {
  * transform of P. Hough in the form of R. Duda and P. Hart (CACM 15(1), 1972), each edge voting only
  * for lines of about its own direction.
  */
-export function edgeLinesOf(grey: Grey): Readonly<Record<SideName, readonly EdgeLine[]>> {
+export function* edgeLinesOf(grey: Grey): Sliced<Readonly<Record<SideName, readonly EdgeLine[]>>> {
   const edges = edgesOf(grey);
+  yield 0.2;
   const found: Record<SideName, EdgeLine[]> = { top: [], right: [], bottom: [], left: [] };
-  for (const peak of peaksOf(edges, grey)) {
+  const peaks = peaksOf(edges, grey);
+  for (const [n, peak] of peaks.entries()) {
     const lines = found[sideOf(peak)];
-    const line = lines.length < MOST_LINES ? settled(peak, edges, grey) : null;
+    if (lines.length >= MOST_LINES) continue;
+    yield 0.5 + (0.5 * n) / peaks.length;
+    const line = settled(peak, edges, grey);
     if (line) lines.push(line);
   }
   return found;

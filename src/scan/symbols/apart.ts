@@ -23,7 +23,7 @@ export function onePerPlace(found: readonly Ranked[]): SymbolProposal[] {
       (other) =>
         other.proposal.kind === one.proposal.kind &&
         other.strokes >= one.strokes &&
-        shared(other.proposal.box, one.proposal.box) > OVERLAPPING,
+        commonShare(other.proposal.box, one.proposal.box) > OVERLAPPING,
     );
     const known = ofKinds[at];
     if (!known) ofKinds.push(one);
@@ -36,7 +36,7 @@ export function onePerPlace(found: readonly Ranked[]): SymbolProposal[] {
   const kept: { proposal: SymbolProposal; others: { kind: SymbolKind; confidence: number }[] }[] =
     [];
   for (const { proposal } of ofKinds) {
-    const over = kept.find((one) => shared(one.proposal.box, proposal.box) > OVERLAPPING);
+    const over = kept.find((one) => commonShare(one.proposal.box, proposal.box) > OVERLAPPING);
     if (!over) kept.push({ proposal, others: [] });
     else if (![over.proposal, ...over.others].some(({ kind }) => kind === proposal.kind)) {
       over.others.push({ kind: proposal.kind, confidence: proposal.confidence });
@@ -54,7 +54,7 @@ const areaOf = ({ left, top, right, bottom }: Box): number =>
   Math.max(0, right - left) * Math.max(0, bottom - top);
 
 /** The share of the smaller of two boxes that they have in common. */
-export function shared(a: Box, b: Box): number {
+export function commonShare(a: Box, b: Box): number {
   const common = areaOf({
     left: Math.max(a.left, b.left),
     top: Math.max(a.top, b.top),

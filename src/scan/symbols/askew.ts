@@ -1,4 +1,4 @@
-import type { Piece } from "./straight-pieces.ts";
+import type { Piece } from "./piece.ts";
 
 const MOST = 6;
 /** Lines this many line widths long say how the page lies. */

@@ -1,6 +1,7 @@
+import type { Sliced } from "../sliced.ts";
 import type { Fitted } from "./by-strokes.ts";
 import type { DrawnSymbol } from "./drawn-symbol.ts";
-import { settled } from "./fit.ts";
+import type { Fitter } from "./fit.ts";
 import { type Hole, middleOf, sizeOf } from "./holes.ts";
 import { nearest, type SymbolPage } from "./symbol-page.ts";
 
@@ -12,16 +13,21 @@ const RIM = 0.85;
 const LEAST = 5;
 const MOST = 60;
 
+/** Holes a slice. */
+const SLICE = 40;
+
 /** Round symbols whose rim shuts in one piece of paper: what stands within touches it nowhere. */
-export function fitByCircles(
+export function* fitByCircles(
   page: SymbolPage,
+  fitter: Fitter,
   askew: number,
   holes: readonly Hole[],
   symbols: readonly DrawnSymbol[],
-): Fitted[] {
+): Sliced<Fitted[]> {
   const round = symbols.filter(({ isRound }) => isRound);
   const found: Fitted[] = [];
-  for (const hole of holes) {
+  for (const [n, hole] of holes.entries()) {
+    if (n % SLICE === SLICE - 1) yield n / holes.length;
     const [width, height] = sizeOf(hole);
     const size = (width + height) / 2;
     if (size < LEAST * page.line || size > MOST * page.line) continue;
@@ -33,7 +39,7 @@ export function fitByCircles(
       const unit = radius / symbol.body.right;
       for (const turn of symbol.turns) {
         const start = { x, y, along: unit, across: unit, turn, askew, isMirrored: false };
-        const fit = settled(page, symbol, start);
+        const fit = fitter.settled(symbol, start);
         if (fit) found.push({ symbol, fit });
       }
     }

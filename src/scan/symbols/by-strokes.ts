@@ -1,7 +1,7 @@
 import { addTo } from "../../base/index.ts";
 import type { Sliced } from "../sliced.ts";
 import type { DrawnSymbol } from "./drawn-symbol.ts";
-import { type Fit, mayLie, settled, unitOfPose } from "./fit.ts";
+import { type Fit, type Fitter, unitOfPose } from "./fit.ts";
 import { posesFrom } from "./guesses.ts";
 import type { Pose } from "./pose.ts";
 import type { SymbolPage } from "./symbol-page.ts";
@@ -21,6 +21,7 @@ const TURN = 150;
 /** Every symbol that lies well on the page with one of its anchors on one of the page's strokes. */
 export function* fitByStrokes(
   page: SymbolPage,
+  fitter: Fitter,
   askew: number,
   symbols: readonly DrawnSymbol[],
 ): Sliced<Fitted[]> {
@@ -34,14 +35,14 @@ export function* fitByStrokes(
   for (const [n, piece] of all.entries()) {
     for (const symbol of n < page.pieces.length ? symbols : loose) {
       for (const pose of posesFrom(symbol, piece, about)) {
-        if (!mayLie(page, symbol, pose)) continue;
+        if (!fitter.mayLie(symbol, pose)) continue;
         since += 12;
         const name = nameOf(page, symbol, pose);
         if (tried.has(name)) continue;
         tried.add(name);
         if (well.has(symbol, pose)) continue;
         if (!isWired(page, symbol, pose, NEARLY)) continue;
-        const fit = settled(page, symbol, pose);
+        const fit = fitter.settled(symbol, pose);
         if (!fit) continue;
         found.push({ symbol, fit });
         well.add(symbol, fit);
@@ -64,8 +65,9 @@ class WellFitted {
     this.reach = 2 * line;
   }
 
-  add(symbol: DrawnSymbol, { pose, mean, least }: Fit): void {
-    if (mean > WELL && least > WELL) addTo(this.cells, this.cellOf(symbol, pose, 0, 0), pose);
+  add(symbol: DrawnSymbol, { pose, mean, least, clutter, inked }: Fit): void {
+    const isWell = mean > WELL && least > WELL && clutter < CLEAN && inked < CLEAN;
+    if (isWell) addTo(this.cells, this.cellOf(symbol, pose, 0, 0), pose);
   }
 
   has(symbol: DrawnSymbol, pose: Pose): boolean {
@@ -97,6 +99,8 @@ class WellFitted {
 const BESIDE = [-1, 0, 1] as const;
 /** Share of each stroke that must lie on the page. */
 const WELL = 0.93;
+/** Clutter, and ink where there must be paper, for which a better pose is still looked. */
+const CLEAN = 0.06;
 
 /** The same for poses that come to the same when they are moved to where they fit best. */
 function nameOf(page: SymbolPage, symbol: DrawnSymbol, pose: Pose): string {

@@ -15,9 +15,13 @@ const SHARES: readonly (readonly [looks: number, right: number])[] = [
   [1, 0.97],
 ];
 
+/** What a line runs through may be made of it in part. */
+const CROSSED = 0.7;
+
 /** How sure a find is, 0 to 1: of all that have 0.9, nine in ten are right. */
 export function confidenceOf(symbol: DrawnSymbol, fit: Fit, letter: number): number {
-  return Math.min(symbol.most ?? 1, shareAt(looksOf(fit, letter)));
+  const most = Math.min(symbol.most ?? 1, fit.isCrossed ? CROSSED : 1);
+  return Math.min(most, shareAt(looksOf(fit, letter)));
 }
 
 function looksOf(fit: Fit, letter: number): number {

@@ -1,4 +1,4 @@
-import type { Box, Point } from "../../base/index.ts";
+import { type Box, growBox, type Point } from "../../base/index.ts";
 import type { QuarterTurn, SymbolKind } from "./symbol-proposal.ts";
 
 /** One stroke of a symbol as the trade draws it. */
@@ -98,13 +98,6 @@ export const leadsFrom = (half: number, length = 1): readonly DrawnStroke[] => [
   lead([half, 0], [half + length, 0]),
 ];
 
-const grown = (box: Box, by: number): Box => ({
-  left: box.left - by,
-  top: box.top - by,
-  right: box.right + by,
-  bottom: box.bottom + by,
-});
-
 /** A symbol about its own middle with a line at either end. */
 export function twoEnded(
   about: Pick<DrawnSymbol, "name" | "kind" | "anchors"> &
@@ -121,7 +114,7 @@ export function twoEnded(
   return {
     strokes: [...strokes, ...leadsFrom(x)],
     ends: [LEFT_END(x), RIGHT_END(x)],
-    zone: grown(body, 0.45),
+    zone: growBox(body, 0.45),
     body,
     turns: [0, 90],
     mirror: "none",

@@ -12,6 +12,6 @@ export function* findParts(page: PreparedPage, search: SymbolSearch): Sliced<Sym
   const symbols = yield* asPart(findSymbols(page, search), 0, 0.7);
   const standing = symbols.filter(({ confidence }) => confidence >= STANDS);
   const boxes = [...search.examples, ...standing].map(({ box }) => box);
-  const dots = yield* asPart(findJointDots(page, [...boxes, ...search.known]), 0.7, 1);
+  const dots = yield* asPart(findJointDots(page, boxes), 0.7, 1);
   return [...symbols, ...dots];
 }

@@ -1,7 +1,7 @@
 import type { Box } from "../../base/index.ts";
 import type { PreparedPage } from "../lines/prepared-page.ts";
 import { asPart, type Sliced } from "../sliced.ts";
-import { onePerPlace, type Ranked, shared } from "./apart.ts";
+import { onePerPlace, type Ranked } from "./apart.ts";
 import { askewOf } from "./askew.ts";
 import { fitByCircles } from "./by-circles.ts";
 import { type Fitted, fitByStrokes } from "./by-strokes.ts";
@@ -9,6 +9,7 @@ import type { Candidate } from "./candidate.ts";
 import { confidenceOf } from "./confidence.ts";
 import { CONVENTIONS } from "./conventions/index.ts";
 import { examplesAsSymbols } from "./examples.ts";
+import { Fitter } from "./fit.ts";
 import { holesOf } from "./holes.ts";
 import { motorLetterIn } from "./letters.ts";
 import { modulesOf } from "./modules.ts";
@@ -24,47 +25,48 @@ import { isWired } from "./wired.ts";
 export interface SymbolSearch {
   /** Placed parts: what is printed there is an example of its kind. */
   readonly examples: readonly PlacedExample[];
-  /** Where nothing is to be proposed, pixels of the picture: what is placed already. */
-  readonly known: readonly Box[];
 }
 
 /** Proposals that look less like their kind are not worth showing. */
 const LEAST = 0.15;
-/** A proposal is known when this share of it, or of what is known, is common to both. */
-const KNOWN = 0.4;
 
 /** Everything on a page that looks like a symbol, the likeliest first. */
 export function* findSymbols(
   prepared: PreparedPage,
-  { examples, known }: SymbolSearch,
+  { examples }: SymbolSearch,
 ): Sliced<SymbolProposal[]> {
   const page = yield* asPart(symbolPageOf(prepared), 0, 0.4);
   if (isGrain(page)) throw new Error(TOO_MUCH_GRAIN);
   const askew = askewOf(page.pieces, page.line);
+  const fitter = new Fitter(page);
   const shown = examplesAsSymbols(page, askew, examples);
   const exampleOf = new Map(shown.map(({ symbol, example }) => [symbol, example]));
   const symbols = [...CONVENTIONS, ...exampleOf.keys()];
-  const fitted: Fitted[] = yield* asPart(fitByStrokes(page, askew, symbols), 0.4, 0.9);
-  const holes = holesOf(page);
-  yield 0.93;
-  fitted.push(...fitByCircles(page, askew, holes.list, CONVENTIONS));
-  yield 0.95;
+  const fitted: Fitted[] = yield* asPart(fitByStrokes(page, fitter, askew, symbols), 0.4, 0.9);
+  const holes = yield* asPart(holesOf(page), 0.9, 0.92);
+  fitted.push(
+    ...(yield* asPart(fitByCircles(page, fitter, askew, holes.list, CONVENTIONS), 0.92, 0.94)),
+  );
   const frame = pageFrame(page);
-  const candidates = fitted
-    .map((one) => candidateOf(page, frame, one, exampleOf.get(one.symbol)))
-    .filter(isWorthIt(page));
-  yield 0.97;
+  const candidates: Candidate[] = [];
+  for (const one of fitted) {
+    const candidate = candidateOf(page, frame, one, exampleOf.get(one.symbol));
+    if (candidate.confidence >= LEAST && isWired(page, one.symbol, one.fit.pose)) {
+      candidates.push(candidate);
+    }
+    // Reading a letter is the longest of it.
+    if (one.symbol.letter) yield 0.95;
+  }
+  yield 0.96;
   const ranked: Ranked[] = [
     ...candidates.map((one) => symbolFound(page, one)),
     ...relaysOf(page, candidates).map((one) => relayFound(page, one)),
   ];
-  const modules = modulesOf(page, holes).map((one) => moduleFound(page, one));
-  yield 0.99;
+  const modules = (yield* asPart(modulesOf(page, holes, frame), 0.96, 1)).map((one) =>
+    moduleFound(page, one),
+  );
   return [...inColumns(onePerPlace(ranked)), ...onePerPlace(modules)]
-    .filter(({ box, confidence }) => {
-      const isNew = known.every((one) => shared(one, box) < KNOWN);
-      return isNew && confidence >= LEAST;
-    })
+    .filter(({ confidence }) => confidence >= LEAST)
     .sort((a, b) => b.confidence - a.confidence);
 }
 
@@ -82,7 +84,7 @@ function isGrain({ width, height, line, pieces, glyphPieces }: SymbolPage): bool
 }
 
 /** What lies on the frame around the drawing is never sure. */
-const ON_FRAME = 0.6;
+const ON_FRAME = 0.45;
 
 function candidateOf(
   page: SymbolPage,
@@ -97,8 +99,3 @@ function candidateOf(
   const confidence = isDoubtful ? Math.min(ON_FRAME, looks) : looks;
   return { symbol, fit, letter, confidence, ...(example === undefined ? {} : { example }) };
 }
-
-const isWorthIt =
-  (page: SymbolPage) =>
-  ({ symbol, fit, confidence }: Candidate): boolean =>
-    confidence >= LEAST && isWired(page, symbol, fit.pose);

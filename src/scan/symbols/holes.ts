@@ -1,7 +1,7 @@
 import type { Point } from "../../base/index.ts";
-import { type Component, type Components, componentsOf } from "../components.ts";
-import { bitsOf } from "../raster.ts";
-import type { SymbolPage } from "./symbol-page.ts";
+import { type Component, type Components, components } from "../components.ts";
+import { asPart, type Sliced } from "../sliced.ts";
+import { inverse, type SymbolPage } from "./symbol-page.ts";
 
 /** Paper shut in by lines. */
 export interface Hole extends Component {
@@ -13,10 +13,9 @@ export interface Holes {
   readonly list: readonly Hole[];
 }
 
-export function holesOf({ ink, width, height }: SymbolPage): Holes {
-  const paper = bitsOf(width, height);
-  for (let at = 0; at < paper.data.length; at++) paper.data[at] = ink.data[at] ? 0 : 1;
-  const { labels, list } = componentsOf(paper);
+export function* holesOf({ ink, width, height }: SymbolPage): Sliced<Holes> {
+  const paper = yield* asPart(inverse(ink), 0, 0.2);
+  const { labels, list } = yield* asPart(components(paper), 0.2, 1);
   return {
     labels,
     list: list

@@ -3,7 +3,7 @@ import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { PreparedPage } from "../lines/prepared-page.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import { traceLines } from "../trace.ts";
-import { shared } from "./apart.ts";
+import { commonShare } from "./apart.ts";
 import type { SymbolProposal } from "./symbol-proposal.ts";
 
 /**
@@ -53,7 +53,7 @@ export function* findJointDots(
   }
   yield 1;
   return found.filter(
-    ({ box, confidence }) => confidence > 0 && parts.every((part) => shared(part, box) === 0),
+    ({ box, confidence }) => confidence > 0 && parts.every((part) => commonShare(part, box) === 0),
   );
 }
 

@@ -1,6 +1,6 @@
 import { nearestOnSegment, type Point } from "../../base/index.ts";
-import { LETTER_ROOM } from "./fit.ts";
 import type { Pose } from "./pose.ts";
+import { LETTER_ROOM } from "./stray-line.ts";
 import type { SymbolPage } from "./symbol-page.ts";
 
 /** Other letters, in a box of 1 by 1, y down: strokes of a plain face. */

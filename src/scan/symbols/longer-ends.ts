@@ -1,5 +1,6 @@
 import type { Point } from "../../base/index.ts";
 import type { Bits } from "../raster.ts";
+import { inBands, type Sliced } from "../sliced.ts";
 
 /** Pixels of thinned line, in line widths, by which the way of its end is told. */
 const BACK = 2.5;
@@ -13,27 +14,30 @@ const SLANTING = 0.5;
  * Thinned lines drawn on to where their ink ends, but for half a line's width: thinning eats free ends,
  * and a symbol's bars would seem shorter than they are printed.
  */
-export function withLongerEnds(thinned: Bits, ink: Bits, line: number): Bits {
+export function* withLongerEnds(thinned: Bits, ink: Bits, line: number): Sliced<Bits> {
   const { width, height } = thinned;
   const data = thinned.data.slice();
   const back = Math.max(3, Math.round(BACK * line));
   const around = [-width - 1, -width, -width + 1, 1, width + 1, width, width - 1, -1];
-  for (let y = 1; y < height - 1; y++) {
-    for (let x = 1; x < width - 1; x++) {
-      const end = y * width + x;
-      if (!thinned.data[end] || !isEnd(thinned, around, end)) continue;
-      const at = wayBack(thinned, around, end, back);
-      if (at === null) continue;
-      const [dx, dy] = [x - (at % width), y - Math.floor(at / width)];
-      const length = Math.hypot(dx, dy);
-      const [ux, uy] = [dx / length, dy / length];
-      const isSlanting = Math.min(Math.abs(ux), Math.abs(uy)) > SLANTING;
-      const most = (isSlanting ? MOST_SLANTING : MOST) * line;
-      const drawn = onwards(ink, [x, y], [ux, uy], most, line);
-      const kept = drawn.length - Math.floor(line / 2);
-      for (const [px, py] of drawn.slice(0, Math.max(0, kept))) data[py * width + px] = 1;
+  const lengthen = (x: number, y: number) => {
+    const end = y * width + x;
+    const at = isEnd(thinned, around, end) ? wayBack(thinned, around, end, back) : null;
+    if (at === null) return;
+    const [dx, dy] = [x - (at % width), y - Math.floor(at / width)];
+    const length = Math.hypot(dx, dy);
+    const [ux, uy] = [dx / length, dy / length];
+    const isSlanting = Math.min(Math.abs(ux), Math.abs(uy)) > SLANTING;
+    const most = (isSlanting ? MOST_SLANTING : MOST) * line;
+    const drawn = onwards(ink, [x, y], [ux, uy], most, line);
+    const kept = drawn.length - Math.floor(line / 2);
+    for (const [px, py] of drawn.slice(0, Math.max(0, kept))) data[py * width + px] = 1;
+  };
+  yield* inBands(thinned, (top, bottom) => {
+    for (let y = Math.max(1, top); y < Math.min(height - 1, bottom); y++) {
+      const row = y * width;
+      for (let x = 1; x < width - 1; x++) if (thinned.data[row + x]) lengthen(x, y);
     }
-  }
+  });
   return { width, height, data };
 }
 

@@ -1,5 +1,7 @@
-import { distance, type Point } from "../../base/index.ts";
+import { type Box, distance, type Point } from "../../base/index.ts";
+import type { Sliced } from "../sliced.ts";
 import { type Hole, type Holes, sizeOf } from "./holes.ts";
+import { isOnFrame } from "./page-frame.ts";
 import { isInk, nearest, type SymbolPage } from "./symbol-page.ts";
 import type { EdgePin } from "./symbol-proposal.ts";
 
@@ -24,14 +26,20 @@ const LEAVES = 5;
 /** Pins are as far from the corners, in line widths. */
 const FROM_CORNER = 2.5;
 
-export function modulesOf(page: SymbolPage, holes: Holes): ModuleFind[] {
+/** `frame`: around the drawing, where there is one. */
+export function* modulesOf(
+  page: SymbolPage,
+  holes: Holes,
+  frame: Box | null,
+): Sliced<ModuleFind[]> {
   const found: ModuleFind[] = [];
-  for (const hole of holes.list) {
+  for (const [n, hole] of holes.list.entries()) {
     const [width, height] = sizeOf(hole);
     const least = LEAST_SIDE * page.line;
     if (width < least || height < least) continue;
     if (width > MOST_SHARE * page.width || height > MOST_SHARE * page.height) continue;
     if (hole.area < FILLED * width * height) continue;
+    yield n / holes.list.length;
     const corners = cornersOf(page, holes.labels, hole);
     if (!corners) continue;
     const border = borderOf(page, corners);
@@ -39,6 +47,7 @@ export function modulesOf(page: SymbolPage, holes: Holes): ModuleFind[] {
     if (wordsIn(page, hole) < 2) continue;
     const pins = pinsOf(page, corners);
     if (pins.length < 2 || isTab(pins)) continue;
+    if (frame && pins.every((pin) => leadsToFrame(page, frame, pin))) continue;
     found.push({ corners, pins, border });
   }
   return found;
@@ -168,4 +177,28 @@ function pinsOf(page: SymbolPage, corners: ModuleFind["corners"]): EdgePin[] {
 /** Two lines alone that leave by one side near one another: the tab of a plug's face. */
 function isTab(pins: readonly EdgePin[]): boolean {
   return pins.length === 2 && pins[0]?.side === pins[1]?.side;
+}
+
+/** Ways out of a box's sides. */
+const WAYS: Readonly<Record<EdgePin["side"], Point>> = {
+  left: [-1, 0],
+  top: [0, -1],
+  right: [1, 0],
+  bottom: [0, 1],
+};
+
+/** Whether the line at a pin runs straight to the frame: a title block hangs on it, and no part does. */
+function leadsToFrame(page: SymbolPage, frame: Box, { at, side }: EdgePin): boolean {
+  const [dx, dy] = WAYS[side];
+  let [x, y] = at;
+  let since = 0;
+  // A page a little askew: the line is sought beside its way.
+  for (let by = 0; since <= page.line; by++) {
+    [x, y] = [x + dx, y + dy];
+    const place = { left: x, top: y, right: x, bottom: y };
+    if (by > 2 * page.line && isOnFrame(page, frame, place)) return true;
+    const isOn = nearest(page, x, y) <= page.line * (1 + by / (40 * page.line));
+    since = isOn ? 0 : since + 1;
+  }
+  return false;
 }

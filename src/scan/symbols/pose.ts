@@ -24,9 +24,23 @@ export interface Matrix {
   readonly d: number;
 }
 
+/** The page's own slant is asked for again and again. */
+let slant = { askew: 0, cos: 1, sin: 0 };
+
+/** Cosine and sine of a turn. */
+export function turnOf({ turn, askew }: Pick<Pose, "turn" | "askew">): readonly [number, number] {
+  if (slant.askew !== askew) {
+    const radians = (askew * Math.PI) / 180;
+    slant = { askew, cos: Math.cos(radians), sin: Math.sin(radians) };
+  }
+  const { cos, sin } = slant;
+  if (turn === 0) return [cos, sin];
+  if (turn === 90) return [-sin, cos];
+  return turn === 180 ? [-cos, -sin] : [sin, -cos];
+}
+
 export function matrixOf(pose: Pose): Matrix {
-  const radians = ((pose.turn + pose.askew) * Math.PI) / 180;
-  const [cos, sin] = [Math.cos(radians), Math.sin(radians)];
+  const [cos, sin] = turnOf(pose);
   const across = pose.isMirrored ? -pose.across : pose.across;
   return {
     x: pose.x,

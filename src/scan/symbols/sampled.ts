@@ -1,17 +1,22 @@
-import { type Box, nearestOnSegment, type Point } from "../../base/index.ts";
+import type { Box, Point } from "../../base/index.ts";
 import type { DrawnStroke, DrawnSymbol } from "./drawn-symbol.ts";
+import { type FarField, farFieldOf, isInside, toOutline } from "./far-field.ts";
 
 /** A symbol as points to be held against a page, so mixed that the first few stand for all. */
 export interface Sampled {
   readonly xs: Float32Array;
   readonly ys: Float32Array;
-  /** The stroke of each point. */
+  /** The stroke of each point, ... */
   readonly strokeOf: Uint16Array;
+  /** ... and how many each stroke has. */
+  readonly counts: Uint16Array;
+  /** Of each point 1 if it lies in ink, 0 if on the middle of a line. */
+  readonly inInk: Uint8Array;
   readonly strokes: readonly DrawnStroke["is"][];
   /** Where paper must be: x and y in turn. */
   readonly bare: Float32Array;
-  /** How far a place lies from the nearest stroke, units; 0 within what is filled. */
-  readonly farFrom: (x: number, y: number) => number;
+  /** How far places lie from the nearest stroke; worked out at the first question. */
+  readonly field: () => FarField;
   /** Length of its strokes, leads left out, units. */
   readonly length: number;
   /** Between its nearest two strokes that lie side by side, units along x and along y. */
@@ -44,21 +49,34 @@ export function pointSample(points: readonly Point[], { left, top, right, bottom
     const isNew = kept.every(([x, y]) => Math.hypot(x - at[0], y - at[1]) >= 0.8 * SPACING);
     if (isNew) kept.push(at);
   }
-  const mixed = mixedOrder(kept.length).map((n) => kept[n] as Point);
+  const quarterOf = ([x, y]: Point) => (x < middleX ? 0 : 1) + (y < middleY ? 0 : 2);
   return {
-    xs: Float32Array.from(mixed, ([x]) => x),
-    ys: Float32Array.from(mixed, ([, y]) => y),
-    strokeOf: Uint16Array.from(mixed, ([x, y]) => (x < middleX ? 0 : 1) + (y < middleY ? 0 : 2)),
-    strokes: ["line", "line", "line", "line"],
+    ...inMixedOrder(
+      kept.map((at) => ({ at, stroke: quarterOf(at) })),
+      ["line", "line", "line", "line"],
+    ),
     bare: new Float32Array(),
-    farFrom: farField(kept.map((at) => ({ points: [at, at], is: "line" }))),
+    field: atFirst(() => farFieldOf(kept.map((at) => ({ points: [at, at], is: "line" })))),
     length: kept.length * SPACING,
     finest: [1, 1],
   };
 }
 
+function atFirst<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
+interface StrokePoint {
+  readonly at: Point;
+  readonly stroke: number;
+}
+
 function sample(strokes: readonly DrawnStroke[]): Sampled {
-  const points: { at: Point; stroke: number }[] = [];
+  const points: StrokePoint[] = [];
   let length = 0;
   strokes.forEach((stroke, n) => {
     if (stroke.is === "maybe" || stroke.is === "none") return;
@@ -71,18 +89,31 @@ function sample(strokes: readonly DrawnStroke[]): Sampled {
     for (const at of on) points.push({ at, stroke: n });
     if (stroke.is !== "lead") length += on.length * SPACING;
   });
-  const mixed = mixedOrder(points.length).map((n) => points[n] as (typeof points)[number]);
   const bare = strokes.filter(({ is }) => is === "none").flatMap(({ points: on }) => along(on));
-  const distanceTo = farField(strokes.filter(({ is }) => is !== "none"));
+  return {
+    ...inMixedOrder(
+      points,
+      strokes.map(({ is }) => is),
+    ),
+    bare: Float32Array.from(bare.flat()),
+    field: atFirst(() => farFieldOf(strokes.filter(({ is }) => is !== "none"))),
+    length,
+    finest: finestOf(strokes),
+  };
+}
+
+function inMixedOrder(points: readonly StrokePoint[], strokes: Sampled["strokes"]) {
+  const mixed = mixedOrder(points.length).map((n) => points[n] as StrokePoint);
+  const counts = new Uint16Array(strokes.length);
+  for (const { stroke } of points) counts[stroke] = (counts[stroke] as number) + 1;
+  const isInInk = (is: DrawnStroke["is"] | undefined) => is === "fill" || is === "dot";
   return {
     xs: Float32Array.from(mixed, ({ at }) => at[0]),
     ys: Float32Array.from(mixed, ({ at }) => at[1]),
     strokeOf: Uint16Array.from(mixed, ({ stroke }) => stroke),
-    strokes: strokes.map(({ is }) => is),
-    bare: Float32Array.from(bare.flat()),
-    farFrom: distanceTo,
-    length,
-    finest: finestOf(strokes),
+    counts,
+    inInk: Uint8Array.from(mixed, ({ stroke }) => (isInInk(strokes[stroke]) ? 1 : 0)),
+    strokes,
   };
 }
 
@@ -137,72 +168,10 @@ function within(points: readonly Point[]): Point[] {
   return found;
 }
 
-export function isInside(points: readonly Point[], x: number, y: number): boolean {
-  let inside = false;
-  for (let n = 0; n < points.length; n++) {
-    const [ax, ay] = points[n] as Point;
-    const [bx, by] = points[(n + 1) % points.length] as Point;
-    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside;
-  }
-  return inside;
-}
-
-const toSegment = (x: number, y: number, a: Point, b: Point): number => {
-  const [nx, ny] = nearestOnSegment([x, y], a, b);
-  return Math.hypot(nx - x, ny - y);
-};
-
-const toOutline = (points: readonly Point[], x: number, y: number): number =>
-  points.reduce(
-    (least, a, n) => Math.min(least, toSegment(x, y, a, points[(n + 1) % points.length] ?? a)),
-    Number.POSITIVE_INFINITY,
-  );
-
 /** Numbers up to `count` in steps of the golden ratio: any first few are spread over all. */
 function mixedOrder(count: number): number[] {
   let step = Math.max(1, Math.round(count * 0.618));
   const shared = (a: number, b: number): number => (b === 0 ? a : shared(b, a % b));
   while (shared(step, count) > 1) step++;
   return Array.from({ length: count }, (_, n) => (n * step) % count);
-}
-
-const CELL = 0.15;
-const REACH = 1;
-
-/** Distances on a fine grid around the strokes, worked out at the first question. */
-function farField(strokes: readonly DrawnStroke[]): (x: number, y: number) => number {
-  let grid: { left: number; top: number; columns: number; rows: number; far: Float32Array } | null =
-    null;
-  const make = () => {
-    const all = strokes.flatMap(({ points }) => points);
-    const left = Math.min(...all.map(([x]) => x)) - REACH;
-    const top = Math.min(...all.map(([, y]) => y)) - REACH;
-    const columns = Math.ceil((Math.max(...all.map(([x]) => x)) + REACH - left) / CELL) + 1;
-    const rows = Math.ceil((Math.max(...all.map(([, y]) => y)) + REACH - top) / CELL) + 1;
-    const far = new Float32Array(columns * rows).fill(REACH);
-    for (let row = 0; row < rows; row++) {
-      for (let column = 0; column < columns; column++) {
-        const [x, y] = [left + column * CELL, top + row * CELL];
-        let least = REACH;
-        for (const { points, is } of strokes) {
-          if (is === "fill") {
-            least = isInside(points, x, y) ? 0 : Math.min(least, toOutline(points, x, y));
-            continue;
-          }
-          for (let n = 1; n < points.length; n++) {
-            least = Math.min(least, toSegment(x, y, points[n - 1] as Point, points[n] as Point));
-          }
-        }
-        far[row * columns + column] = least;
-      }
-    }
-    return { left, top, columns, rows, far };
-  };
-  return (x, y) => {
-    grid ??= make();
-    const column = Math.round((x - grid.left) / CELL);
-    const row = Math.round((y - grid.top) / CELL);
-    if (column < 0 || row < 0 || column >= grid.columns || row >= grid.rows) return REACH;
-    return grid.far[row * grid.columns + column] as number;
-  };
 }

@@ -10,7 +10,7 @@ export interface CropSource {
 }
 
 /** Letters are kept with so much of their own soft edge, pixels. */
-const EDGE = 2;
+export const EDGE = 2;
 const MOST_TIMES = 4;
 
 /** How many times letters so tall are enlarged for the reader. */
@@ -18,7 +18,7 @@ export const timesFor = (tall: number): number => Math.min(MOST_TIMES, READ_TALL
 
 /**
  * The pieces of ink with these labels alone, on white, turned level, letters `READ_TALL` pixels tall.
- * `box` is around them with its edges inside, pixels of the page.
+ * `box` is around them with its edges inside, pixels of the page; in boxes of `kept` lines stay too.
  */
 export function cutCrop(
   source: CropSource,
@@ -26,8 +26,9 @@ export function cutCrop(
   turn: WordTurn,
   own: ReadonlySet<number>,
   tall: number,
+  kept: readonly Box[] = [],
 ): Grey {
-  const piece = pieceOf(source, box, own);
+  const piece = pieceOf(source, box, own, kept);
   const upright = turn === 0 ? piece : turned(piece, turn);
   return padded(resized(upright, timesFor(tall)), READ_PAD);
 }
@@ -37,7 +38,12 @@ const OWN = 1;
 const OTHER = 2;
 
 /** What is neither the word's own nor a line or other large ink, such as a faint hyphen, stays. */
-function pieceOf({ flat, labels, lines }: CropSource, box: Box, own: ReadonlySet<number>): Grey {
+function pieceOf(
+  { flat, labels, lines }: CropSource,
+  box: Box,
+  own: ReadonlySet<number>,
+  kept: readonly Box[],
+): Grey {
   const { width, height } = flat;
   const [left, top] = [box.left - EDGE, box.top - EDGE];
   const out = greyOf(box.right + EDGE - left + 1, box.bottom + EDGE - top + 1);
@@ -62,14 +68,15 @@ function pieceOf({ flat, labels, lines }: CropSource, box: Box, own: ReadonlySet
       else if (labels[at] !== 0 || lines.data[at]) claim(x, y, OTHER);
     }
   }
+  const isKept = (x: number, y: number) =>
+    kept.some((one) => x >= one.left && x <= one.right && y >= one.top && y <= one.bottom);
   for (let y = 0; y < out.height; y++) {
     for (let x = 0; x < out.width; x++) {
       const at = pixelAt(x, y);
       const spot = y * out.width + x;
       const isOther =
         at < 0 ||
-        whose[spot] === OTHER ||
-        lines.data[at] === 1 ||
+        ((whose[spot] === OTHER || lines.data[at] === 1) && !isKept(x + left, y + top)) ||
         (labels[at] !== 0 && !own.has(labels[at] as number));
       out.data[spot] = isOther ? 255 : (flat.data[at] as number);
     }

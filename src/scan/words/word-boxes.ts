@@ -1,10 +1,13 @@
 import type { Box } from "../../base/index.ts";
-import { componentsOf } from "../components.ts";
+import { components } from "../components.ts";
+import { distancesToPaper } from "../distance.ts";
 import type { PreparedPage } from "../lines/prepared-page.ts";
 import type { Bits } from "../raster.ts";
-import type { Sliced } from "../sliced.ts";
+import { asPart, type Sliced } from "../sliced.ts";
 import { cutCrop, timesFor } from "./cut-crop.ts";
 import { BY_LEVEL, BY_UPRIGHT, type Glyph, glyphsOf, type Inked } from "./glyphs.ts";
+import { letterInk } from "./letter-ink.ts";
+import { hasOtherInk } from "./other-ink.ts";
 import { type WithoutLines, withoutLines } from "./without-lines.ts";
 import { ASIDE, type WordCrop } from "./word-crop.ts";
 import { USUAL_TURN, type WordLine, wordLinesOf } from "./word-lines.ts";
@@ -14,17 +17,17 @@ const BATCH = 20;
 
 /** Every run of words on a page, cut out for a reader: level ones and upright ones, read from the bottom up. */
 export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
-  const parted = withoutLines(page.ink, page.lineWidth);
+  const whole = yield* asPart(letterInk(page), 0, 0.05);
+  const far = yield* asPart(distancesToPaper(whole), 0.05, 0.2);
+  const parted = yield* asPart(withoutLines(whole, page.lineWidth), 0.2, 0.35);
   const { ink, lines } = parted;
-  yield 0.3;
-  const { labels, list } = componentsOf(ink);
-  yield 0.5;
-  const inked = factsOf(page, labels, parted, list.length);
+  const { labels, list } = yield* asPart(components(ink), 0.35, 0.5);
+  const inked = factsOf(far, labels, parted, list.length);
   yield 0.6;
   const glyphs = glyphsOf(list, page.lineWidth, inked);
   const rows = wordLinesOf(glyphs);
   yield 0.7;
-  const source = { flat: page.flat, labels, lines };
+  const source = { flat: page.flat, labels, lines, list };
   const crops: WordCrop[] = [];
   const sized = rows.map((row) => ({ row, tall: letterHeight(row) }));
   const usual = usualHeight(sized);
@@ -34,13 +37,19 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
     const own = new Set(row.glyphs.flatMap(({ numbers }) => numbers.map((number) => number + 1)));
     const turn = USUAL_TURN[row.way];
     const aside = Math.round(ASIDE * tall);
+    const isCut = row.glyphs.some(({ numbers }) =>
+      numbers.some((number) => inked.cutBy[number] !== 0),
+    );
+    const room = longer(box, row.way, aside);
     crops.push({
       box: inPicture(box, page.scale),
       turn,
       tall: tall / page.scale,
       isCapitals: isEven(row),
-      isCut: row.glyphs.some(({ numbers }) => numbers.some((number) => inked.cutBy[number] !== 0)),
-      grey: cutCrop(source, longer(box, row.way, aside), turn, own, tall),
+      isCut,
+      isCrowded: hasBlot(row, inked) || hasOtherInk(source, box, row.way, own, tall),
+      grey: cutCrop(source, room, turn, own, tall),
+      bridged: isCut ? cutCrop(source, room, turn, own, tall, row.glyphs) : null,
       aside: Math.round(aside * timesFor(tall)),
     });
     if (n % BATCH === BATCH - 1) yield 0.7 + (0.3 * n) / likely.length;
@@ -48,8 +57,19 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   return crops;
 }
 
+/** A stroke so many times as thick as the row's usual one is a blot. */
+const BLOT = 1.7;
+
+function hasBlot({ glyphs }: WordLine, { thickest }: Inked): boolean {
+  const thick = glyphs.map(({ numbers }) =>
+    Math.max(...numbers.map((number) => thickest[number] as number)),
+  );
+  const usual = [...thick].sort((a, b) => a - b)[thick.length >> 1] as number;
+  return Math.max(...thick) > BLOT * usual;
+}
+
 function factsOf(
-  page: PreparedPage,
+  distances: Uint8Array,
   labels: Int32Array,
   { level, upright }: WithoutLines,
   count: number,
@@ -62,7 +82,7 @@ function factsOf(
   for (let at = 0; at < labels.length; at++) {
     const number = (labels[at] as number) - 1;
     if (number < 0) continue;
-    const far = page.far[at] as number;
+    const far = distances[at] as number;
     if (far > (thickest[number] as number)) thickest[number] = far;
     const known = cutBy[number] as number;
     cutBy[number] =

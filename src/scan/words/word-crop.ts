@@ -15,8 +15,12 @@ export interface WordCrop {
   readonly isCapitals: boolean;
   /** Whether a line touches its letters or runs through them: parts of letters may be hidden. */
   readonly isCut: boolean;
+  /** Whether anything dark that is none of its letters lies among them or at its ends: a letter may be missing. */
+  readonly isCrowded: boolean;
   /** Its ink alone, on white with a margin, letters about `READ_TALL` pixels tall. */
   readonly grey: Grey;
+  /** The same with lines kept inside its letters, where a line may hide a bar of one; null where none touches it. */
+  readonly bridged: Grey | null;
   /** Pixels of `grey` before and after the ink, beside the margin: what is too faint to count may stand there. */
   readonly aside: number;
 }

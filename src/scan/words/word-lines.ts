@@ -157,7 +157,7 @@ function pairsOf(rows: readonly Row[], way: Way): Pair[] {
  * Around all its letters along the row; across it where tall letters begin and most end, whatever slashes
  * and tails stick out.
  */
-export function rowExtent(extents: readonly Extent[]): Extent {
+function rowExtent(extents: readonly Extent[]): Extent {
   const at = (share: number, list: number[]) =>
     list.sort((a, b) => a - b)[Math.floor(share * (list.length - 1))] as number;
   return {

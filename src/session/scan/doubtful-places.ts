@@ -1,29 +1,65 @@
-import { distance, type Point } from "../../base/index.ts";
+import { type Box, distance, type Point } from "../../base/index.ts";
 import type { LineAnswer } from "../../job/index.ts";
-import type { LineQuestion } from "../../scan/index.ts";
-import { nearestOnLine } from "../diagram/polyline.ts";
-import type { WholeNet } from "./whole-net.ts";
+import type { LineQuestion, NetRun } from "../../scan/index.ts";
+import { lengthOf, nearestOnLine } from "../diagram/polyline.ts";
+import { degreesOf, isWordStub, type WholeNet } from "./whole-net.ts";
 
-/** A place where the picture can't tell: asked still, or answered by the user. */
+/** A place where the picture can't tell, asked still or answered by the user, or where a line may be none. */
 export interface DoubtfulPlace {
   readonly at: Point;
-  /** Null once it is answered. */
+  /** Null once it is answered, and where nothing is asked. */
   readonly question: LineQuestion | null;
-  /** What the user said; null while it is asked. */
+  /** What the user said of whether lines are joined; null while that is asked, and where it is not. */
   readonly joined: boolean | null;
+  /**
+   * Of a stretch of line that may be a stain or a scratch: it ends there and nothing is placed, it was
+   * pointed at there, or the user left it out. Null elsewhere.
+   */
+  readonly stretch: "ends" | "here" | "left-out" | null;
 }
 
 export const placeAsked = (question: LineQuestion): DoubtfulPlace => ({
   at: question.at,
   question,
   joined: null,
+  stretch: null,
 });
 
-export const placeAnswered = ({ at, joined }: LineAnswer): DoubtfulPlace => ({
+export const placeAnswered = ({ at, joined, stray }: LineAnswer): DoubtfulPlace => ({
   at,
   question: null,
-  joined,
+  joined: stray ? null : joined,
+  stretch: stray ? "left-out" : null,
 });
+
+const placeOnLine = (at: Point, stretch: "ends" | "here"): DoubtfulPlace => ({
+  at,
+  question: null,
+  joined: null,
+  stretch,
+});
+
+/** The places where a net's lines end and nothing is placed; not those that end in a word. */
+export function openEndsOf(net: WholeNet, words: readonly Box[]): readonly DoubtfulPlace[] {
+  const degrees = degreesOf(net);
+  return net.nodes.flatMap(({ at, terminals }, node) => {
+    if (degrees[node] !== 1 || terminals.length > 0) return [];
+    const run = net.runs.find(({ from, to }) => from === node || to === node);
+    return run && isWordStub(at, lengthOf(run.points), words) ? [] : [placeOnLine(at, "ends")];
+  });
+}
+
+/** The stretch of a net, from joint or end to the next, that passes nearest to a place. */
+export function stretchAt({ runs }: WholeNet, at: Point): NetRun | null {
+  const away = ({ points }: NetRun) => nearestOnLine(points, at)?.distance ?? Infinity;
+  return [...runs].sort((a, b) => away(a) - away(b))[0] ?? null;
+}
+
+/** The place on a net's line that is nearest to the one pointed at. */
+export function placePointedAt(net: WholeNet, at: Point): DoubtfulPlace | null {
+  const spot = nearestOnLine(stretchAt(net, at)?.points ?? [], at);
+  return spot && placeOnLine(spot.at, "here");
+}
 
 /** Answers and questions nearer to one another than this are of one place, pixels. */
 const ONE_PLACE = 2;

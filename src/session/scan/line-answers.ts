@@ -13,6 +13,14 @@ export function answerLines(session: Session, sheet: Id, at: Point, joined: bool
   ]);
 }
 
+/** Keeps with its sheet that the stretch of line at a place is none. One edit. */
+export function leaveOutLine(session: Session, sheet: Id, at: Point): void {
+  writeAnswers(session, sheet, "Leave out what is no line", (before) => [
+    ...before.filter((one) => !isOnePlace(one.at, at)),
+    { at: [at[0], at[1]], joined: false, stray: true },
+  ]);
+}
+
 /** Takes back what was said of a place. One edit. */
 export function takeBackAnswer(session: Session, sheet: Id, at: Point): void {
   writeAnswers(session, sheet, "Take back what was said of lines", (before) =>

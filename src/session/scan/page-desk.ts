@@ -21,12 +21,15 @@ export interface PageState {
   readonly problem: string | null;
 }
 
-/** The picture of the sheet at hand, kept ready in a thread of its own, one at a time. */
+/**
+ * The picture of the sheet at hand, kept ready in a thread of its own, one at a time. The thread is let go
+ * with its memory when another job is opened, or no sheet shows that picture any more.
+ */
 export interface PageDesk extends Store<PageState> {
   /**
    * Does work on the picture of the sheet at hand, made ready first where it is not. One piece of work
    * at a time: the next waits. Null when it was called off, failed (see `problem`), or the sheet or its
-   * picture changed meanwhile: a late answer is never used.
+   * picture changed meanwhile, which breaks it off: a late answer is never used.
    */
   run<T>(
     what: string,
@@ -48,8 +51,6 @@ export interface PageDesk extends Store<PageState> {
   callOff(): void;
   /** Puts away what was said of work that failed. */
   forgetProblem(): void;
-  /** Lets the picture go, with its memory. */
-  close(): void;
 }
 
 const desks = new WeakMap<Session, PageDesk>();
@@ -88,8 +89,32 @@ export function createPageDesk(
   let line: Promise<unknown> = Promise.resolve();
   /** Raised by every calling off: work that was asked for before does not begin. */
   let round = 0;
+  /** Whether what is under way is for a picture that is no longer shown; null while nothing is. */
+  let isForNobody: (() => boolean) | null = null;
   /** Work that nobody waits for, from when it is asked for to its end. */
   let quiet: { isOff: boolean; isUnderWay: boolean } | null = null;
+
+  /** Whose picture the port was opened for. */
+  let inHand: { readonly key: string; readonly file: string } | null = null;
+
+  /** Whether the job with the picture in hand was left, or shows it nowhere. */
+  const isGone = (): boolean => {
+    const { key, job } = session.get();
+    return (
+      inHand !== null &&
+      (key !== inHand.key || !job.diagram.sheets.some(({ image }) => image?.file === inHand?.file))
+    );
+  };
+
+  session.subscribe(() => {
+    // What comes after it, on another sheet, need not wait for work whose answer is not used.
+    if (isForNobody?.()) {
+      isForNobody = null;
+      port?.callOff();
+    }
+    // Not in the middle of work, which ends soon: it is of a picture that is no longer shown.
+    if (isGone()) line = line.then(() => isGone() && close());
+  });
 
   const ready = async (file: string): Promise<{ port: TracePort; page: ReadyPage }> => {
     const known = store.get();
@@ -99,6 +124,7 @@ export function createPageDesk(
     if (!picture)
       throw new Error("The picture of this sheet is not with the job. Import it again.");
     port ??= open();
+    inHand = { key: session.get().key, file };
     const page = await port.open(picture, (share) =>
       show({ work: { what: "Making the picture ready", share } }),
     );
@@ -109,6 +135,7 @@ export function createPageDesk(
   const close = () => {
     port?.close();
     port = null;
+    inHand = null;
     show({ file: null, page: null, work: null });
   };
 
@@ -144,6 +171,7 @@ export function createPageDesk(
       if (!asked || isStale()) return null;
       if (own) own.isUnderWay = true;
       else show({ problem: null });
+      isForNobody = isStale;
       tell(0);
       try {
         const at = await ready(asked.file);
@@ -160,6 +188,7 @@ export function createPageDesk(
           show({ problem: error instanceof Error ? error.message : String(error) });
         return null;
       } finally {
+        isForNobody = null;
         if (own) own.isUnderWay = false;
         if (quiet === own) quiet = null;
         show({ work: null });
@@ -185,9 +214,5 @@ export function createPageDesk(
       port?.callOff();
     },
     forgetProblem: () => show({ problem: null }),
-    close: () => {
-      round++;
-      close();
-    },
   };
 }

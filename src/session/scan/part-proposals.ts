@@ -1,7 +1,7 @@
-import { type Box, distance } from "../../base/index.ts";
+import { distance } from "../../base/index.ts";
 import { pinsOf } from "../../circuit/index.ts";
 import type { Id, PartKindName } from "../../job/index.ts";
-import type { PlacedExample, SymbolProposal } from "../../scan/index.ts";
+import { commonShare, type PlacedExample, type SymbolProposal } from "../../scan/index.ts";
 import { drawnOf } from "../changes/index.ts";
 import { unitOf } from "../diagram/part-shape.ts";
 import { sceneOf } from "../diagram/scene.ts";
@@ -123,10 +123,7 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
     const examples = examplesOf(session, asked.sheet);
     const proposals = await pages.run("Finding parts", (port, tell) =>
       port.findParts(
-        {
-          examples: like === null ? examples : examples.filter(({ id }) => id === like),
-          known: [],
-        },
+        { examples: like === null ? examples : examples.filter(({ id }) => id === like) },
         tell,
       ),
     );
@@ -154,7 +151,11 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
       if (like !== null && proposal.example !== like) return [];
       if (proposal.kind === "splice" && isSpliced(proposal)) return [];
       const isModule = proposal.kind === "module";
-      if (boxes.some((one) => one.isModule === isModule && covers(one.box, proposal.box)))
+      if (
+        boxes.some(
+          (one) => one.isModule === isModule && commonShare(one.box, proposal.box) >= COVERED,
+        )
+      )
         return [];
       return [itemOf(id, proposal, said.get(id))];
     });
@@ -284,14 +285,6 @@ function cautionOf({ isMirrored, pins, ways }: SymbolProposal, kind: PartKindNam
 
 /** Share of the smaller of two boxes in common at which the one is placed on the other. */
 const COVERED = 0.35;
-
-function covers(a: Box, b: Box): boolean {
-  const width = Math.min(a.right, b.right) - Math.max(a.left, b.left);
-  const height = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
-  if (width <= 0 || height <= 0) return false;
-  const areaOf = ({ left, top, right, bottom }: Box) => (right - left) * (bottom - top);
-  return width * height >= COVERED * Math.min(areaOf(a), areaOf(b));
-}
 
 /** What is placed on a sheet, as examples of what its parts look like. */
 function examplesOf(session: Session, sheet: Id): PlacedExample[] {

@@ -33,10 +33,10 @@ const ASKEW = 0.4;
 
 /** Whether squaring up by these corners would do a picture some good that one sees. */
 export function isWorthSquaring(
-  { corners, of, confidence, bow }: ProposedCorners,
+  { corners, of, confidence, bow, cutOff }: ProposedCorners,
   { width, height }: { readonly width: number; readonly height: number },
 ): boolean {
-  if (confidence < SURE) return false;
+  if (confidence < SURE || cutOff.length > 0) return false;
   const own: readonly Point[] = [
     [0, 0],
     [width, 0],

@@ -24,11 +24,22 @@ export function squaringProblem(job: Job, id: Id, squaring: Squaring): string | 
   const sheet = job.diagram.sheets.find((one) => one.id === id);
   const original = sheet && originalOf(sheet);
   if (!sheet || !original) return "This sheet has no picture.";
-  if (!planOf(squaring, original)) return "These four corners make no page: two sides cross.";
+  if (!planOf(squaring, original)) return noPlanWords(squaring, original);
   const isTurnedOver = squaring.isMirrored !== squaringOf(sheet).isMirrored;
   return isTurnedOver && hasParts(job, id)
     ? "Parts are drawn on this sheet, and mirroring would put their pins on the wrong side: mirror a picture before you draw on it."
     : null;
+}
+
+/** Why no picture can be made by a squaring, one sentence. */
+export function noPlanWords(
+  squaring: Squaring,
+  original: { readonly width: number; readonly height: number },
+): string {
+  const { corners, bow } = squaring;
+  if (!planOf({ ...NOT_SQUARED, corners, bow }, original))
+    return "These four corners make no page: two sides cross, or three lie on one line. Drag them apart.";
+  return "With so much shown beyond the corners, or so much tilt, the picture runs past the horizon of the photo or gets too large: take some of it back.";
 }
 
 /** Whether any machine has a part drawn on a sheet. */

@@ -83,5 +83,10 @@ const sameAnswers = (a: readonly LineAnswer[], b: readonly LineAnswer[]) =>
   (a.length === b.length &&
     a.every((one, place) => {
       const other = b[place];
-      return other !== undefined && other.joined === one.joined && samePoint(other.at, one.at);
+      return (
+        other !== undefined &&
+        other.joined === one.joined &&
+        other.stray === one.stray &&
+        samePoint(other.at, one.at)
+      );
     }));

@@ -1,4 +1,4 @@
-import type { Box, Point } from "../../base/index.ts";
+import { type Box, distance, type Point } from "../../base/index.ts";
 import type { Id, Job, LineAnswer, PinRef } from "../../job/index.ts";
 import type { LineQuestion } from "../../scan/index.ts";
 import { drawnOf } from "../changes/index.ts";
@@ -9,10 +9,11 @@ import {
   answersAlong,
   type DoubtfulPlace,
   isOnePlace,
+  openEndsOf,
   placeAnswered,
   placeAsked,
 } from "./doubtful-places.ts";
-import { answerLines, takeBackAnswer } from "./line-answers.ts";
+import { answerLines, leaveOutLine, takeBackAnswer } from "./line-answers.ts";
 import { type NetDifference, netDifference } from "./net-difference.ts";
 import { isLacking, layNets } from "./net-edit.ts";
 import { type NetGrid, netGrid } from "./net-grid.ts";
@@ -44,10 +45,12 @@ export interface TraceDesk extends Store<TraceState> {
   leave(id: string): void;
   /** What the lines and the drawing have different; null before lines were followed. The same object while it is the same. */
   difference(): NetDifference | null;
-  /** The doubtful places of what is looked at. The same object while they are the same. */
+  /** The doubtful places of what is looked at, with its open ends. The same object while they are the same. */
   places(): readonly DoubtfulPlace[];
   ask(place: DoubtfulPlace | null): void;
   answer(at: Point, joined: boolean): void;
+  /** Says that the stretch of line there is none: a stain, a scratch. */
+  leaveOut(at: Point): void;
   takeBack(at: Point): void;
   /** Whether what was followed still holds: nets can be made wires only then. */
   holds(): boolean;
@@ -277,13 +280,22 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
     (
       followed: Followed | null,
       listed: TracedSheet | null,
+      shown: string | null,
       answers: readonly LineAnswer[],
+      words: readonly Box[],
       reach: number,
     ): readonly DoubtfulPlace[] => {
       const along = followed?.net ? answersAlong(followed.net, answers, reach) : [];
       const asked = listed?.questions ?? followed?.questions ?? [];
       const open = asked.filter(({ at }) => !answers.some((one) => isOnePlace(one.at, at)));
-      return [...open.map(placeAsked), ...(listed ? answers : along).map(placeAnswered)];
+      const said = answers.filter((one) => listed || one.stray || along.includes(one));
+      const chosen = listed?.nets.find(({ id }) => id === shown) ?? followed?.net;
+      // Where it is asked, or was said, that lines are joined, that decides whether one ends there.
+      const joints = [...open, ...said.filter(({ joined }) => joined)];
+      const ends = (chosen ? openEndsOf(chosen, words) : []).filter(
+        ({ at }) => !joints.some((one) => distance(one.at, at) <= reach),
+      );
+      return [...open.map(placeAsked), ...said.map(placeAnswered), ...ends];
     },
   );
 
@@ -310,10 +322,11 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
       return traced && differenceOf(traced, drawn());
     },
     places: () => {
-      const { followed, isListOpen, traced } = store.get();
+      const { followed, isListOpen, shown, traced } = store.get();
       if (!traced) return NO_PLACES;
       const listed = isListOpen ? traced : null;
-      return placesOf(followed, listed, answersNow(), AROUND * traced.lineWidth);
+      const around = AROUND * traced.lineWidth;
+      return placesOf(followed, listed, shown, answersNow(), help.words.get(), around);
     },
     ask: (place) => show({ place }),
     answer: (at, joined) => {
@@ -324,6 +337,16 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
       const now = followed && followedIn(next, followed, at);
       show({ traced: next, place: null, followed: now });
       answerLines(session, sheet, at, joined);
+    },
+    leaveOut: (at) => {
+      const { traced, followed } = store.get();
+      const { sheet } = session.get();
+      if (sheet === null || !traced) return;
+      // The line that was pointed at is none: what is left of its net is found by a pin of it.
+      const [pin] = followed?.net?.terminals ?? [];
+      const isKept = followed?.pin != null || pin === undefined;
+      show({ place: null, followed: followed && (isKept ? followed : { ...followed, pin }) });
+      leaveOutLine(session, sheet, at);
     },
     takeBack: (at) => {
       const { sheet } = session.get();

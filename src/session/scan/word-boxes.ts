@@ -2,7 +2,7 @@ import type { Box } from "../../base/index.ts";
 import type { Session } from "../session.ts";
 import type { Store } from "../store.ts";
 import { pictureFileOf } from "./picture-file.ts";
-import { isSurelyPrint, type ReadWord } from "./words/read-word.ts";
+import type { ReadWord } from "./words/read-word.ts";
 import type { WordDesk } from "./words/word-desk.ts";
 
 const NONE: readonly Box[] = [];
@@ -19,7 +19,7 @@ export function wordBoxesOf(
       const { file, words } = desk.get();
       if (words.length === 0 || file === null || file !== pictureFileOf(session.get())) return NONE;
       if (known?.words !== words) {
-        known = { words, boxes: words.filter(isSurelyPrint).map(({ box }) => box) };
+        known = { words, boxes: words.filter(({ isPrint }) => isPrint).map(({ box }) => box) };
       }
       return known.boxes;
     },

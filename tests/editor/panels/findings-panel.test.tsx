@@ -51,6 +51,28 @@ test("what is left keeps its place when a finding goes and when it comes back", 
   expect(messages(page)).toEqual(before);
 });
 
+test("parts that no wire comes to yet are one row that unfolds", async () => {
+  const job = sweeper();
+  for (let n = 1; n <= 5; n++)
+    job.diagram.parts.push({
+      kind: "fuse",
+      id: `FX${n}`,
+      sheet: job.diagram.sheets[0]?.id ?? "",
+      at: [0, 0],
+      turn: 0,
+    });
+  const session = createSession("findings-folded", job);
+  const page = await show(session, <FindingsPanel />);
+  const alone = () => messages(page).filter((text) => text.includes("is wired to nothing."));
+  expect(alone()).toEqual([]);
+  const row = named(page, /5 parts are wired to nothing yet/);
+  expect(row.getAttribute("aria-expanded")).toBe("false");
+  await send(row, click());
+  expect(alone().filter((text) => !text.includes("5 parts"))).toHaveLength(5);
+  await send(named(page, /^warning\s*FX3/), click());
+  expect(session.get().selection).toEqual(["finding:loose-end:FX3"]);
+});
+
 test("nothing found is no proof: it says what was not looked at", async () => {
   const page = await show(createSession("findings-5", newJob("New", 24)), <FindingsPanel />);
   expect(page.textContent).toContain("Nothing found so far.");

@@ -99,11 +99,35 @@ describe("where lines meet", () => {
     const { isOne, questions } = followed((pen) => {
       across(pen);
       down(pen);
-      dot(pen, 2.5);
+      dot(pen, 2.25);
     });
     expect(isOne(LEFT, TOP)).toBe(false);
     expect([isOne(LEFT, RIGHT), isOne(TOP, BOTTOM)]).toEqual([true, true]);
     expect(questions.map(({ kind }) => kind)).toEqual(["dot"]);
+  });
+
+  test("a dot with a white spot in one of its corners joins all four", () => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      down(pen);
+      dot(pen, 3);
+      hole(pen, MIDDLE + LINE, MIDDLE - LINE, LINE);
+    });
+    expect([isOne(LEFT, RIGHT), isOne(LEFT, TOP), isOne(LEFT, BOTTOM)]).toEqual([true, true, true]);
+    expect(questions).toEqual([]);
+  });
+
+  test("the arc of a jump that its own ink filled is no dot", () => {
+    const { isOne } = followed((pen) => {
+      across(pen);
+      down(pen);
+      pen.beginPath();
+      pen.arc(MIDDLE, MIDDLE, 2 * LINE, Math.PI, 0);
+      pen.fill();
+    });
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(isOne(TOP, BOTTOM)).toBe(true);
+    expect(isOne(LEFT, TOP)).toBe(false);
   });
 
   test("a T is one, with a dot or without", () => {
@@ -144,9 +168,69 @@ describe("words on lines", () => {
     });
     expect(isOne(LEFT, RIGHT)).toBe(true);
   });
+
+  test("a word that touches a line right beside a crossing is no arm of it", () => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      down(pen);
+      pen.font = "22px sans-serif";
+      pen.fillText("R2D", MIDDLE + 5, MIDDLE - 1);
+    });
+    expect([isOne(LEFT, RIGHT), isOne(TOP, BOTTOM)]).toEqual([true, true]);
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect(questions).toEqual([]);
+  });
+
+  test("a word that touches one line joins it to no other that it nearly reaches", () => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      line(pen, [15, MIDDLE - 26], [185, MIDDLE - 26]);
+      pen.font = "24px sans-serif";
+      pen.fillText("K4M", MIDDLE - 30, MIDDLE - 1);
+    });
+    expect(isOne(LEFT, [30, MIDDLE - 26])).toBe(false);
+    expect(questions).toEqual([]);
+  });
 });
 
 describe("holes in the print", () => {
+  test("a hole right at a square corner, before it or in it, breaks no line", () => {
+    for (const [x, y] of [
+      [MIDDLE, MIDDLE],
+      [MIDDLE, MIDDLE + 7],
+      [MIDDLE + 7, MIDDLE],
+    ] as const) {
+      const { isOne } = followed((pen) => {
+        line(pen, [185, MIDDLE], [MIDDLE, MIDDLE], [MIDDLE, 185]);
+        hole(pen, x, y, 7);
+      });
+      expect(isOne(RIGHT, BOTTOM), `hole at ${x}, ${y}`).toBe(true);
+    }
+  });
+
+  test("a crossing that lost its middle is two lines and no two corners", () => {
+    const { isOne } = followed((pen) => {
+      across(pen);
+      down(pen);
+      hole(pen, MIDDLE, MIDDLE, 9);
+    });
+    expect([isOne(LEFT, RIGHT), isOne(TOP, BOTTOM)]).toEqual([true, true]);
+    expect(isOne(LEFT, TOP)).toBe(false);
+  });
+
+  test("a white speck in a wide line parts no lines", () => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      pen.lineWidth = 9;
+      down(pen);
+      pen.fillStyle = "white";
+      pen.fillRect(MIDDLE - 1, MIDDLE + 7, 3, 3);
+    });
+    expect([isOne(LEFT, RIGHT), isOne(TOP, BOTTOM)]).toEqual([true, true]);
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect(questions).toEqual([]);
+  });
+
   test("a small one is bridged, a wide one asked, a very wide one left", () => {
     const seen = [6, 24, 60].map((size) => {
       const { isOne, questions } = followed((pen) => {

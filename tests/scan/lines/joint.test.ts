@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { jointAt } from "../../../src/scan/lines/joint.ts";
 import { skeletonOf } from "../../../src/scan/lines/skeleton.ts";
+import { solidInk } from "../../../src/scan/lines/solid-ink.ts";
 import { waysOf } from "../../../src/scan/lines/ways.ts";
 import { zonesOf } from "../../../src/scan/lines/zones.ts";
 import { finished } from "../../../src/scan/sliced.ts";
@@ -17,7 +18,13 @@ function joint(drawing: readonly string[]) {
     (a, b) => b.branches.length - a.branches.length,
   );
   if (!zone) throw new Error("no lines meet");
-  const found = jointAt(page, skeleton, zone, waysOf(skeleton, []));
+  const found = jointAt(
+    page,
+    finished(solidInk(page, skeleton, [zone])),
+    skeleton,
+    zone,
+    waysOf(skeleton, []),
+  );
   // Which way each line leaves: to the left, the right, up or down.
   const sideOf = ({ stretch }: { readonly stretch: number }) => {
     const { pixels } = skeleton.stretches[stretch] as { pixels: Int32Array };
@@ -60,8 +67,8 @@ function crossing(blob: readonly string[]) {
 }
 
 const PLAIN = crossing(["###", "###", "###"]);
-/** Ink that ran, or a dot that was printed small: five pixels where the lines have three. */
-const SMALL = crossing(["#####", "", "", "", "#####"]);
+/** Ink that ran, or a dot that was printed small. */
+const SMALL = crossing([" +###+ ", "+#####+", "", "", "", "+#####+", " +###+ "]);
 /** Eleven pixels across, nearly four lines. */
 const DOT = crossing([
   "#####",

@@ -106,6 +106,55 @@ describe("what the user said of a place", () => {
     expect(found.questions).toEqual([]);
   });
 
+  describe("that it is no line", () => {
+    const stray = (at: Point): LineAnswer => ({ at, joined: false, stray: true });
+
+    test("a scratch that ends on a line goes, from its end to the joint, and the line stays as it was", () => {
+      const draw = (pen: SKRSContext2D) => {
+        across(pen);
+        line(pen, [120, 100], [160, 180]);
+      };
+      expect(netAt(answered(draw), LEFT, 6)?.runs).toHaveLength(3);
+      const found = answered(draw, stray([160, 180]));
+      expect(netAt(found, [150, 160], 6)).toBeNull();
+      expect(isOne(found, LEFT, RIGHT)).toBe(true);
+      expect(netAt(found, LEFT, 6)?.runs.map(({ points }) => points.length)).toEqual([2]);
+      expect(found.questions).toEqual([]);
+    });
+
+    test("one that crosses a line goes on both sides of it", () => {
+      const draw = (pen: SKRSContext2D) => {
+        across(pen);
+        down(pen);
+      };
+      const found = answered(draw, stray([121, 60]));
+      expect(netAt(found, TOP, 6)).toBeNull();
+      expect(netAt(found, BOTTOM, 6)).toBeNull();
+      expect(isOne(found, LEFT, RIGHT)).toBe(true);
+    });
+
+    test("a stretch between two joints goes alone; each other stretch stays", () => {
+      const draw = (pen: SKRSContext2D) => {
+        across(pen);
+        line(pen, [30, 160], [210, 160]);
+        line(pen, [120, 100], [120, 160]);
+      };
+      expect(isOne(answered(draw), LEFT, [60, 160])).toBe(true);
+      const found = answered(draw, stray([120, 130]));
+      expect(isOne(found, LEFT, RIGHT)).toBe(true);
+      expect(isOne(found, [60, 160], [200, 160])).toBe(true);
+      expect(isOne(found, LEFT, [60, 160])).toBe(false);
+    });
+
+    test("said where no line is, it changes nothing", () => {
+      const draw = (pen: SKRSContext2D) => {
+        across(pen);
+        down(pen);
+      };
+      expect(answered(draw, stray([60, 40]))).toEqual(answered(draw));
+    });
+  });
+
   test("two ends far apart are joined where the user says so", () => {
     const draw = (pen: SKRSContext2D) => {
       across(pen);

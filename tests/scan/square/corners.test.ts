@@ -4,6 +4,7 @@ import { apply, homographyBetween, type Quad } from "../../../src/scan/homograph
 import { type Grey, greyFrom, greyOf, type Rgba } from "../../../src/scan/raster.ts";
 import { bowed, bowIn, straightened } from "../../../src/scan/square/bow.ts";
 import { bowNear, proposeCorners } from "../../../src/scan/square/corners.ts";
+import { sidesCutOff } from "../../../src/scan/square/cut-off.ts";
 import { drawPage } from "../../support/drawn-pages/draw.ts";
 import { framed } from "../../support/drawn-pages/framed.ts";
 import { makePage } from "../../support/drawn-pages/lattice.ts";
@@ -46,7 +47,37 @@ describe("corners of a page on a darker table", () => {
     expect(found?.confidence).toBeGreaterThan(0.8);
     expect(found && error(found.corners, corners)).toBeLessThan(0.5);
     expect(found?.bow).toBeNull();
+    expect(found?.cutOff).toEqual([]);
   });
+
+  test.each([
+    ["left", [0, 3], [-120, 0]],
+    ["bottom", [2, 3], [0, 260]],
+  ] as const)(
+    "one that goes on beyond the picture, to the %s, is told",
+    (side, beyond, [dx, dy]) => {
+      const random = seededRandom(SEED * 1000);
+      const inside: readonly Point[] = [
+        [60, 50],
+        [WIDTH - 70, 40],
+        [WIDTH - 60, HEIGHT - 60],
+        [50, HEIGHT - 45],
+      ];
+      const corners = inside.map(
+        ([x, y], n): Point =>
+          (beyond as readonly number[]).includes(n) ? [x + dx, y + dy] : [x, y],
+      );
+      const photo = photographed(random, drawn(random), {
+        width: WIDTH,
+        height: HEIGHT,
+        corners: corners as unknown as Quad,
+        ground: 90,
+        noise: 4,
+      });
+      // What is taken for its edge there is something drawn on it.
+      expect(sidesCutOff(greyFrom(photo), inside as unknown as Quad)).toEqual([side]);
+    },
+  );
 
   test.each(ROUNDS)("are found to 0.5 px through a lens that bows them (page %i)", (round) => {
     const random = seededRandom(SEED * 1000 + 500 + round);

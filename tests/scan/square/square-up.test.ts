@@ -1,6 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { seededRandom } from "../../../src/base/index.ts";
-import type { Quad } from "../../../src/scan/homography.ts";
+import {
+  apply,
+  type Homography,
+  homographyBetween,
+  type Quad,
+} from "../../../src/scan/homography.ts";
 import { type Grey, greyFrom, greyOf, type Rgba } from "../../../src/scan/raster.ts";
 import { finished } from "../../../src/scan/sliced.ts";
 import { bowIn, straightened } from "../../../src/scan/square/bow.ts";
@@ -47,11 +52,9 @@ describe("a warp", () => {
     const there = finished(warp(picture, plan));
     // The way back: where the picture's pixels of the page are found in the result.
     let [worst, count] = [0, 0];
-    const [a, b, c, d, e, f, g, h] = plan.toStraight;
     for (let y = 0; y < there.height; y += 1) {
       for (let x = 0; x < there.width; x += 1) {
-        const w = g * x + h * y + 1;
-        const [u, v] = [(a * x + b * y + c) / w, (d * x + e * y + f) / w];
+        const [u, v] = apply(plan.toStraight, [x, y]);
         const real = 128 + 60 * Math.sin(u / 9) + 60 * Math.cos(v / 11);
         worst = Math.max(worst, Math.abs(real - (there.data[y * there.width + x] as number)));
         count++;
@@ -142,36 +145,18 @@ function isBlank({ width, height, data }: Grey, x: number, y: number): boolean {
   return true;
 }
 
-function inverse([a, b, c, d, e, f, g, h]: readonly number[]) {
-  const [A, B, C, D, E, F, G, H] = [a, b, c, d, e, f, g, h] as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
+/** The way back: that of four corners, of which it takes each to where it came from. */
+function inverse(there: Homography): Homography {
+  const corners: Quad = [
+    [0, 0],
+    [100, 0],
+    [100, 100],
+    [0, 100],
   ];
-  const all = [
-    E - F * H,
-    C * H - B,
-    B * F - C * E,
-    F * G - D,
-    A - C * G,
-    C * D - A * F,
-    D * H - E * G,
-    B * G - A * H,
-  ];
-  const last = A * E - B * D;
-  return all.map((one) => one / last) as unknown as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const back = homographyBetween(
+    corners.map((corner) => apply(there, corner)) as unknown as Quad,
+    corners,
+  );
+  if (!back) throw new Error("no way back");
+  return back;
 }

@@ -164,6 +164,41 @@ test("a line beside words leaves them untouched", () => {
   }
 });
 
+test("ink that hides a letter or stands where one may is said, and what stands clear is not", () => {
+  const crowdedBy = (draw: (page: Page) => void): boolean[] => {
+    const page = pageOf({ words: "30-7 RD", at: [270, 210], size: 30, turn: 0 }, []);
+    draw(page);
+    return cropsOf(page)
+      .filter(({ box }) => Math.abs(box.top + box.bottom - 420) < 12 && box.right - box.left > 60)
+      .map(({ isCrowded }) => isCrowded);
+  };
+  expect(crowdedBy(() => {})).toEqual([false]);
+  // A scratch that grows together with the first figure, and a blot on the last letter.
+  const scratch: readonly Point[] = [
+    [214, 176],
+    [226, 244],
+  ];
+  expect(crowdedBy((page) => drawLine(page, scratch, 3))).toEqual([true]);
+  const blot = (page: Page) => {
+    page.pen.beginPath();
+    page.pen.arc(318, 200, 7, 0, 7);
+    page.pen.fill();
+  };
+  expect(crowdedBy(blot)).toEqual([true]);
+  // A symbol's edge a letter's height away.
+  const edge: readonly Point[] = [
+    [190, 180],
+    [190, 240],
+  ];
+  expect(crowdedBy((page) => drawLine(page, edge, PEN))).toEqual([false]);
+});
+
+test("holes that were filled for following lines are open in letters", () => {
+  const crops = cropsOf(pageOf({ words: "8B4A6", at: [270, 210], size: 22, turn: 0 }, []));
+  expect(crops.length).toBe(1);
+  expect((crops[0] as WordCrop).box.right - (crops[0] as WordCrop).box.left).toBeGreaterThan(55);
+});
+
 test("two lines of a caption are two crops, and a wide gap parts words of different size", () => {
   const page = blankPage(SIZE.width, SIZE.height);
   for (const line of FAR_LINES) drawLine(page, line, PEN);

@@ -7,6 +7,7 @@ import { pictured, settled } from "./fake-trace.ts";
 function desk(found = true) {
   const session = createSession("job", pictured(drawing([])));
   const opened: number[] = [];
+  const closed: number[] = [];
   const breakOff: (() => void)[] = [];
   const port = {
     open: async () => {
@@ -16,7 +17,9 @@ function desk(found = true) {
     callOff: () => {
       for (const off of breakOff.splice(0)) off();
     },
-    close: () => {},
+    close: () => {
+      closed.push(1);
+    },
   } as unknown as TracePort;
   const pages = createPageDesk(
     session,
@@ -33,7 +36,7 @@ function desk(found = true) {
       });
     return { work, go: () => go() };
   };
-  return { session, pages, opened, held };
+  return { session, pages, opened, closed, held };
 }
 
 test("the picture is made ready once, and work is shown while it is under way", async () => {
@@ -118,6 +121,46 @@ test("a thread that broke is let go, and the next work gets another", async () =
   });
   expect(pages.get()).toMatchObject({ page: null, work: null, problem: "out of memory" });
   expect(await pages.run("Looking", async () => "well")).toBe("well");
+  expect(opened).toHaveLength(2);
+});
+
+test("the thread is let go when the picture is shown nowhere, and not while it is on another sheet", async () => {
+  const { pages, session, opened, closed, held } = desk();
+  await pages.run("Looking", async () => {});
+  session.edit("Another sheet", (draft) => {
+    const [first] = draft.diagram.sheets;
+    if (first) draft.diagram.sheets.push({ ...first, id: "S9", image: undefined });
+  });
+  session.show({ sheet: "S9" });
+  await settled();
+  expect(closed).toHaveLength(0);
+  expect(pages.get().file).toBe("images/page.png");
+
+  session.show({ sheet: session.get().job.diagram.sheets[0]?.id ?? null });
+  const long = held("long");
+  const answer = pages.run("Looking", long.work);
+  await settled();
+  session.edit("No picture", (draft) => {
+    const [first] = draft.diagram.sheets;
+    if (first) first.image = undefined;
+  });
+  expect(await answer).toBeNull();
+  await settled();
+  expect(closed).toHaveLength(1);
+  expect(pages.get()).toMatchObject({ file: null, page: null, work: null, problem: null });
+
+  session.undo();
+  expect(await pages.run("Looking", async () => "again")).toBe("again");
+  expect(opened).toHaveLength(2);
+});
+
+test("another job's picture of the same name is another picture", async () => {
+  const { pages, session, opened, closed } = desk();
+  await pages.run("Looking", async () => {});
+  session.open("other", pictured(drawing([])));
+  await settled();
+  expect(closed).toHaveLength(1);
+  expect(await pages.run("Looking", async () => "other")).toBe("other");
   expect(opened).toHaveLength(2);
 });
 

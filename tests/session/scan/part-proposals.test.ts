@@ -84,6 +84,11 @@ describe("parts proposed from a picture", () => {
     desk.placeSure();
     expect(kinds()).toEqual(["F1 fuse", "P1 lamp"]);
     expect(session.get().selection).toEqual([]);
+    // The picture was not read for values: none is written, as if it stood there.
+    for (const part of session.get().job.diagram.parts) {
+      expect(part).not.toHaveProperty("amps");
+      expect(part).not.toHaveProperty("watts");
+    }
     expect(desk.items().map(({ kind }) => kind)).toEqual(["diode", "resistor"]);
     session.undo();
     expect(kinds()).toEqual([]);

@@ -13,6 +13,7 @@ const box = (left: number, top: number, right: number, bottom: number): Proposed
   of: "page",
   confidence: 0.95,
   bow: null,
+  cutOff: [],
 });
 
 test("a page that lies askew on a table is worth a question", () => {
@@ -26,6 +27,8 @@ test("a page that lies askew on a table is worth a question", () => {
     ],
   };
   expect(isWorthSquaring(askew as unknown as ProposedCorners, SIZE)).toBe(true);
+  const cut = { ...askew, cutOff: ["left"] };
+  expect(isWorthSquaring(cut as unknown as ProposedCorners, SIZE)).toBe(false);
 });
 
 test("a page with a table around it is, straight as it may lie", () => {

@@ -296,6 +296,12 @@ describe("a squaring is refused in one sentence", () => {
     expect(squaringProblem(drawnJob(), "sheet1", crossed)).toMatch(/make no page/);
     expect(squaringProblem(drawnJob(), "sheet2", SKEWED)).toMatch(/no picture/);
   });
+
+  test("that shows too much beyond its corners, with another sentence: the corners are right", () => {
+    const wide = { ...SKEWED, margin: 20_000 };
+    expect(squaringProblem(drawnJob(), "sheet1", SKEWED)).toBeNull();
+    expect(squaringProblem(drawnJob(), "sheet1", wide)).toMatch(/^With so much shown beyond/);
+  });
 });
 
 describe("from one squaring to another and back", () => {

@@ -25,7 +25,7 @@ export async function judgedSheet(seed: number, level: number): Promise<Judged> 
     sheet.line,
   );
   const found = finished(
-    findSymbols(finished(preparePage(greyFrom(out.picture))), { examples: [], known: [] }),
+    findSymbols(finished(preparePage(greyFrom(out.picture))), { examples: [] }),
   );
   return judge(
     found,

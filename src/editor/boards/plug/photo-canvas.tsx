@@ -8,8 +8,6 @@ import {
   spacingOf,
 } from "../../../plug/index.ts";
 import { ARROW_STEPS } from "../../arrow-steps.ts";
-import { type Camera, panBy, type Size, toBoard, toFace } from "./camera.ts";
-import { wholeCamera, zoomed } from "./photo-camera.ts";
 import styles from "./photo-canvas.module.css";
 import {
   accepted,
@@ -29,6 +27,7 @@ import {
 } from "./photo-work.ts";
 import { PhotoZoom } from "./photo-zoom.tsx";
 import { useMeasured } from "./use-measured.ts";
+import { usePhotoCamera } from "./use-photo-camera.ts";
 import { usePhotoGestures } from "./use-photo-gestures.ts";
 
 /** The two ends of the known length, pixels of the photo. */
@@ -68,21 +67,12 @@ type Held =
  */
 export function PhotoCanvas(props: PhotoCanvasProps) {
   const { url, width, height, tool, work, onWork } = props;
-  const [size, setSize] = useState<Size>({ width: 0, height: 0 });
-  const [moved, setCamera] = useState<Camera | null>(null);
+  const view = usePhotoCamera(width, height);
+  const { camera, onPhoto } = view;
   const [aim, setAim] = useState<Point | null>(null);
   /** Where a fill by keyboard began. */
   const [anchor, setAnchor] = useState<Point | null>(null);
   const held = useRef<Held>({ what: "nothing" });
-  const frame = { left: 0, top: 0, right: width, bottom: height };
-  const whole = wholeCamera(frame, size);
-  const camera = moved ?? whole;
-
-  const clamp = ([x, y]: Point): Point => [
-    Math.min(width, Math.max(0, x)),
-    Math.min(height, Math.max(0, y)),
-  ];
-  const onPhoto = (at: Point) => clamp(toFace(camera, at));
   const dots = dotsOf(work);
   const spacing = spacingOf(dots) * camera.scale;
   const dotSize = Math.max(SMALLEST_DOT, Math.min(LARGEST_DOT, spacing * 0.8));
@@ -139,15 +129,12 @@ export function PhotoCanvas(props: PhotoCanvasProps) {
       if (what.what === "dot" || what.what === "fill") onWork(() => what.before);
       held.current = { what: "nothing" };
     },
-    pan: (by) => setCamera((now) => panBy(now ?? whole, by)),
-    zoom: (factor, at) => setCamera((now) => zoomed(now ?? whole, factor, at, whole)),
+    pan: view.pan,
+    zoom: view.zoom,
     count: (by) => onWork((now) => countedBy(now, by)),
   });
 
-  useMeasured(gestures.ref, setSize);
-
-  const zoomBy = (factor: number) =>
-    setCamera(zoomed(camera, factor, [size.width / 2, size.height / 2], whole));
+  useMeasured(gestures.ref, view.onSize);
 
   /** One end of a row, grid, ring or length set by keyboard. */
   const setEnd = (at: Point) => {
@@ -171,11 +158,11 @@ export function PhotoCanvas(props: PhotoCanvasProps) {
   const key = (event: KeyboardEvent) => {
     const by = ARROW_STEPS[event.key];
     const length = (event.shiftKey ? 2 : 20) / camera.scale;
-    const from: Point = aim ?? onPhoto([size.width / 2, size.height / 2]);
+    const from: Point = aim ?? onPhoto(view.middle);
     const chord = event.ctrlKey || event.metaKey;
     if (chord && event.key.toLowerCase() === "z") onWork(event.shiftKey ? redone : undone);
     else if (chord || event.altKey) return;
-    else if (by) setAim(clamp([from[0] + by[0] * length, from[1] + by[1] * length]));
+    else if (by) setAim(view.clamp([from[0] + by[0] * length, from[1] + by[1] * length]));
     else if (event.key === "Enter" || event.key === " ") confirm(from, event.shiftKey);
     else if (event.key === "+" || event.key === "=") onWork((now) => countedBy(now, 1));
     else if (event.key === "-") onWork((now) => countedBy(now, -1));
@@ -188,14 +175,10 @@ export function PhotoCanvas(props: PhotoCanvasProps) {
   };
 
   const marks = marksOfDots(dots, props.marks);
-  const [left, top] = toBoard(camera, [0, 0]);
-  const at = (point: Point) => {
-    const [x, y] = toBoard(camera, point);
-    return { left: x, top: y };
-  };
+  const at = view.place;
   return (
     <div className={styles.canvas}>
-      {props.tools(<PhotoZoom isWhole={camera.scale <= whole.scale} onZoom={zoomBy} />)}
+      {props.tools(<PhotoZoom view={view} />)}
       <div
         ref={gestures.ref}
         {...gestures.handlers}
@@ -208,12 +191,7 @@ export function PhotoCanvas(props: PhotoCanvasProps) {
         aria-label="Photo of the plug. Aim with the arrow keys, Enter puts a cavity down; Shift and Enter at the first and the last cavity fills between, plus and minus change how many."
         onKeyDown={key}
       >
-        <img
-          src={url}
-          alt=""
-          draggable={false}
-          style={{ left, top, width: width * camera.scale, height: height * camera.scale }}
-        />
+        <img src={url} alt="" draggable={false} style={view.lie} />
         {props.line && <Line line={props.line} at={at} />}
         {dots.map((dot, index) => (
           <span

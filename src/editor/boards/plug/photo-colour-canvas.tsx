@@ -2,13 +2,12 @@ import { type KeyboardEvent, type ReactNode, useState } from "react";
 import type { Point } from "../../../base/index.ts";
 import type { PhotoDot } from "../../../plug/index.ts";
 import { ARROW_STEPS } from "../../arrow-steps.ts";
-import { type Camera, panBy, type Size, toBoard, toFace } from "./camera.ts";
-import { wholeCamera, zoomed } from "./photo-camera.ts";
+import type { PhotoSpot } from "../../workers/open-colour.ts";
 import styles from "./photo-canvas.module.css";
 import colours from "./photo-colour.module.css";
-import type { PhotoSpot } from "./photo-colour-pixels.ts";
 import { PhotoZoom, ZOOM_STEP } from "./photo-zoom.tsx";
 import { useMeasured } from "./use-measured.ts";
+import { usePhotoCamera } from "./use-photo-camera.ts";
 import { usePhotoGestures } from "./use-photo-gestures.ts";
 
 interface PhotoColourCanvasProps {
@@ -33,62 +32,48 @@ const RING = 9;
 /** The photo to tap a wire on; the ring is always of one size on the screen, the photo is zoomed under it. */
 export function PhotoColourCanvas(props: PhotoColourCanvasProps) {
   const { url, width, height } = props;
-  const [size, setSize] = useState<Size>({ width: 0, height: 0 });
-  const [moved, setCamera] = useState<Camera | null>(null);
+  const view = usePhotoCamera(width, height);
+  const { camera, place } = view;
   const [aim, setAim] = useState<Point | null>(null);
-  const whole = wholeCamera({ right: width, bottom: height }, size);
-  const camera = moved ?? whole;
-  const clamp = ([x, y]: Point): Point => [
-    Math.min(width, Math.max(0, x)),
-    Math.min(height, Math.max(0, y)),
-  ];
   const put = (at: Point) => props.onSpot({ at, reach: Math.max(2, RING / camera.scale) });
-  const pan = (by: Point) => setCamera((now) => panBy(now ?? whole, by));
   const gestures = usePhotoGestures({
     tap: (at) => {
       setAim(null);
-      put(clamp(toFace(camera, at)));
+      put(view.onPhoto(at));
     },
     // Nothing is dragged here: the photo itself is.
     begin: (from, to) => {
       dragged.from = to;
-      pan([to[0] - from[0], to[1] - from[1]]);
+      view.pan([to[0] - from[0], to[1] - from[1]]);
     },
     drag: (to) => {
-      pan([to[0] - dragged.from[0], to[1] - dragged.from[1]]);
+      view.pan([to[0] - dragged.from[0], to[1] - dragged.from[1]]);
       dragged.from = to;
     },
     drop: () => {},
     broken: () => {},
-    pan,
-    zoom: (factor, at) => setCamera((now) => zoomed(now ?? whole, factor, at, whole)),
+    pan: view.pan,
+    zoom: view.zoom,
     count: () => {},
   });
   const [dragged] = useState<{ from: Point }>({ from: [0, 0] });
 
-  useMeasured(gestures.ref, setSize);
+  useMeasured(gestures.ref, view.onSize);
 
-  const zoomBy = (factor: number) =>
-    setCamera(zoomed(camera, factor, [size.width / 2, size.height / 2], whole));
   const key = (event: KeyboardEvent) => {
     const by = ARROW_STEPS[event.key];
     const length = (event.shiftKey ? 2 : 20) / camera.scale;
-    const from = aim ?? clamp(toFace(camera, [size.width / 2, size.height / 2]));
+    const from = aim ?? view.onPhoto(view.middle);
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (by) setAim(clamp([from[0] + by[0] * length, from[1] + by[1] * length]));
+    if (by) setAim(view.clamp([from[0] + by[0] * length, from[1] + by[1] * length]));
     else if (event.key === "Enter" || event.key === " ") put(from);
-    else if (event.key === "+" || event.key === "=") zoomBy(ZOOM_STEP);
-    else if (event.key === "-") zoomBy(1 / ZOOM_STEP);
+    else if (event.key === "+" || event.key === "=") view.zoom(ZOOM_STEP, view.middle);
+    else if (event.key === "-") view.zoom(1 / ZOOM_STEP, view.middle);
     else return;
     event.preventDefault();
     event.stopPropagation();
   };
 
-  const [left, top] = toBoard(camera, [0, 0]);
-  const place = (point: Point) => {
-    const [x, y] = toBoard(camera, point);
-    return { left: x, top: y };
-  };
   const ring = (spot: PhotoSpot) => ({
     ...place(spot.at),
     width: 2 * spot.reach * camera.scale,
@@ -96,7 +81,7 @@ export function PhotoColourCanvas(props: PhotoColourCanvasProps) {
   });
   return (
     <div className={styles.canvas}>
-      {props.tools(<PhotoZoom isWhole={camera.scale <= whole.scale} onZoom={zoomBy} />)}
+      {props.tools(<PhotoZoom view={view} />)}
       <div
         ref={gestures.ref}
         {...gestures.handlers}
@@ -108,12 +93,7 @@ export function PhotoColourCanvas(props: PhotoColourCanvasProps) {
         aria-label="Photo of the wires. Aim with the arrow keys, plus and minus zoom, Enter asks about the wire there."
         onKeyDown={key}
       >
-        <img
-          src={url}
-          alt=""
-          draggable={false}
-          style={{ left, top, width: width * camera.scale, height: height * camera.scale }}
-        />
+        <img src={url} alt="" draggable={false} style={view.lie} />
         {props.dots.map(({ at, mark }) => (
           <span
             key={mark}

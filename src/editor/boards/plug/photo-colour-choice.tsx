@@ -14,8 +14,8 @@ interface PhotoColourChoiceProps {
   first?: ColourCode | null;
   /** `undefined`: nothing chosen yet; null: none. */
   value: ColourCode | null | undefined;
-  /** Whether there may be none. */
-  mayBeNone: boolean;
+  /** Where it stands that there is none: first where that is likelier; null: there must be one. */
+  none: "first" | "last" | null;
   /** A colour that makes no sense here. */
   except: ColourCode | null;
   onPick: (code: ColourCode | null) => void;
@@ -30,6 +30,12 @@ export function PhotoColourChoice(props: PhotoColourChoiceProps) {
     ...near.map(({ code }) => code),
   ].filter((code) => code !== except);
   const isOther = value !== undefined && value !== null && !offered.includes(value);
+  const none = (
+    <Button aria-pressed={value === null} onClick={() => onPick(null)}>
+      {value === null && <Check aria-hidden />}
+      none
+    </Button>
+  );
   return (
     <fieldset className={styles.choice}>
       <legend>
@@ -41,6 +47,7 @@ export function PhotoColourChoice(props: PhotoColourChoiceProps) {
           </span>
         )}
       </legend>
+      {props.none === "first" && none}
       {offered.map((code) => (
         <Button
           key={code}
@@ -52,12 +59,7 @@ export function PhotoColourChoice(props: PhotoColourChoiceProps) {
           {code} {IEC_60757[code].name}
         </Button>
       ))}
-      {props.mayBeNone && (
-        <Button aria-pressed={value === null} onClick={() => onPick(null)}>
-          {value === null && <Check aria-hidden />}
-          none
-        </Button>
-      )}
+      {props.none === "last" && none}
       <ColourPicker
         label={`Another ${label.toLowerCase()}`}
         value={isOther ? value : null}

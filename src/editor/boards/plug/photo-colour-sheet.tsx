@@ -1,11 +1,10 @@
 import { useEffect, useRef } from "react";
 import type { Colour } from "../../../job/index.ts";
-import type { PhotoWhite, SeenWire } from "../../../scan/index.ts";
+import type { ColourDoubt, SeenWire } from "../../../scan/index.ts";
 import { type ColourCode, formatColour, nameColour } from "../../../standards/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import styles from "./photo-colour.module.css";
 import { PhotoColourChoice } from "./photo-colour-choice.tsx";
-import type { PhotoSpot } from "./photo-colour-pixels.ts";
 
 /** What the user has taken so far; `undefined`: nothing yet, null: no tracer. */
 export interface PickedColours {
@@ -13,13 +12,20 @@ export interface PickedColours {
   readonly tracer: ColourCode | null | undefined;
 }
 
-/** What stands chosen before the user has touched anything: only what there is no doubt about. */
-export function pickedAtFirst({ base, tracer, isSure }: SeenWire): PickedColours {
-  return {
-    base: isSure ? base.ranked[0]?.code : undefined,
-    tracer: tracer === null ? null : isSure ? tracer.ranked[0]?.code : undefined,
-  };
-}
+export const NOTHING_PICKED: PickedColours = { base: undefined, tracer: undefined };
+
+/**
+ * What stands chosen before the user has touched anything: only what there is no doubt about. Where the
+ * only doubt is between codes that lie near, it is none that the wire, seen whole, has no stripe there.
+ */
+export const pickedAtFirst = ({ base, tracer, isSure, doubt }: SeenWire): PickedColours => ({
+  base: isSure ? base.ranked[0]?.code : undefined,
+  tracer: isSure
+    ? (tracer?.ranked[0]?.code ?? null)
+    : doubt === "near" && !tracer
+      ? null
+      : undefined,
+});
 
 export function colourOf({ base, tracer }: PickedColours): Colour | null {
   if (base === undefined || tracer === undefined) return null;
@@ -27,10 +33,9 @@ export function colourOf({ base, tracer }: PickedColours): Colour | null {
 }
 
 interface PhotoColourSheetProps {
-  photo: ImageBitmap;
-  spot: PhotoSpot;
+  /** The spot and what lies round it; closed by whoever made it. */
+  crop: ImageBitmap;
   seen: SeenWire;
-  white: PhotoWhite;
   picked: PickedColours;
   onPick: (picked: PickedColours) => void;
   /** E.g. `cavity 4`. */
@@ -40,20 +45,20 @@ interface PhotoColourSheetProps {
 
 /** What the spot shows, what it may be called, and the button that notes it. */
 export function PhotoColourSheet(props: PhotoColourSheetProps) {
-  const { seen, white, picked, onPick } = props;
+  const { seen, picked, onPick } = props;
   const colour = colourOf(picked);
   return (
     <div className={styles.sheet}>
       <div className={styles.what}>
-        <Crop photo={props.photo} spot={props.spot} />
-        <p role="status">{saysOf(seen, white)}</p>
+        <Crop bitmap={props.crop} />
+        <p role="status">{saysOf(seen)}</p>
       </div>
       <PhotoColourChoice
         label="Base"
         seen={seen.base}
         first={seen.isGnye ? "GNYE" : null}
         value={picked.base}
-        mayBeNone={false}
+        none={null}
         except={null}
         onPick={(base) => {
           if (!base) return;
@@ -63,9 +68,9 @@ export function PhotoColourSheet(props: PhotoColourSheetProps) {
       />
       <PhotoColourChoice
         label="Tracer"
-        seen={seen.tracer}
+        seen={seen.tracer ?? seen.maybe}
         value={picked.tracer}
-        mayBeNone
+        none={seen.tracer ? "last" : "first"}
         except={picked.base ?? null}
         onPick={(tracer) => onPick({ ...picked, tracer })}
       />
@@ -81,39 +86,49 @@ export function PhotoColourSheet(props: PhotoColourSheetProps) {
   );
 }
 
-function saysOf(seen: SeenWire, white: PhotoWhite): string {
-  if (seen.isSure) return "One colour is nearest by far. Look at the wire before you note it.";
-  if (white.isDoubtful)
-    return "What is white in this photo is not certain: tap White is here, then something white. Until then choose by your eyes.";
-  if (seen.isGnye) return "Green and yellow share it evenly: it may be the one colour GNYE.";
-  if (seen.base.likely > 1 || (seen.tracer?.likely ?? 1) > 1)
-    return "Several colours lie near: look at the wire and choose.";
-  if (seen.tracer) return "The stripe may be a gleam or a shadow: look at the wire and choose.";
-  return "It can't be told for certain: look at the wire and choose.";
+function saysOf({ doubt, tracer, maybe }: SeenWire): string {
+  if (doubt) return DOUBTS[doubt](tracer !== null, maybe !== null);
+  return tracer
+    ? "One pair of colours is nearest by far. Look at the wire before you note it."
+    : "No stripe on the side in sight. Look at the other side before you note it.";
 }
 
-/** Pixels of the crop a side, and how many radii of the spot it shows each way. */
+const DOUBTS: Readonly<Record<ColourDoubt, (hasStripe: boolean, mayHaveOne: boolean) => string>> = {
+  white: () =>
+    "What is white in this photo is not certain: tap White is here, then something white. Until then choose by your eyes.",
+  gnye: () => "Green and yellow share it evenly: it may be the one colour GNYE.",
+  halves: () => "Both colours cover much of it: look which is the base and which the stripe.",
+  near: () => "Several colours lie near: look at the wire and choose.",
+  light: (hasStripe, mayHaveOne) =>
+    hasStripe || mayHaveOne
+      ? "The line along it may be a stripe, a gleam or a shadow: look at the wire and choose."
+      : "It is not of one tone all over: look for a stripe and choose.",
+  beside: (hasStripe) =>
+    hasStripe
+      ? "What lies beside the ring may be a stripe of this wire or another wire: look and choose."
+      : "No stripe within the ring, but the edges of the wire can't be told: look at all of it and choose.",
+};
+
+/** Pixels of the crop a side, and of the ring in its middle. */
 const SIDE = 104;
-const ROOM = 3.2;
+const RING = SIDE / 6.4;
 
 /** The spot and what lies round it, larger. */
-function Crop({ photo, spot: { at, reach } }: { photo: ImageBitmap; spot: PhotoSpot }) {
+function Crop({ bitmap }: { bitmap: ImageBitmap }) {
   const ref = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     const draw = ref.current?.getContext("2d");
     if (!draw) return;
-    const room = reach * ROOM;
     draw.clearRect(0, 0, SIDE, SIDE);
-    draw.drawImage(photo, at[0] - room, at[1] - room, 2 * room, 2 * room, 0, 0, SIDE, SIDE);
+    draw.drawImage(bitmap, 0, 0, SIDE, SIDE);
     draw.lineWidth = 4;
-    draw.strokeStyle = "#ffffff";
     for (const style of ["#ffffff", "#1c1c1c"]) {
       draw.strokeStyle = style;
       draw.beginPath();
-      draw.arc(SIDE / 2, SIDE / 2, SIDE / 2 / ROOM, 0, 2 * Math.PI);
+      draw.arc(SIDE / 2, SIDE / 2, RING, 0, 2 * Math.PI);
       draw.stroke();
       draw.lineWidth = 1.5;
     }
-  }, [photo, at, reach]);
+  }, [bitmap]);
   return <canvas ref={ref} className={styles.crop} width={SIDE} height={SIDE} />;
 }

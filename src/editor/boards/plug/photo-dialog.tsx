@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import type { Plug } from "../../../job/index.ts";
 import { cavitiesFromPhoto, dotsOnPhoto } from "../../../plug/index.ts";
 import { lossOfMarks } from "../../../session/index.ts";
@@ -14,9 +14,10 @@ import {
   photoStyleOf,
   scaleOf,
 } from "./photo-fields.tsx";
+import { PhotoSource } from "./photo-source.tsx";
 import { FillBar, PhotoTools } from "./photo-tools.tsx";
 import { accepted, dotsOf, type PhotoTool, type PhotoWork, workOn } from "./photo-work.ts";
-import { photoOf, type ReadPhoto, readPhoto } from "./read-photo.ts";
+import { useChosenPhoto } from "./use-chosen-photo.ts";
 
 interface PhotoDialogProps {
   /** The plug to change on its photo, or to draw from one; null draws a new one. */
@@ -29,30 +30,11 @@ interface PhotoDialogProps {
 export function PhotoDialog({ plug = null, onClose, onDraw }: PhotoDialogProps) {
   const store = useJobStore();
   const job = useSelected((state) => state.job);
-  const [photo, setPhoto] = useState<ReadPhoto | null>(null);
+  const { photo, problem, choose } = useChosenPhoto(plug?.photo?.file ?? null);
   const [work, setWork] = useState<PhotoWork>(() => workOn(plug ? dotsOnPhoto(plug) : []));
   const [tool, setTool] = useState<PhotoTool>("row");
   const [line, setLine] = useState<MeasureLine | null>(null);
   const [form, setForm] = useState<PhotoForm>(() => photoFormOf(plug));
-  const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => () => (photo ? URL.revokeObjectURL(photo.url) : undefined), [photo]);
-
-  const known = plug?.photo?.file ?? null;
-  useEffect(() => {
-    if (known === null) return;
-    let stale = false;
-    const load = async () => {
-      const picture = await store.getPicture(known);
-      const read = picture ? await photoOf(picture, known) : `The picture ${known} is not there.`;
-      if (stale) return;
-      if (typeof read === "string") setProblem(read);
-      else setPhoto(read);
-    };
-    void load();
-    return () => {
-      stale = true;
-    };
-  }, [known, store]);
 
   const dots = dotsOf(work);
   const style = photoStyleOf(form, dots);
@@ -63,14 +45,9 @@ export function PhotoDialog({ plug = null, onClose, onDraw }: PhotoDialogProps) 
       : cavitiesFromPhoto(dots, scale, style, plug?.photo?.at);
   const marks = "problem" in style ? ({ style: "numbers", first: 1 } as const) : style;
 
-  const choose = async (file: File | undefined) => {
-    if (!file) return;
-    const read = await readPhoto(file);
-    if (typeof read === "string") {
-      setProblem(read);
-      return;
-    }
-    setProblem(null);
+  const takeIn = async (file: File) => {
+    const read = await choose(file);
+    if (!read) return;
     // The cavities keep their places in the picture, whatever its size: they are dragged from there.
     const ratio = photo ? read.width / photo.width : 1;
     setWork((now) =>
@@ -80,7 +57,6 @@ export function PhotoDialog({ plug = null, onClose, onDraw }: PhotoDialogProps) 
     );
     setLine(null);
     if (form.by === "before") setForm((now) => ({ ...now, by: "pitch" }));
-    setPhoto(read);
   };
 
   const draw = async () => {
@@ -123,14 +99,7 @@ export function PhotoDialog({ plug = null, onClose, onDraw }: PhotoDialogProps) 
       onClose={onClose}
     >
       <div className={styles.dialog}>
-        <label className={styles.file}>
-          {photo ? "Another picture" : "Choose a picture"}
-          <input
-            type="file"
-            accept="image/png,image/jpeg,image/webp"
-            onChange={(event) => void choose(event.target.files?.[0])}
-          />
-        </label>
+        <PhotoSource isAgain={photo !== null} onFile={(file) => void takeIn(file)} />
         {problem !== null && <p role="alert">{problem}</p>}
         {photo && (
           <>

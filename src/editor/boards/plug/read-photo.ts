@@ -21,14 +21,16 @@ export async function readPhoto(file: File): Promise<ReadPhoto | string> {
 
 /** A picture of the job's, or what is wrong with it. */
 export async function photoOf(picture: Picture, name: string): Promise<ReadPhoto | string> {
-  const blob = new Blob([picture.bytes as BlobPart], { type: picture.type });
+  const url = URL.createObjectURL(new Blob([picture.bytes as BlobPart], { type: picture.type }));
+  const image = new Image();
+  image.src = url;
   try {
-    // The browser turns it upright by the camera's own note; the header's size is before that.
-    const bitmap = await createImageBitmap(blob);
-    const { width, height } = bitmap;
-    bitmap.close();
-    return { picture, url: URL.createObjectURL(blob), width, height };
+    // Read as it will be shown, so that it is there once. The browser turns it upright by the camera's
+    // own note; the header's size is before that.
+    await image.decode();
+    return { picture, url, width: image.naturalWidth, height: image.naturalHeight };
   } catch {
+    URL.revokeObjectURL(url);
     return `${name} is damaged: take or export the picture again.`;
   }
 }

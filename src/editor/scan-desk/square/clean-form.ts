@@ -1,6 +1,8 @@
 import { type CleanStep, USUAL_STEPS } from "../../../scan/index.ts";
 
 export type Does = CleanStep["does"];
+/** The step that does it, with its settings. */
+export type StepOf<D extends Does> = CleanStep & { readonly does: D };
 
 /** A step with its settings, taken or not: what is left out keeps how it was set. */
 export interface StepForm<S extends CleanStep = CleanStep> {
@@ -8,7 +10,7 @@ export interface StepForm<S extends CleanStep = CleanStep> {
   readonly step: S;
 }
 
-export type CleanForm = { readonly [D in Does]: StepForm<CleanStep & { readonly does: D }> };
+export type CleanForm = { readonly [D in Does]: StepForm<StepOf<D>> };
 
 /**
  * The order in which steps are taken: ink is told by its colour and its faintness before contrast

@@ -1,5 +1,6 @@
 import type { Box } from "../../../base/index.ts";
 import type { CleanStep, Squaring } from "../../../scan/index.ts";
+import { noPlanWords } from "../../../session/index.ts";
 import type { ResultAsk, SquarePort } from "../../workers/open-square.ts";
 import { BitmapLayer } from "./bitmap-layer.tsx";
 import { CropLayer, useCropGestures } from "./crop-layer.tsx";
@@ -42,7 +43,7 @@ export function ResultStage(props: ResultStageProps) {
   const ask: ResultAsk = { squaring: shown, cleaning, box: whole, scale };
   const look = useBitmap(result ? ask : null, (one) => port.look(one));
   if (!result) {
-    return <p role="alert">These four corners make no page: two sides cross. Drag them apart.</p>;
+    return <p role="alert">{noPlanWords(squaring, size)}</p>;
   }
   return (
     <PictureStage size={result} zoomSlot={zoomSlot} label="What the picture becomes" {...gestures}>

@@ -61,13 +61,16 @@ export function useCorners(
 
   function saysOf(): string {
     if (state === "looking") return "Looking for the page…";
+    if (isFound && found.cutOff.length > 0) {
+      return `The page goes on beyond the picture (${found.cutOff.join(", ")}), so its edge can't be found there. Better take the photo anew with all of the page on it; or drag the corners to a frame that is drawn on it.`;
+    }
     if (isFound) {
       const what = found.of === "page" ? "The page’s edge was found" : "A drawn frame was found";
       return `${what}. ${found.confidence < SURE ? "Not quite surely: look at each corner." : "Drag a corner that is off."}`;
     }
     if (corners) return "Set by hand.";
     if (state === "looked" && !found) {
-      return "No page’s edge and no frame is plain to see: drag the four corners yourself.";
+      return "No page’s edge and no frame is plain to see: drag the four corners yourself. A page that the picture’s edge cuts off is better photographed anew.";
     }
     return "The whole picture is taken.";
   }

@@ -1,41 +1,55 @@
 import type { Point } from "../../../base/index.ts";
-import { type DrawnSymbol, lead, line, none, twoEnded } from "../drawn-symbol.ts";
+import { type DrawnStroke, type DrawnSymbol, lead, line, none, twoEnded } from "../drawn-symbol.ts";
 
 const FOUR = [0, 90, 180, 270] as const;
 
 /** IEC 60617: earth S00200, frame S00204 (from memory). */
+/** Half the bars, units; the last is a mere dash with some. */
+const THREE_BARS = [
+  [1.5, 1, 0.5],
+  [1.5, 0.9, 0.25],
+] as const;
+
+/** Bars end free: what goes on is another line. */
+const beyond = (x: number, y: number): readonly DrawnStroke[] =>
+  [-1, 1].map((side) => none([side * (x + 0.35), y], [side * (x + 0.8), y]));
+
 const GROUNDS: readonly DrawnSymbol[] = [
-  {
-    name: "ground, three bars",
-    kind: "ground",
-    strokes: [
-      lead([0, -0.6], [0, 1.2]),
-      line([-1.5, 1.2], [1.5, 1.2]),
-      line([-1, 1.8], [1, 1.8]),
-      line([-0.5, 2.4], [0.5, 2.4]),
-      none([-0.8, 1.5], [0.8, 1.5]),
-      none([-0.4, 2.1], [0.4, 2.1]),
-      none([0, 2.7], [0, 3.2]),
-    ],
-    ends: [{ at: [0, 0], out: [0, -1] }],
-    zone: { left: -2, top: 0.5, right: 2, bottom: 3 },
-    body: { left: -1.5, top: 1.2, right: 1.5, bottom: 2.4 },
-    anchors: [
-      [
-        [-1, 1.8],
-        [1, 1.8],
+  ...THREE_BARS.map(
+    ([first, second, third], n): DrawnSymbol => ({
+      name: n === 0 ? "ground, three bars" : "ground, two bars and a dash",
+      kind: "ground",
+      strokes: [
+        lead([0, -0.6], [0, 1.2]),
+        line([-first, 1.2], [first, 1.2]),
+        line([-second, 1.8], [second, 1.8]),
+        line([-third, 2.4], [third, 2.4]),
+        none([-0.8, 1.5], [0.8, 1.5]),
+        none([-0.4, 2.1], [0.4, 2.1]),
+        none([0, 2.7], [0, 3.2]),
+        ...beyond(first, 1.2),
+        ...beyond(second, 1.8),
       ],
-      [
-        [-1.5, 1.2],
-        [1.5, 1.2],
+      ends: [{ at: [0, 0], out: [0, -1] }],
+      zone: { left: -2, top: 0.5, right: 2, bottom: 3 },
+      body: { left: -1.5, top: 1.2, right: 1.5, bottom: 2.4 },
+      anchors: [
+        [
+          [-second, 1.8],
+          [second, 1.8],
+        ],
+        [
+          [-first, 1.2],
+          [first, 1.2],
+        ],
       ],
-    ],
-    turns: FOUR,
-    mirror: "none",
-    heights: [0.75, 1, 1.4, 1.9],
-    unitBy: "x",
-    units: [2, 14],
-  },
+      turns: FOUR,
+      mirror: "none",
+      heights: [0.75, 1, 1.4, 1.9],
+      unitBy: "x",
+      units: [2, 14],
+    }),
+  ),
   {
     name: "frame, a bar with three strokes",
     kind: "ground",
@@ -43,6 +57,10 @@ const GROUNDS: readonly DrawnSymbol[] = [
       lead([0, -0.6], [0, 1.2]),
       line([-1.5, 1.2], [1.5, 1.2]),
       ...[-1.5, 0, 1.5].map((x) => line([x, 1.2], [x - 0.7, 2.4])),
+      // Between the strokes, and below them, there is paper: a coil beside its core has loops there.
+      ...[-0.95, 0.55].map((x) => none([x, 1.75], [x - 0.35, 2.35])),
+      none([-2, 2.85], [0.6, 2.85]),
+      ...beyond(1.5, 1.2),
     ],
     ends: [{ at: [0, 0], out: [0, -1] }],
     zone: { left: -2.6, top: 0.5, right: 2, bottom: 3 },
@@ -57,7 +75,7 @@ const GROUNDS: readonly DrawnSymbol[] = [
     mirror: "same",
     heights: [0.7, 1, 1.4],
     unitBy: "x",
-    units: [2, 14],
+    units: [3, 14],
   },
 ];
 

@@ -11,6 +11,21 @@ const LONG_SIDE = [
     [2, 0.8],
   ],
 ] as const;
+const SHORT_SIDE = [
+  [
+    [-2, -0.8],
+    [-2, 0.8],
+  ],
+  [
+    [2, -0.8],
+    [2, 0.8],
+  ],
+] as const;
+
+/** The long sides end at the corners: those that run on are other lines, a frame's or a fold's. */
+const CORNERS_FREE = [-1, 1].flatMap((end) =>
+  [-0.8, 0.8].map((side) => none([2.4 * end, side], [2.95 * end, side])),
+);
 
 /** Between the bars of a heating element no line runs on. */
 const BETWEEN = [-1.5, -0.5, 0.5, 1.5].map((x) => none([x, -0.45], [x, 0.45]));
@@ -22,20 +37,27 @@ export const BOXES: readonly DrawnSymbol[] = [
       name: "fuse, a box with the line through it",
       kind: "fuse",
       half: [2, 0.8],
-      anchors: LONG_SIDE,
+      // A side may be broken where the line between its ends is not.
+      anchors: [
+        ...LONG_SIDE,
+        [
+          [-2, 0],
+          [2, 0],
+        ],
+      ],
       heights: [0.65, 0.85, 1.1, 1.4],
     },
-    [...LONG_BOX, line([-2, 0], [2, 0])],
+    [...LONG_BOX, line([-2, 0], [2, 0]), ...CORNERS_FREE],
   ),
   twoEnded(
     {
       name: "resistor, an empty box",
       kind: "resistor",
       half: [2, 0.8],
-      anchors: LONG_SIDE,
+      anchors: [...LONG_SIDE, ...SHORT_SIDE],
       heights: [0.65, 0.85, 1.1, 1.4],
     },
-    [...LONG_BOX, none([-1.7, 0], [1.7, 0])],
+    [...LONG_BOX, none([-1.7, 0], [1.7, 0]), ...CORNERS_FREE],
   ),
   twoEnded(
     {
@@ -45,7 +67,7 @@ export const BOXES: readonly DrawnSymbol[] = [
       anchors: LONG_SIDE,
       heights: [0.65, 0.85, 1.1, 1.4],
     },
-    [...LONG_BOX, ...[-1, 0, 1].map((x) => line([x, -0.8], [x, 0.8])), ...BETWEEN],
+    [...LONG_BOX, ...[-1, 0, 1].map((x) => line([x, -0.8], [x, 0.8])), ...BETWEEN, ...CORNERS_FREE],
   ),
   twoEnded(
     {

@@ -18,7 +18,7 @@ const chevron = (tip: number): readonly DrawnStroke[] => [
 ];
 
 /** IEEE 315 5.3 (from memory): a pin's arrow in the like-shaped mouth of its socket. */
-const CHEVRONS = [0.55, 0.75, 1].map((gap): DrawnSymbol => {
+const CHEVRONS = [0.5, 0.65, 0.8, 1].map((gap): DrawnSymbol => {
   const [first, second] = [-gap / 2 + 0.4, gap / 2 + 0.4];
   const arms = [first, second].map((tip): readonly [Point, Point] => [
     [tip - 0.8, -0.8],

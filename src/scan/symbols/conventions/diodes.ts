@@ -13,6 +13,8 @@ const BAR = line([1, -1.1], [1, 1.1]);
 const OUTSIDE = [-1, 1].flatMap((side) => [
   none([-0.8, 1.6 * side], [0.5, 0.88 * side]),
   none([-1.55, 0.45 * side], [-1.55, 0.9 * side]),
+  // A filled bar is as high there as elsewhere.
+  none([0.45, 0.8 * side], [0.65, 0.8 * side]),
 ]);
 
 const diode = (name: string, strokes: DrawnSymbol["strokes"]): DrawnSymbol =>

@@ -5,6 +5,7 @@ import { CIRCLES } from "./circles.ts";
 import { CONNECTORS } from "./connectors.ts";
 import { DIODES } from "./diodes.ts";
 import { SWITCHES } from "./switches.ts";
+import { WINDINGS } from "./windings.ts";
 
 /** Every symbol that is looked for, one for each way of drawing it. */
 export const CONVENTIONS: readonly DrawnSymbol[] = [
@@ -15,4 +16,5 @@ export const CONVENTIONS: readonly DrawnSymbol[] = [
   ...DIODES,
   ...SWITCHES,
   ...CONNECTORS,
+  ...WINDINGS,
 ];

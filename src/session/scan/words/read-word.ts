@@ -1,10 +1,13 @@
 import type { Box } from "../../../base/index.ts";
 import {
   firstLook,
+  fitsInk,
   furtherLooks,
+  type Grey,
   hasFaintEnds,
   otherWayRound,
   pgmOf,
+  type ReadLetter,
   roomyLook,
   type WordCrop,
   type WordLook,
@@ -17,6 +20,8 @@ export interface RawReading {
   readonly text: string;
   /** How sure it is of the least sure word, 0 to 100. */
   readonly sure: number;
+  /** Its letters without gaps, in reading order; empty where the reader does not tell. */
+  readonly letters: readonly ReadLetter[];
 }
 
 /** One picture to be read. */
@@ -38,6 +43,25 @@ export interface WordReader {
   close(): void;
 }
 
+/** Why what was read may be wrong or incomplete. */
+export type ReadDoubt =
+  /** The print itself is hard to read. */
+  | "unclear"
+  /** Read again, in another size, it said something else. */
+  | "otherwise"
+  /** A line touches its letters or runs through them. */
+  | "cut"
+  /** Something dark that is none of its letters lies among them or at its ends. */
+  | "crowded"
+  /** Something faint stands at its ends. */
+  | "faint"
+  /** Its ink does not fit the letters that were read. */
+  | "misfit"
+  /** It is neither a wire's print nor a name, a value or a mark, but has figures. */
+  | "senseless"
+  /** Other wires of the sheet bear another kind of print. */
+  | "unlike";
+
 /** A run of words of the picture, read. */
 export interface ReadWord {
   /** By its place; the same for the same picture. */
@@ -48,19 +72,23 @@ export interface ReadWord {
   /** Height of its letters, pixels of the picture. */
   readonly tall: number;
   readonly text: string;
-  /** 0 to 100. */
+  /** 0 to 100; less than `SURE` wherever there is a doubt. */
   readonly sure: number;
+  /** In the order of `ReadDoubt`; empty for a word that is sure. */
+  readonly doubts: readonly ReadDoubt[];
   /** What else it was read as, the likelier first. */
   readonly others: readonly string[];
+  /** Whether it is surely print, whatever it says: a bar of a ground's symbol is easily taken for a single letter. */
+  readonly isPrint: boolean;
 }
 
 /** From here on a reading counts as sure. */
 export const SURE = 75;
-/** Whether it is surely print: a bar of a ground's symbol is easily taken for a single letter. */
-export const isSurelyPrint = ({ text, sure }: ReadWord): boolean => sure >= SURE && text.length > 1;
 
 /** A first look so sure, at something that makes sense, needs no second one. */
 const SURE_AT_ONCE = 82;
+/** Of so few letters nearly everything makes sense: they are always looked at twice. */
+const SHORT = 3;
 /** Two looks that agree are surer than each, but a third adds little: they are of the same print. */
 const AGREED = 15;
 const MOST_AGREED = 2;
@@ -68,59 +96,99 @@ const MOST_AGREED = 2;
 const makesSense = (text: string) => meaningsOf(text).some(({ mended }) => !mended);
 const sameText = (a: string, b: string) => a.replaceAll(" ", "") === b.replaceAll(" ", "");
 
+/** A look with what was read in it. */
+interface Look extends RawReading {
+  readonly grey: Grey;
+}
+
 /** Reads one crop: again, in other ways, where the first look leaves doubts. Null where nothing is legible. */
 export async function readWord(reader: WordReader, crop: WordCrop): Promise<ReadWord | null> {
-  const look = async ({ grey, as }: WordLook): Promise<RawReading> => {
-    const { text, sure } = await reader.read({
+  const look = async ({ grey, as }: WordLook): Promise<Look> => {
+    const { text, sure, letters } = await reader.read({
       picture: pgmOf(grey),
       as,
       isCapitals: crop.isCapitals,
     });
-    return { text: tidied(text), sure };
+    const tidy = tidied(text);
+    return { text: crop.isCut ? withHyphen(tidy) : tidy, sure, letters, grey };
   };
   const looks = [await look(firstLook(crop))];
   for (const further of furtherLooks(crop)) {
     if (isSettled(looks)) break;
     looks.push(await look(further));
   }
-  let best = chosen(looks);
+  if (crop.bridged) {
+    const bridged = { ...crop, grey: crop.bridged };
+    for (const further of [firstLook(bridged), roomyLook(bridged)]) looks.push(await look(further));
+  }
+  let best = chosen(looks, crop.isCut);
   let turn = crop.turn;
   if (turn !== 0 && (best === null || best.sure < SURE)) {
     const other = await look(otherWayRound(crop));
     if (other.text !== "" && makesSense(other.text) && other.sure > (best?.sure ?? 0)) {
-      best = { ...other, others: best ? [best.text, ...best.others] : [] };
+      best = {
+        ...other,
+        isRivalled: best !== null,
+        others: best ? [best.text, ...best.others] : [],
+      };
       turn = turn === 270 ? 90 : 270;
     }
   }
-  if (hasFaintEnds(crop)) best = withFaint(await look(roomyLook(crop)), best);
-  if (best && crop.isCut) best = { ...best, sure: Math.min(best.sure, SURE - 1) };
+  const isFaint = hasFaintEnds(crop);
+  if (isFaint) best = withFaint(await look(roomyLook(crop)), best);
   if (!best || isScratch(best)) return null;
+  const doubts = doubtsOf(best, crop, isFaint);
   const { left, top } = crop.box;
-  const id = `${Math.round(left)},${Math.round(top)}`;
-  return { id, box: crop.box, turn, tall: crop.tall, ...best };
+  const { text, others } = best;
+  return {
+    id: `${Math.round(left)},${Math.round(top)}`,
+    box: crop.box,
+    turn,
+    tall: crop.tall,
+    text,
+    sure: doubts.length === 0 ? best.sure : Math.min(best.sure, SURE - 1),
+    doubts,
+    others,
+    isPrint: text.length > 1 && best.sure >= SURE && !crop.isCut && !isFaint && !best.isRivalled,
+  };
+}
+
+/** A hyphen lies where lines do, and is taken away with them: `30 3 RD` was `30-3 RD`. */
+const withHyphen = (text: string): string => text.replace(/^(\d{1,3}) (?=\d{1,3}(?: |$))/, "$1-");
+
+function doubtsOf(best: Chosen, crop: WordCrop, isFaint: boolean): ReadDoubt[] {
+  const doubts: ReadDoubt[] = [];
+  if (best.sure < SURE) doubts.push("unclear");
+  if (best.isRivalled) doubts.push("otherwise");
+  if (crop.isCut) doubts.push("cut");
+  if (crop.isCrowded) doubts.push("crowded");
+  if (isFaint) doubts.push("faint");
+  if (isMisfit(best)) doubts.push("misfit");
+  return doubts;
+}
+
+function isMisfit({ grey, letters }: Look): boolean {
+  if (letters.length === 0) return false;
+  return !fitsInk(grey, letters);
 }
 
 /** A piece of a symbol or a scratch, which the reader takes for a letter or two without believing it. */
 const isScratch = ({ text, sure }: RawReading): boolean => sure < 20 && text.length <= 2;
 
-/** Where a faint letter may be missing nothing is sure; with it the text is longer. */
-function withFaint(roomy: RawReading, best: Chosen | null): Chosen | null {
-  const doubted = best && { ...best, sure: Math.min(best.sure, SURE - 1) };
+/** Where a faint letter may be missing, with it the text is longer. */
+function withFaint(roomy: Look, best: Chosen | null): Chosen | null {
   const isLonger = roomy.text.length > (best?.text.length ?? 0) && makesSense(roomy.text);
-  if (!isLonger || (best && !roomy.text.includes(best.text))) return doubted;
+  if (!isLonger || (best && !roomy.text.includes(best.text))) return best;
   const others = best ? [best.text, ...best.others] : [];
-  return {
-    text: roomy.text,
-    sure: Math.min(roomy.sure, SURE - 1),
-    others: others.filter((text) => text !== roomy.text),
-  };
+  return { ...roomy, isRivalled: false, others: others.filter((text) => text !== roomy.text) };
 }
 
 /** Whether more looks would hardly tell more: clear at once, or two agree, or nothing is there. */
 function isSettled(looks: readonly RawReading[]): boolean {
   const [first, second, ...more] = looks;
   if (!first) return false;
-  if (first.sure >= SURE_AT_ONCE && makesSense(first.text)) return true;
+  const isLong = first.text.length > SHORT;
+  if (first.sure >= SURE_AT_ONCE && isLong && makesSense(first.text)) return true;
   if (!second) return false;
   if (first.text === "" && second.text === "") return true;
   const agrees = [second, ...more].some(({ text }) => text !== "" && sameText(text, first.text));
@@ -130,34 +198,50 @@ function isSettled(looks: readonly RawReading[]): boolean {
 /** Two looks settle it where one of them is so sure. */
 const CLEAR = 60;
 
-interface Chosen extends RawReading {
+interface Chosen extends Look {
   readonly others: readonly string[];
+  /** Whether another look said something else that makes sense, and was hardly less sure of it. */
+  readonly isRivalled: boolean;
 }
 
+/** What chance hardly makes of a word's remains: a name, a value, or a wire's print with more than a number. */
+const isTelling = (text: string): boolean =>
+  meaningsOf(text).some(
+    (one) =>
+      !one.mended &&
+      (one.is === "name" ||
+        one.is === "amounts" ||
+        (one.is === "wire" && Object.keys(one.print).length > 1)),
+  );
+const TELLING = 40;
+
 /** What most looks say, sense before nonsense; null where no look made anything of it. */
-function chosen(looks: readonly RawReading[]): Chosen | null {
-  const found: { text: string; sure: number; times: number }[] = [];
-  for (const { text, sure } of looks) {
+function chosen(looks: readonly Look[], isCut: boolean): Chosen | null {
+  const found: { look: Look; text: string; sure: number; times: number }[] = [];
+  for (const look of looks) {
+    const { text, sure } = look;
     if (text === "") continue;
     const known = found.find((one) => sameText(one.text, text));
-    if (!known) found.push({ text, sure, times: 1 });
+    if (!known) found.push({ look, text, sure, times: 1 });
     else {
       known.times++;
       // The text with gaps tells more.
-      if (text.length > known.text.length) known.text = text;
+      if (text.length > known.text.length) Object.assign(known, { look, text });
       known.sure = Math.max(known.sure, sure);
     }
   }
   const weight = ({ text, sure, times }: (typeof found)[number]) =>
-    sure + AGREED * (times - 1) + (makesSense(text) ? 40 : meaningsOf(text).length > 0 ? 15 : 0);
+    sure +
+    AGREED * (times - 1) +
+    (makesSense(text) ? 40 : meaningsOf(text).length > 0 ? 15 : 0) +
+    (isCut && isTelling(text) ? TELLING : 0);
   found.sort((a, b) => weight(b) - weight(a));
   const [best, ...others] = found;
   if (!best) return null;
-  const rival = others.some((one) => makesSense(one.text) && one.sure > best.sure - AGREED);
-  const agreed = Math.min(96, best.sure + AGREED * Math.min(MOST_AGREED, best.times - 1));
   return {
-    text: best.text,
-    sure: Math.round(rival ? Math.min(agreed, SURE - 1) : agreed),
+    ...best.look,
+    sure: Math.round(Math.min(96, best.sure + AGREED * Math.min(MOST_AGREED, best.times - 1))),
+    isRivalled: others.some((one) => makesSense(one.text) && one.sure > best.sure - AGREED),
     others: others.map(({ text }) => text),
   };
 }

@@ -4,6 +4,8 @@ import { drawnOf } from "../../changes/drawn-job.ts";
 import type { Session } from "../../session.ts";
 import { createStore, type Store } from "../../store.ts";
 import type { PageDesk } from "../page-desk.ts";
+import { pictureFileOf } from "../picture-file.ts";
+import { withOddDoubts } from "./odd-words.ts";
 import { type ReadWord, readWord, type WordReader } from "./read-word.ts";
 import { isSure, type WordDecision, type WordItem, wordItems } from "./word-items.ts";
 import { type Renames, type WordWrite, writeAll } from "./word-writes.ts";
@@ -87,10 +89,7 @@ export function createWordDesk(
   /** Raised by every calling off. */
   let round = 0;
 
-  const fileAtHand = (): string | null => {
-    const { job, sheet } = session.get();
-    return job.diagram.sheets.find(({ id }) => id === sheet)?.image?.file ?? null;
-  };
+  const fileAtHand = () => pictureFileOf(session.get());
 
   const items = itemsKept(session, store, fileAtHand);
 
@@ -226,7 +225,7 @@ async function readAll(
   await Promise.all(Array.from({ length: reader.lanes }, lane));
   if (isOff()) return null;
   const words = found.filter((one) => one !== null);
-  return words.sort((a, b) => a.box.top - b.box.top || a.box.left - b.box.left);
+  return [...withOddDoubts(words)].sort((a, b) => a.box.top - b.box.top || a.box.left - b.box.left);
 }
 
 /** Worked out anew only when the drawing, the words or what was said of them is another. */

@@ -1,7 +1,7 @@
 import type { Box } from "../../../base/index.ts";
 import { kindOf } from "../../../circuit/index.ts";
 import { type Id, type Job, splitRef } from "../../../job/index.ts";
-import { type ReadWord, SURE } from "./read-word.ts";
+import type { ReadDoubt, ReadWord } from "./read-word.ts";
 import { type AssignedWord, assignWords } from "./word-assignment.ts";
 import type { Claim } from "./word-claims.ts";
 import { placesOf } from "./word-places.ts";
@@ -60,7 +60,7 @@ export function wordItems(
 ): readonly WordItem[] {
   const corrected = words.map((word) => {
     const text = decisions[word.id]?.text;
-    return text === undefined ? word : { ...word, text, sure: 100, others: [] };
+    return text === undefined ? word : { ...word, text, sure: 100, doubts: [], others: [] };
   });
   const legible = corrected.filter(({ text }) => text !== "");
   const assigned = assignWords(job, placesOf(job, sheet), legible);
@@ -159,7 +159,7 @@ function doubtsOf(
   const doubts: string[] = [];
   if (target.problem !== null) doubts.push(target.problem);
   for (const { word, claims: own } of group) {
-    if (word.sure < SURE) doubts.push(hardToRead(word));
+    doubts.push(...readingDoubts(word));
     if (own[0]?.meaning.mended)
       doubts.push(`Letters were put right: it was read as “${word.text}”.`);
   }
@@ -187,10 +187,27 @@ const LONE_MARK = "A letter or two by themselves are easily misread.";
 /** From here on a mark by itself counts as sure. */
 const SURE_MARK = 90;
 
-function hardToRead({ others }: ReadWord): string {
+const READ_DOUBTS: Readonly<Record<ReadDoubt, string>> = {
+  unclear: "Hard to read.",
+  otherwise: "Read twice, it did not say the same.",
+  cut: "A line touches it or runs through it.",
+  crowded: "Something lies over it or right beside it: a letter may be missing.",
+  faint: "Something faint stands at its end: a letter may be missing.",
+  misfit: "Its ink does not fit these letters.",
+  senseless: "It is no wire’s print, name or value as it is read.",
+  unlike: "The sheet’s other wires are labelled otherwise.",
+};
+
+/** Why a reading may be wrong, the first reasons only: they all ask for the same look. */
+function readingDoubts({ doubts, others }: ReadWord): string[] {
+  const said = doubts.slice(0, MOST_SAID).map((doubt) => READ_DOUBTS[doubt]);
   const [other] = others;
-  return other === undefined ? "Hard to read." : `Hard to read: it may also say “${other}”.`;
+  return doubts.length === 0 || other === undefined
+    ? said
+    : [...said, `It may also say “${other}”.`];
 }
+
+const MOST_SAID = 2;
 
 /** What a user, not the program, put where a word would be written. */
 function replaced(job: Job, write: WordWrite): string | null {

@@ -38,7 +38,7 @@ const isInside = (word: Box, box: Box): boolean => {
 };
 
 /** Gap between two boxes, 0 where they overlap. */
-export function gapBetween(a: Box, b: Box): number {
+function gapBetween(a: Box, b: Box): number {
   const across = Math.max(0, a.left - b.right, b.left - a.right);
   const down = Math.max(0, a.top - b.bottom, b.top - a.bottom);
   return Math.hypot(across, down);

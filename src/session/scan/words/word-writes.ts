@@ -1,4 +1,11 @@
-import { type Colour, type Id, type Job, type PinRef, splitRef } from "../../../job/index.ts";
+import {
+  type Colour,
+  type Id,
+  type Job,
+  type Part,
+  type PinRef,
+  splitRef,
+} from "../../../job/index.ts";
 import { formatColour } from "../../../standards/index.ts";
 import { idsInUse } from "../../changes/drawn-job.ts";
 import { plain } from "../../diagram/draft.ts";
@@ -15,8 +22,6 @@ export type WordWrite =
   | { readonly field: "number"; readonly ref: Id; readonly value: string }
   | { readonly field: "colour"; readonly ref: Id; readonly value: Colour }
   | { readonly field: "mm2" | "awg"; readonly ref: Id; readonly value: number };
-
-type Part = Job["diagram"]["parts"][number];
 
 /** Fields that a printed value with that unit sets, where it is plain which is meant. */
 const VALUE_FIELDS: Readonly<

@@ -12,13 +12,15 @@ const colour = (code: "RD" | "BN" | "YE", likely = 1): SeenWire["base"] => ({
 const wire = (change: Partial<SeenWire>): SeenWire => ({
   base: colour("RD"),
   tracer: null,
+  maybe: null,
   isSure: true,
+  doubt: null,
   isGnye: false,
   ...change,
 });
 
 test("of what can't be told nothing stands chosen, and nothing can be noted", () => {
-  const picked = pickedAtFirst(wire({ isSure: false, tracer: colour("YE") }));
+  const picked = pickedAtFirst(wire({ isSure: false, doubt: "light", tracer: colour("YE") }));
   expect(picked).toEqual({ base: undefined, tracer: undefined });
   expect(colourOf(picked)).toBeNull();
   expect(colourOf({ ...picked, base: "RD" })).toBeNull();
@@ -33,8 +35,17 @@ test("what is plain stands chosen, still to be noted by the user", () => {
   });
 });
 
-test("where no stripe is seen none is taken, but the base waits to be chosen", () => {
-  const picked = pickedAtFirst(wire({ isSure: false, base: colour("BN", 2) }));
+test("where a whole wire shows no stripe none is taken, but the base waits to be chosen", () => {
+  const picked = pickedAtFirst(wire({ isSure: false, doubt: "near", base: colour("BN", 2) }));
   expect(picked).toEqual({ base: undefined, tracer: null });
   expect(colourOf({ ...picked, base: "BN" })).toEqual({ base: "BN" });
 });
+
+test.each(["white", "beside", "light"] as const)(
+  "nothing is said of a stripe where there is doubt: %s",
+  (doubt) => {
+    const picked = pickedAtFirst(wire({ isSure: false, doubt }));
+    expect(picked).toEqual({ base: undefined, tracer: undefined });
+    expect(colourOf({ ...picked, base: "RD" })).toBeNull();
+  },
+);

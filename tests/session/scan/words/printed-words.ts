@@ -9,6 +9,8 @@ export const readRight = ({ text, box, turn, tall }: PrintedText): ReadWord => (
   tall,
   text: text.replace(/\s+/g, " "),
   sure: 96,
+  doubts: [],
+  isPrint: true,
   others: [],
 });
 

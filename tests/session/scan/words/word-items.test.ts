@@ -82,6 +82,8 @@ test("what belongs to nothing drawn stays listed, with no place", () => {
     tall: 24,
     text: "F9",
     sure: 95,
+    doubts: [],
+    isPrint: true,
     others: [],
   };
   const [item] = itemsOf(BLANK, [stray]);
@@ -100,8 +102,12 @@ const changed = (text: string, change: Partial<ReadWord>) =>
 
 test("a doubtful reading, a mended one, and one that replaces something are never sure", () => {
   expect(changed("58-1 GY/BK", {})?.doubts).toEqual([]);
-  const doubtful = changed("58-1 GY/BK", { sure: 40, others: ["58-1 GY/8K"] });
-  expect(doubtful?.doubts).toEqual(["Hard to read: it may also say “58-1 GY/8K”."]);
+  const doubtful = changed("58-1 GY/BK", {
+    sure: 40,
+    doubts: ["unclear"],
+    others: ["58-1 GY/8K"],
+  });
+  expect(doubtful?.doubts).toEqual(["Hard to read.", "It may also say “58-1 GY/8K”."]);
   expect(isSure(doubtful as WordItem)).toBe(false);
   const mended = changed("58-1 GY/BK", { text: "58-1 GY/8K" });
   expect(mended?.targets[0]?.says).toBe("W41: number 58-1, colour GYBK");
@@ -150,6 +156,8 @@ function twoWires(below: number): WordItem | undefined {
     tall: 20,
     text: "30-1 RD",
     sure: 95,
+    doubts: [],
+    isPrint: true,
     others: [],
   };
   return itemsOf(job, [word])[0];
@@ -184,6 +192,8 @@ test("what a relay's pin is called anyway is no wire's number, and a bare number
     tall: 18,
     text,
     sure: 96,
+    doubts: [],
+    isPrint: true,
     others: [],
   });
   const beside = at(x + 6, y + 2, "87");
@@ -204,6 +214,8 @@ test("a value beside a wire is not taken for its number", () => {
     tall: 18,
     text: "10A",
     sure: 96,
+    doubts: [],
+    isPrint: true,
     others: [],
   };
   expect(itemsOf(job, [value])[0]).toMatchObject({ state: "nowhere" });

@@ -142,6 +142,16 @@ const SLIPS: readonly Disagreement[] = [
       return ["unfused-supply G1:+"];
     },
   },
+  {
+    name: "no line traced yet",
+    // What every pin and cavity is then said to be is another matter.
+    rules: ["nothing-traced", "loose-end", "no-supply", "no-return", "dead-short"],
+    inject(_, { job }) {
+      job.diagram.wires = [];
+      const module = job.diagram.parts.find(({ kind }) => kind === "module");
+      return module ? [`nothing-traced ${module.id}`] : null;
+    },
+  },
 ];
 
 export const TRACING: readonly Disagreement[] = SLIPS.map((slip) => ({

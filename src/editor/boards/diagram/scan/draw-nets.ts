@@ -1,4 +1,5 @@
 import type { Point } from "../../../../base/index.ts";
+import type { NetRun } from "../../../../scan/index.ts";
 import {
   type DoubtfulPlace,
   degreesOf,
@@ -112,13 +113,15 @@ function drawPin(ink: Ink, ref: string, at: Point, out: Point | null): void {
 const MARK = 12;
 
 /** A round question mark where the picture can't tell; once answered, what was said. */
-export function drawPlace(ink: Ink, { at, joined }: DoubtfulPlace, isOpen: boolean): void {
+export function drawPlace(ink: Ink, place: DoubtfulPlace, isOpen: boolean): void {
   const { canvas, palette } = ink;
-  const radius = pixels(ink, joined === null ? MARK : MARK - 2);
+  const { at, question } = place;
+  const isAsked = question !== null;
+  const radius = pixels(ink, isAsked ? MARK : MARK - 2);
   // Beside the place itself, which is to be seen.
   const [x, y] = markOf(at, ink.camera.zoom);
   canvas.lineWidth = pixels(ink, 2);
-  canvas.strokeStyle = joined === null ? palette.warning : palette.inkSoft;
+  canvas.strokeStyle = isAsked ? palette.warning : palette.inkSoft;
   canvas.beginPath();
   canvas.moveTo(at[0], at[1]);
   canvas.lineTo(x, y);
@@ -129,7 +132,7 @@ export function drawPlace(ink: Ink, { at, joined }: DoubtfulPlace, isOpen: boole
   canvas.fill();
   canvas.stroke();
   const colour = isOpen ? palette.paperRaised : palette.ink;
-  if (joined === null) {
+  if (isAsked) {
     canvas.fillStyle = colour;
     canvas.font = `700 ${pixels(ink, 17)}px "IBM Plex Sans", system-ui, sans-serif`;
     canvas.textAlign = "center";
@@ -141,7 +144,7 @@ export function drawPlace(ink: Ink, { at, joined }: DoubtfulPlace, isOpen: boole
   canvas.lineWidth = pixels(ink, 2.5);
   canvas.beginPath();
   const by = pixels(ink, 4.5);
-  if (joined) {
+  if (place.joined) {
     canvas.moveTo(x - by, y);
     canvas.lineTo(x - by * 0.2, y + by * 0.8);
     canvas.lineTo(x + by, y - by * 0.8);
@@ -152,6 +155,38 @@ export function drawPlace(ink: Ink, { at, joined }: DoubtfulPlace, isOpen: boole
     canvas.lineTo(x - by, y + by);
   }
   canvas.stroke();
+}
+
+/** The stretch that may be no line, dashed in another colour than the net that it is taken for a part of. */
+export function drawStretch(ink: Ink, { points }: NetRun): void {
+  const { canvas, palette } = ink;
+  canvas.beginPath();
+  trace(canvas, points);
+  for (const [colour, width] of [
+    [palette.paperRaised, 11],
+    [palette.warning, 6],
+  ] as const) {
+    canvas.strokeStyle = colour;
+    canvas.lineWidth = ink.line + pixels(ink, width);
+    if (colour === palette.warning) canvas.setLineDash([pixels(ink, 8), pixels(ink, 7)]);
+    canvas.stroke();
+  }
+  canvas.setLineDash([]);
+}
+
+/** A ring about a line's end where nothing is placed, to be seen from afar. */
+export function drawOpenEnd(ink: Ink, { at }: DoubtfulPlace, isOpen: boolean): void {
+  const { canvas, palette } = ink;
+  for (const [colour, width] of [
+    [palette.paperRaised, 6],
+    [palette.warning, isOpen ? 4 : 2.5],
+  ] as const) {
+    canvas.strokeStyle = colour;
+    canvas.lineWidth = pixels(ink, width);
+    canvas.beginPath();
+    canvas.arc(at[0], at[1], pixels(ink, MARK + 3), 0, 2 * Math.PI);
+    canvas.stroke();
+  }
 }
 
 /** Where the mark of a doubtful place stands: up and to the right of it. */

@@ -1,6 +1,12 @@
-import { CircleHelp, Spline, X } from "lucide-react";
+import { CircleDashed, CircleHelp, Eraser, Spline, X } from "lucide-react";
 import { useMemo } from "react";
-import { drawnOf, type Followed, traceDeskOf } from "../../../../session/index.ts";
+import {
+  drawnOf,
+  type Followed,
+  placeAsked,
+  placePointedAt,
+  traceDeskOf,
+} from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
 import { makeWires } from "./make-wires.ts";
@@ -27,8 +33,11 @@ export function FollowStrip() {
     if (!hasTraced) return null;
     return <p className={styles.hint}>Tap a pin or a line of the picture</p>;
   }
-  const { net, questions } = followed;
-  const [first] = questions;
+  const { net, at, pin, questions } = followed;
+  const [question] = questions;
+  const ends = desk.places().filter(({ stretch }) => stretch === "ends");
+  const [end] = ends;
+  const pointedAt = net && pin === null ? placePointedAt(net, at) : null;
   return (
     <section className={`${styles.card} ${styles.strip}`} aria-label="The followed line">
       <p className={styles.words} role="status">
@@ -36,17 +45,30 @@ export function FollowStrip() {
         {net && !lacks && " All of it is drawn."}
       </p>
       <div className={styles.acts}>
-        {first && (
+        {question && (
           <Button
+            tone="primary"
             icon={<CircleHelp aria-hidden />}
-            onClick={() => desk.ask({ at: first.at, question: first, joined: null })}
+            onClick={() => desk.ask(placeAsked(question))}
           >
             {questions.length === 1 ? "1 doubtful place" : `${questions.length} doubtful places`}
           </Button>
         )}
+        {end ? (
+          <Button icon={<CircleDashed aria-hidden />} onClick={() => desk.ask(end)}>
+            {ends.length === 1 ? "1 open end" : `${ends.length} open ends`}
+          </Button>
+        ) : (
+          pointedAt && (
+            <Button tone="quiet" icon={<Eraser aria-hidden />} onClick={() => desk.ask(pointedAt)}>
+              Not a line?
+            </Button>
+          )
+        )}
         {net && lacks && (
           <Button
-            tone="primary"
+            // A wire that is not there misleads: what is asked comes first.
+            tone={question ? "plain" : "primary"}
             icon={<Spline aria-hidden />}
             aria-keyshortcuts="Enter"
             onClick={() => makeWires(session)}

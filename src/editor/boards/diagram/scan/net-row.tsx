@@ -1,5 +1,5 @@
 import { Check, CircleCheck, CircleHelp } from "lucide-react";
-import { type NetProposal, traceDeskOf } from "../../../../session/index.ts";
+import { type NetProposal, placeAsked, traceDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSession } from "../../../session-context.tsx";
 import { useBoard } from "../board-context.tsx";
@@ -24,18 +24,21 @@ export function NetRow({ proposal, ready, onAccept, onLeave }: NetRowProps) {
   const chosen = useTrace((state) => state.shown === net.id) ?? false;
   const questions = doubts.flatMap((doubt) => (doubt.why === "asked" ? doubt.questions : []));
   const [question] = questions;
+  const isOpen = doubts.some(({ why }) => why === "goes-on" || why === "one-pin");
   const apart = groups.map((pins) => listed(pins));
+  const choose = () => {
+    desk?.look(net.id);
+    showBox(board, net.box);
+  };
+  const lookCloser = () => {
+    choose();
+    const end = desk?.places().find(({ stretch }) => stretch === "ends");
+    const place = question ? placeAsked(question) : end;
+    if (place) desk?.ask(place);
+  };
   return (
     <li className={styles.row} data-chosen={chosen}>
-      <button
-        type="button"
-        className={styles.about}
-        aria-pressed={chosen}
-        onClick={() => {
-          desk?.look(net.id);
-          showBox(board, net.box);
-        }}
-      >
+      <button type="button" className={styles.about} aria-pressed={chosen} onClick={choose}>
         {doubts.length === 0 ? (
           <CircleCheck className={styles.sure} aria-label="Sure" />
         ) : (
@@ -54,15 +57,8 @@ export function NetRow({ proposal, ready, onAccept, onLeave }: NetRowProps) {
         </span>
       </button>
       <span className={styles.acts}>
-        {question && (
-          <Button
-            icon={<CircleHelp aria-hidden />}
-            onClick={() => {
-              desk?.look(net.id);
-              showBox(board, net.box);
-              desk?.ask({ at: question.at, question, joined: null });
-            }}
-          >
+        {(question || isOpen) && (
+          <Button icon={<CircleHelp aria-hidden />} onClick={lookCloser}>
             Look
           </Button>
         )}

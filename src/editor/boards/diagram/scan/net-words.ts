@@ -29,7 +29,7 @@ export function doubtWords(doubt: NetDoubt): string {
     case "joins-drawn":
       return "It would join circuits that are drawn apart.";
     case "goes-on":
-      return "Where it ends, place the part that is missing, or look whether a stray mark was followed.";
+      return "Where it ends, place the part that is missing, or leave out what is no line.";
     case "one-pin":
       return "It goes on to where nothing is placed: its far end stays untraced.";
   }

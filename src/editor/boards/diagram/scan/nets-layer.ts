@@ -4,13 +4,23 @@ import {
   hitAt,
   isOnePlace,
   netGrid,
+  stretchAt,
   type TraceDesk,
   traceDeskOf,
   viewBox,
+  type WholeNet,
 } from "../../../../session/index.ts";
 import type { Board } from "../board.ts";
 import type { Press } from "../gestures/gesture.ts";
-import { drawGhost, drawHovered, drawLitNet, drawPlace, markOf } from "./draw-nets.ts";
+import {
+  drawGhost,
+  drawHovered,
+  drawLitNet,
+  drawOpenEnd,
+  drawPlace,
+  drawStretch,
+  markOf,
+} from "./draw-nets.ts";
 import { proposalsShown } from "./proposals-shown.ts";
 import type { ScanLayer } from "./scan-layer.ts";
 
@@ -37,8 +47,14 @@ export const NETS_LAYER: ScanLayer = {
       if (hovered && hovered !== followed?.net) drawHovered(ink, hovered);
       if (followed?.net) drawLitNet(ink, followed.net, scene);
     }
-    for (const one of desk.places())
-      drawPlace(ink, one, place !== null && isOnePlace(place.at, one.at));
+    const looked = lookedAt(desk);
+    const stretch = looked && isOnStretch(place) ? stretchAt(looked, place.at) : null;
+    if (stretch) drawStretch(ink, stretch);
+    for (const one of desk.places()) {
+      const isOpen = place !== null && isOnePlace(place.at, one.at);
+      if (one.stretch === "ends") drawOpenEnd(ink, one, isOpen);
+      else drawPlace(ink, one, isOpen);
+    }
   },
   tap: (board, press) => {
     const desk = traceDeskOf(board.session);
@@ -46,15 +62,27 @@ export const NETS_LAYER: ScanLayer = {
   },
 };
 
+/** The net whose open ends are shown. */
+function lookedAt(desk: TraceDesk): WholeNet | null {
+  const { followed, isListOpen, shown, traced } = desk.get();
+  const listed = isListOpen ? traced?.nets.find(({ id }) => id === shown) : null;
+  return listed ?? followed?.net ?? null;
+}
+
+const isOnStretch = (place: DoubtfulPlace | null): place is DoubtfulPlace =>
+  place?.stretch === "ends" || place?.stretch === "here";
+
 /** The mark of a doubtful place or the place itself. */
 function tapPlace(board: Board, desk: TraceDesk, press: Press): (() => void) | null {
   const { zoom } = board.camera();
   let [best, nearest]: [DoubtfulPlace | null, number] = [null, HALF_FINGER / zoom];
   for (const place of desk.places()) {
-    const away = Math.min(
-      distance(markOf(place.at, zoom), press.sheet),
-      distance(place.at, press.sheet) * 2,
-    );
+    const onPlace = distance(place.at, press.sheet);
+    // The ring about an end stands on it; every other mark beside its place.
+    const away =
+      place.stretch === "ends"
+        ? onPlace
+        : Math.min(distance(markOf(place.at, zoom), press.sheet), onPlace * 2);
     if (away <= nearest) [best, nearest] = [place, away];
   }
   const found = best;

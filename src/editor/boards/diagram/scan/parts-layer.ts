@@ -1,6 +1,11 @@
 import { boxContains, growBox } from "../../../../base/index.ts";
 import { kindOf } from "../../../../circuit/index.ts";
-import { type PartItem, partsDeskOf, type Sureness } from "../../../../session/index.ts";
+import {
+  type PartItem,
+  type PartsDesk,
+  partsDeskOf,
+  type Sureness,
+} from "../../../../session/index.ts";
 import type { Palette } from "../../../theme/theme.tsx";
 import { type Ink, write } from "../drawing/ink.ts";
 import type { ScanLayer } from "./scan-layer.ts";
@@ -47,15 +52,20 @@ function drawItem({ canvas, palette, camera, ...ink }: Ink, item: PartItem, isCh
   });
 }
 
+/** A dot that may be a joint or dirt is for tracing to tell: framed, it would only hide the picture. */
+const seen = (desk: PartsDesk): readonly PartItem[] => [
+  ...desk.joints().filter(({ sureness }) => sureness === "sure"),
+  ...desk.items(),
+];
+
 /** Dashed frames around what may be parts, each with what it would be and how far that is to be believed. */
 export const PARTS_LAYER: ScanLayer = {
   draw: (ink, { session }) => {
     const desk = partsDeskOf(session);
     if (!desk?.get().isOpen) return;
     const { chosen } = desk.get();
-    const items = [...desk.joints(), ...desk.items()];
-    for (const item of items) if (item.id !== chosen) drawItem(ink, item, false);
-    const last = items.find(({ id }) => id === chosen);
+    for (const item of seen(desk)) if (item.id !== chosen) drawItem(ink, item, false);
+    const last = [...desk.joints(), ...desk.items()].find(({ id }) => id === chosen);
     if (last) drawItem(ink, last, true);
   },
   watch: (session, redraw) => partsDeskOf(session)?.subscribe(redraw) ?? (() => {}),
@@ -64,7 +74,7 @@ export const PARTS_LAYER: ScanLayer = {
     if (!desk?.get().isOpen) return null;
     const pixel = 1 / board.camera().zoom;
     const reach = (touch ? 2 * ROOM : ROOM) * pixel;
-    const hits = [...desk.items(), ...desk.joints()].filter(({ proposal: { box } }) => {
+    const hits = seen(desk).filter(({ proposal: { box } }) => {
       const finger = touch ? FINGER * pixel : 0;
       const short = Math.max(0, finger - Math.min(box.right - box.left, box.bottom - box.top) / 2);
       return boxContains(growBox(box, Math.max(reach, short)), sheet);

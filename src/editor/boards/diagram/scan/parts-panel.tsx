@@ -36,22 +36,12 @@ function Found({ desk }: { desk: PartsDesk }) {
     >
       <div className={styles.head}>
         <p className={styles.count} role="status">
-          {items.length === 0 && joints.length > 0 ? "No part" : said(items, state.like)}
-          {joints.length > 0 && <span className={styles.joints}>, {jointsSaid(joints)}</span>}
+          {items.length === 0 && sureJoints > 0 ? "No part" : said(items, state.like)}
+          {sureJoints > 0 && <span className={styles.joints}>, {jointsSaid(sureJoints)}</span>}
         </p>
         {sure > 0 && (
           <Button tone="primary" icon={<CheckCheck aria-hidden />} onClick={desk.placeSure}>
             {sure === 1 ? "Place the sure one" : `Place the ${sure} sure ones`}
-          </Button>
-        )}
-        {sureJoints > 0 && (
-          <Button
-            className={styles["by-hand"]}
-            icon={<Dot aria-hidden />}
-            title="Tracing makes these splices by itself: place them only where you wire by hand."
-            onClick={desk.placeJoints}
-          >
-            {sureJoints === 1 ? "Place the joint" : `Place the ${sureJoints} joints`}
           </Button>
         )}
         <Button
@@ -63,16 +53,24 @@ function Found({ desk }: { desk: PartsDesk }) {
         />
       </div>
       {chosen && <PartInHand desk={desk} item={chosen} />}
-      {items.length > 0 && <PartsList desk={desk} items={items} chosen={state.chosen} />}
+      <div className={styles.strip}>
+        {items.length > 0 && <PartsList desk={desk} items={items} chosen={state.chosen} />}
+        {sureJoints > 0 && (
+          <Button
+            className={styles["by-hand"]}
+            icon={<Dot aria-hidden />}
+            title="Tracing makes these splices by itself: place them only where you wire by hand."
+            onClick={desk.placeJoints}
+          >
+            {sureJoints === 1 ? "Place the joint" : `Place the ${sureJoints} joints`}
+          </Button>
+        )}
+      </div>
     </section>
   );
 }
 
-function jointsSaid(joints: readonly PartItem[]): string {
-  const doubtful = joints.filter(({ sureness }) => sureness !== "sure").length;
-  const count = joints.length === 1 ? "1 joint" : `${joints.length} joints`;
-  return doubtful === 0 ? count : `${count}, ${doubtful} of them doubtful`;
-}
+const jointsSaid = (count: number) => (count === 1 ? "1 joint" : `${count} joints`);
 
 function said(items: readonly PartItem[], like: string | null): string {
   const what = like === null ? "" : ` that look like ${like}`;

@@ -1,8 +1,15 @@
-import { X } from "lucide-react";
+import { Eraser, X } from "lucide-react";
 import { useEffect, useRef } from "react";
 import type { Point } from "../../../../base/index.ts";
-import { type DoubtfulPlace, panBy, traceDeskOf } from "../../../../session/index.ts";
+import {
+  type DoubtfulPlace,
+  isOnePlace,
+  panBy,
+  type TraceDesk,
+  traceDeskOf,
+} from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
+import { focusDiagram, isFocusLost } from "../../../lost-focus.ts";
 import { useSession } from "../../../session-context.tsx";
 import type { Board } from "../board.ts";
 import { useBoard } from "../board-context.tsx";
@@ -16,11 +23,15 @@ export function PlaceCard() {
   const desk = traceDeskOf(useSession());
   const place = useTrace((state) => state.place);
   const card = useRef<HTMLElement>(null);
+  const wasOpen = useRef(false);
   const at = place?.at.join(" ");
   // To the card itself: no answer is chosen beforehand.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for every other place anew
   useEffect(() => {
     card.current?.focus({ preventScroll: true });
+    // The button that was pressed is gone with the card.
+    if (!place && wasOpen.current && isFocusLost()) focusDiagram();
+    wasOpen.current = place !== null;
     if (place) clear(board, place.at, card.current?.offsetHeight ?? 0);
   }, [at]);
   if (!desk || !place) return null;
@@ -40,24 +51,43 @@ export function PlaceCard() {
         <PlacePicture place={place} />
         <p className={styles.say}>{placeWords(place)}</p>
         <div className={styles.answers}>
-          {place.joined === null ? (
-            <>
-              <Button onClick={() => desk.answer(place.at, true)}>Joined</Button>
-              <Button onClick={() => desk.answer(place.at, false)}>Not joined</Button>
-            </>
-          ) : (
-            <Button onClick={() => desk.takeBack(place.at)}>Take back</Button>
-          )}
+          <Answers desk={desk} place={place} />
         </div>
         <Button
           className={styles.away as string}
           tone="quiet"
           icon={<X aria-hidden />}
-          aria-label="Decide later"
+          aria-label={place.question ? "Decide later" : "Leave it as it is"}
           onClick={() => desk.ask(null)}
         />
       </div>
     </section>
+  );
+}
+
+function Answers({ desk, place }: { desk: TraceDesk; place: DoubtfulPlace }) {
+  const { at, stretch, joined } = place;
+  if (stretch === "left-out" || joined !== null)
+    return <Button onClick={() => desk.takeBack(at)}>Take back</Button>;
+  if (stretch === null) {
+    return (
+      <>
+        <Button onClick={() => desk.answer(at, true)}>Joined</Button>
+        <Button onClick={() => desk.answer(at, false)}>Not joined</Button>
+      </>
+    );
+  }
+  const ends = desk.places().filter((one) => one.stretch === "ends");
+  const next = ends[(ends.findIndex((one) => isOnePlace(one.at, at)) + 1) % ends.length];
+  return (
+    <>
+      <Button icon={<Eraser aria-hidden />} onClick={() => desk.leaveOut(at)}>
+        Not a line: leave it out
+      </Button>
+      {stretch === "ends" && next && ends.length > 1 && (
+        <Button onClick={() => desk.ask(next)}>Next open end</Button>
+      )}
+    </>
   );
 }
 
@@ -73,7 +103,15 @@ function clear(board: Board, at: Point, cardHeight: number): void {
   if (!isClear && width > 0) board.look(panBy(board.camera(), [width / 2 - x, free / 2 - y]));
 }
 
-function placeWords({ question, joined }: DoubtfulPlace): string {
+function placeWords({ question, joined, stretch }: DoubtfulPlace): string {
+  switch (stretch) {
+    case "ends":
+      return "The line ends here and nothing is placed. A part that is missing? Place it. A stain, a scratch? Leave the dashed stretch out.";
+    case "here":
+      return "Is the dashed stretch, from one joint or end to the next, a stain or a scratch?";
+    case "left-out":
+      return "You said that this is no line.";
+  }
   if (joined !== null)
     return joined
       ? "You said that the lines are joined here."

@@ -4,7 +4,6 @@ import { FollowButton } from "./follow-button.tsx";
 import { PartsButton } from "./parts-button.tsx";
 import { PartsPanel } from "./parts-panel.tsx";
 import styles from "./scan-bar.module.css";
-import { ScanWork } from "./scan-work.tsx";
 import { CleanButton, SquareButton } from "./square-buttons.tsx";
 import { TraceAllButton } from "./trace-all-button.tsx";
 import { WordsButton } from "./words-button.tsx";
@@ -28,7 +27,6 @@ export function ScanBar() {
         <TraceAllButton />
         <WordsButton />
       </div>
-      <ScanWork />
       <PartsPanel />
       <WordsPanel />
     </>

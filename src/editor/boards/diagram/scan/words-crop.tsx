@@ -1,8 +1,7 @@
 import { useEffect, useRef } from "react";
 import { growBox } from "../../../../base/index.ts";
-import { pictureFileOf, type WordItem } from "../../../../session/index.ts";
-import { useSelected } from "../../../session-context.tsx";
-import { useJobStore } from "../../../store-context.tsx";
+import { pageDeskOf, type TracePort, type WordItem } from "../../../../session/index.ts";
+import { useSession } from "../../../session-context.tsx";
 import styles from "./words.module.css";
 
 /** How much of what is around it is shown, pixels of the picture. */
@@ -14,18 +13,16 @@ const MOST_TIMES = 3;
 
 /** The piece of the picture that a word was read from, turned upright. */
 export function WordCrop({ item }: { item: WordItem }) {
-  const store = useJobStore();
-  const file = useSelected(pictureFileOf);
+  const page = pageDeskOf(useSession());
   const canvas = useRef<HTMLCanvasElement>(null);
   const { box, turn } = item;
   useEffect(() => {
     let isStopped = false;
     const draw = async () => {
-      const picture = file === null ? null : await store.getPicture(file);
-      if (!picture || isStopped) return;
-      const { left, top, right, bottom } = growBox(box, AROUND);
-      const blob = new Blob([picture.bytes as BlobPart], { type: picture.type });
-      const piece = await createImageBitmap(blob, left, top, right - left, bottom - top);
+      const cut = (port: TracePort) => port.crop(growBox(box, AROUND));
+      // Another sheet's picture may have been in hand meanwhile.
+      const piece = (await page?.peek(cut)) ?? (isStopped ? null : await page?.runQuietly(cut));
+      if (!piece) return;
       if (!isStopped && canvas.current) drawUpright(canvas.current, piece, turn);
       piece.close();
     };
@@ -34,7 +31,7 @@ export function WordCrop({ item }: { item: WordItem }) {
     return () => {
       isStopped = true;
     };
-  }, [store, file, box, turn]);
+  }, [page, box, turn]);
   return (
     <canvas ref={canvas} className={styles.crop} role="img" aria-label={`Printed: ${item.text}`} />
   );

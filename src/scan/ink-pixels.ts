@@ -1,0 +1,47 @@
+import type { Bits } from "./raster.ts";
+
+/** Calls `visit` with each pixel of ink between two places of a picture (`from` in, `to` out). */
+export type InkPixels = (from: number, to: number, visit: (at: number) => void) => void;
+
+/**
+ * Finds ink four pixels at a time: most of a page is paper, and is passed over by the word. In the order
+ * of the rows.
+ */
+export function inkPixels({ data }: Bits): InkPixels {
+  const words = wordsOf(data);
+  return (from, to, visit) => {
+    let at = from;
+    for (; at < to && at & 3; at++) if (data[at]) visit(at);
+    for (; at + 4 <= to; at += 4) {
+      if (words[at >> 2] === 0) continue;
+      if (data[at]) visit(at);
+      if (data[at + 1]) visit(at + 1);
+      if (data[at + 2]) visit(at + 2);
+      if (data[at + 3]) visit(at + 3);
+    }
+    for (; at < to; at++) if (data[at]) visit(at);
+  };
+}
+
+/** As `inkPixels`, backwards. */
+export function inkPixelsBack({ data }: Bits): InkPixels {
+  const words = wordsOf(data);
+  return (from, to, visit) => {
+    let at = to - 1;
+    for (; at >= from && (at & 3) !== 3; at--) if (data[at]) visit(at);
+    for (; at - 3 >= from; at -= 4) {
+      if (words[at >> 2] === 0) continue;
+      if (data[at]) visit(at);
+      if (data[at - 1]) visit(at - 1);
+      if (data[at - 2]) visit(at - 2);
+      if (data[at - 3]) visit(at - 3);
+    }
+    for (; at >= from; at--) if (data[at]) visit(at);
+  };
+}
+
+/** Pixels four to a number, from the first on; of pixels that lie askew in memory a copy. */
+function wordsOf(data: Uint8Array): Int32Array {
+  const bytes = data.byteOffset % 4 === 0 ? data : data.slice();
+  return new Int32Array(bytes.buffer, bytes.byteOffset, bytes.length >> 2);
+}

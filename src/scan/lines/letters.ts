@@ -1,0 +1,282 @@
+import { type Box, Groups, type Point } from "../../base/index.ts";
+import { type Branch, bendBetween, headingOf, placesAlong } from "./branch.ts";
+import { withoutStretches } from "./fewer-stretches.ts";
+import { NearEnds } from "./near-ends.ts";
+import { endsAtParts, type OpenEnd, openEnds } from "./open-ends.ts";
+import type { PreparedPage } from "./prepared-page.ts";
+import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
+
+/** In line widths: no stroke of a letter is longer ... */
+const STROKE = 8;
+/** ... and no word is higher. */
+const HIGH = 8;
+/** In line widths: thinning forks the ragged end of a line into tips no longer than this. */
+const TIP = 1.5;
+/** In line widths: forks so near to one another are one place. */
+const ONE_PLACE = 2;
+/** Degrees that a line may turn where it goes on through a place, and on how much of it that is seen. */
+const GOES_ON = 25;
+const [SEEN_FROM, SEEN_TO] = [1, 4];
+/** A stroke whose ends are nearer to one another than this share of its length is curled. */
+const CURLED = 0.87;
+/** In line widths beyond a place, where a line that seems to end there may go on in letters' ink. */
+const BEYOND = [1.5, 3.5] as const;
+/** So many strokes are no arm of a crossing, ragged as it may be. */
+const WORD = 3;
+/** In line widths and degrees: an end that a line may go on in over a hole is that line's. */
+const HOLE = 9;
+const FACES = 18;
+const BESIDE = 3;
+
+/** The lines of a page without the strokes of letters that touch them. */
+export function withoutLetters(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  parts: readonly Box[],
+): Skeleton {
+  const ends = openEnds(page, skeleton, parts);
+  const letters = letterStrokes(page, skeleton, ends, endsAtParts(page, skeleton, parts));
+  if (letters.size === 0) return skeleton;
+  return withoutStretches(skeleton, letters, ONE_PLACE * page.lineWidth);
+}
+
+/**
+ * Strokes of letters that touch a line: small tangles of short strokes off every line that runs on.
+ * By number of stretch. A single straight stroke is none: it may be what is left of a line.
+ */
+function letterStrokes(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  ends: readonly OpenEnd[],
+  atParts: ReadonlySet<number>,
+): ReadonlySet<number> {
+  const { lineWidth } = page;
+  const { stretches, nodes } = skeleton;
+  const places = placesOfForks(skeleton, ONE_PLACE * lineWidth);
+  const isLine = linesAmong(page, skeleton, places, atParts);
+  const letters = new Set<number>();
+  const seen = new Set<number>();
+  const reach = HOLE * lineWidth;
+  const lineEnds = new NearEnds(
+    ends.filter(({ stretch }) => isLine.has(stretch)),
+    reach,
+  );
+  const endsOf = new Map<number, OpenEnd[]>();
+  for (const end of ends) endsOf.set(end.stretch, [...(endsOf.get(end.stretch) ?? []), end]);
+  stretches.forEach((_, first) => {
+    if (isLine.has(first) || seen.has(first)) return;
+    const tangle = [first];
+    seen.add(first);
+    for (let n = 0; n < tangle.length; n++) {
+      const { from, to } = stretches[tangle[n] as number] as Stretch;
+      for (const node of [from, to]) {
+        const met = (nodes[node] as SkeletonNode).stretches;
+        if (met.some((one) => isLine.has(one))) continue;
+        for (const next of met) {
+          if (seen.has(next)) continue;
+          seen.add(next);
+          tangle.push(next);
+        }
+      }
+    }
+    const goesOn = tangle.some((stretch) =>
+      endsOf
+        .get(stretch)
+        ?.some((end) => lineEnds.around(end.at, reach).some((line) => faces(end, line, lineWidth))),
+    );
+    const left = leftWithout(skeleton, tangle, places);
+    if (goesOn || !left.every((lines) => lines.length > 1 && isWhole(page, skeleton, lines)))
+      return;
+    // It may be what is left of a crossing's arm.
+    const least = left.some((lines) => lines.length === 3) ? WORD : 1;
+    if (isTangle(skeleton, tangle, least, lineWidth)) for (const one of tangle) letters.add(one);
+  });
+  return letters;
+}
+
+/** Stretches that are long, that end at a part, or in which such go straight on. */
+function linesAmong(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  { placeOf, leaving }: ForkPlaces,
+  atParts: ReadonlySet<number>,
+): ReadonlySet<number> {
+  const { lineWidth } = page;
+  const { stretches } = skeleton;
+  const lines: number[] = [];
+  const isLine = new Set<number>();
+  const add = (stretch: number) => {
+    if (isLine.has(stretch)) return;
+    isLine.add(stretch);
+    lines.push(stretch);
+  };
+  stretches.forEach(({ from, to, length }, stretch) => {
+    if (length > STROKE * lineWidth || atParts.has(from) || atParts.has(to)) add(stretch);
+  });
+  /** What leaves the same fork before what leaves others of its place. */
+  const straightOn = (came: Branch, others: readonly Branch[]): number | null => {
+    const way = wayOf(page, skeleton, came);
+    if (!way) return null;
+    const fork = nodeOf(skeleton, came);
+    const bends = others.flatMap((other) => {
+      if (other.stretch === came.stretch) return [];
+      const ahead = wayOf(page, skeleton, other);
+      const bend = ahead ? bendBetween(way, ahead) : 180;
+      return bend > GOES_ON
+        ? []
+        : [{ stretch: other.stretch, bend, isNear: nodeOf(skeleton, other) === fork }];
+    });
+    bends.sort((a, b) => Number(b.isNear) - Number(a.isNear) || a.bend - b.bend);
+    return bends[0]?.stretch ?? null;
+  };
+  for (let n = 0; n < lines.length; n++) {
+    const stretch = lines[n] as number;
+    const { from, to } = stretches[stretch] as Stretch;
+    for (const isFrom of [true, false]) {
+      const place = placeOf(isFrom ? from : to);
+      const others = leaving.get(place) ?? [];
+      if (others.length < 3) continue;
+      const best = straightOn({ stretch, isFrom }, others);
+      if (best !== null) add(best);
+    }
+  }
+  for (const stretch of withinLines(skeleton, isLine, placeOf)) isLine.add(stretch);
+  return isLine;
+}
+
+/** Stretches within a place that lead from line to line. */
+function withinLines(
+  { stretches, nodes }: Skeleton,
+  isLine: ReadonlySet<number>,
+  placeOf: (node: number) => number,
+): ReadonlySet<number> {
+  const within = new Set<number>();
+  stretches.forEach(({ from, to }, stretch) => {
+    if (from !== to && placeOf(from) === placeOf(to) && !isLine.has(stretch)) within.add(stretch);
+  });
+  // What leads nowhere is the foot of a letter.
+  const leadsNowhere = (node: number) => {
+    const met = (nodes[node] as SkeletonNode).stretches;
+    return !met.some((one) => isLine.has(one)) && met.filter((one) => within.has(one)).length < 2;
+  };
+  const left = [...within];
+  for (let one = left.pop(); one !== undefined; one = left.pop()) {
+    const { from, to } = stretches[one] as Stretch;
+    if (!within.has(one) || !(leadsNowhere(from) || leadsNowhere(to))) continue;
+    within.delete(one);
+    for (const node of [from, to]) left.push(...(nodes[node] as SkeletonNode).stretches);
+  }
+  return within;
+}
+
+function nodeOf({ stretches }: Skeleton, { stretch, isFrom }: Branch): number {
+  const { from, to } = stretches[stretch] as Stretch;
+  return isFrom ? from : to;
+}
+
+/** Which way a branch leaves its fork. */
+function wayOf({ lineWidth }: PreparedPage, skeleton: Skeleton, branch: Branch): Point | null {
+  const { x, y } = skeleton.nodes[nodeOf(skeleton, branch)] as SkeletonNode;
+  // So many pixels lead beyond what is looked at, however they wind.
+  const points = placesAlong(skeleton, branch, 8 * SEEN_TO * lineWidth);
+  const heading =
+    headingOf(points, [x, y], SEEN_FROM * lineWidth, SEEN_TO * lineWidth) ??
+    headingOf(points, [x, y], 0, SEEN_TO * lineWidth);
+  return heading?.along ?? null;
+}
+
+/** Forks so near to one another that they are one place, and what leaves such a place. */
+interface ForkPlaces {
+  readonly placeOf: (node: number) => number;
+  /** By place; what lies within it left out. */
+  readonly leaving: ReadonlyMap<number, readonly Branch[]>;
+}
+
+function placesOfForks({ stretches, nodes }: Skeleton, near: number): ForkPlaces {
+  const groups = new Groups(nodes.length);
+  const isFork = (node: number) => (nodes[node] as SkeletonNode).stretches.length > 2;
+  for (const { from, to, length } of stretches) {
+    if (from !== to && length < near && isFork(from) && isFork(to)) groups.join(from, to);
+  }
+  const placeOf = (node: number) => groups.of(node);
+  const leaving = new Map<number, Branch[]>();
+  stretches.forEach(({ from, to, length }, stretch) => {
+    if (length < near && placeOf(from) === placeOf(to)) return;
+    for (const isFrom of [true, false]) {
+      const place = placeOf(isFrom ? from : to);
+      const known = leaving.get(place);
+      if (known) known.push({ stretch, isFrom });
+      else leaving.set(place, [{ stretch, isFrom }]);
+    }
+  });
+  return { placeOf, leaving };
+}
+
+/** Whether an end may go on in another over a hole: in a small one, be it round a corner or an arc. */
+function faces(end: OpenEnd, line: OpenEnd, lineWidth: number): boolean {
+  const [dx, dy] = [line.at[0] - end.at[0], line.at[1] - end.at[1]];
+  const wide = Math.hypot(dx, dy);
+  if (wide <= BESIDE * lineWidth) return true;
+  if (wide > HOLE * lineWidth) return false;
+  if (bendBetween(end.onward, line.onward) > FACES) return false;
+  return Math.abs(dx * line.onward[1] - dy * line.onward[0]) <= lineWidth;
+}
+
+/** What would leave each place of lines at which a tangle hangs, without the tangle. */
+function leftWithout(
+  { stretches }: Skeleton,
+  tangle: readonly number[],
+  { placeOf, leaving }: ForkPlaces,
+): (readonly Branch[])[] {
+  const places = new Set(
+    tangle.flatMap((stretch) => {
+      const { from, to } = stretches[stretch] as Stretch;
+      return [placeOf(from), placeOf(to)];
+    }),
+  );
+  return [...places].flatMap((place) => {
+    const lines = leaving.get(place)?.filter(({ stretch }) => !tangle.includes(stretch)) ?? [];
+    return lines.length === 0 ? [] : [lines];
+  });
+}
+
+/** Whether nothing is missing of lines that meet: each goes straight on in another, or in no ink at all. */
+function isWhole(page: PreparedPage, skeleton: Skeleton, lines: readonly Branch[]): boolean {
+  const ways = lines.map((line) => wayOf(page, skeleton, line));
+  return lines.every((line, n) => {
+    const way = ways[n];
+    if (!way) return false;
+    if (ways.some((other) => other && other !== way && bendBetween(way, other) <= GOES_ON))
+      return true;
+    const { x, y } = skeleton.nodes[nodeOf(skeleton, line)] as SkeletonNode;
+    let [dark, all] = [0, 0];
+    for (let far = BEYOND[0]; far <= BEYOND[1]; far += 0.5, all++) {
+      const [px, py] = [x - way[0] * far * page.lineWidth, y - way[1] * far * page.lineWidth];
+      if (page.ink.data[Math.round(py) * page.ink.width + Math.round(px)]) dark++;
+    }
+    return 2 * dark <= all;
+  });
+}
+
+/** Whether strokes are as small as a word, `least` of them, and not one that is straight. */
+function isTangle(
+  { stretches, nodes, width }: Skeleton,
+  tangle: readonly number[],
+  least: number,
+  lineWidth: number,
+): boolean {
+  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const stretch of tangle) {
+    for (const at of (stretches[stretch] as Stretch).pixels) {
+      const [x, y] = [at % width, Math.floor(at / width)];
+      [left, right] = [Math.min(left, x), Math.max(right, x)];
+      [top, bottom] = [Math.min(top, y), Math.max(bottom, y)];
+    }
+  }
+  if (Math.min(right - left, bottom - top) > HIGH * lineWidth) return false;
+  const strokes = tangle.filter((one) => (stretches[one] as Stretch).length > TIP * lineWidth);
+  if (strokes.length !== 1 || least > 1) return strokes.length >= Math.max(2, least);
+  const { from, to, length } = stretches[strokes[0] as number] as Stretch;
+  const [a, b] = [nodes[from] as SkeletonNode, nodes[to] as SkeletonNode];
+  return Math.hypot(a.x - b.x, a.y - b.y) < CURLED * length;
+}

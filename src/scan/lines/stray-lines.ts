@@ -1,0 +1,74 @@
+import type { Point } from "../../base/index.ts";
+import type { Branch } from "./branch.ts";
+import type { Links } from "./links.ts";
+import type { PreparedPage } from "./prepared-page.ts";
+import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
+
+/** In line widths: how near a line is what was meant. */
+const NEAR = 2;
+
+/**
+ * The places of lines that the user said are none: of each, all from the joint or end before the place
+ * to the one behind it, over crossings. A hole in the print ends it too: beyond it may be a line.
+ */
+export function strayPlaces(
+  { lineWidth }: PreparedPage,
+  skeleton: Skeleton,
+  links: Links,
+  strays: readonly Point[],
+): ReadonlySet<number> {
+  const gone = new Set<number>();
+  const onward = passesOf(links);
+  for (const at of strays) {
+    const nearest = stretchNear(skeleton, at, NEAR * lineWidth);
+    if (nearest === null) continue;
+    for (const stretch of runThrough(nearest, onward)) {
+      const { pixels, from, to } = skeleton.stretches[stretch] as Stretch;
+      for (const place of pixels) gone.add(place);
+      for (const node of [from, to]) {
+        const { stretches, pixels: tip } = skeleton.nodes[node] as SkeletonNode;
+        if (stretches.length === 1) for (const place of tip) gone.add(place);
+      }
+    }
+  }
+  return gone;
+}
+
+const nameOf = ({ stretch, isFrom }: Branch) => 2 * stretch + (isFrom ? 1 : 0);
+
+/** Of each end that goes straight on over other ink, the end that it goes on with. */
+function passesOf({ passes }: Links): ReadonlyMap<number, Branch> {
+  const onward = new Map<number, Branch>();
+  for (const { ends, radius } of passes) {
+    // Over a hole there is no ink.
+    if (radius === 0) continue;
+    const [a, b] = ends;
+    onward.set(nameOf(a), b);
+    onward.set(nameOf(b), a);
+  }
+  return onward;
+}
+
+function runThrough(first: number, onward: ReadonlyMap<number, Branch>): ReadonlySet<number> {
+  const run = new Set([first]);
+  for (const isFrom of [true, false]) {
+    for (let end: Branch | undefined = { stretch: first, isFrom }; end; ) {
+      const next = onward.get(nameOf(end));
+      if (!next || run.has(next.stretch)) break;
+      run.add(next.stretch);
+      end = { stretch: next.stretch, isFrom: !next.isFrom };
+    }
+  }
+  return run;
+}
+
+function stretchNear({ stretches, width }: Skeleton, [x, y]: Point, reach: number): number | null {
+  let [best, nearest]: [number | null, number] = [null, reach];
+  for (let stretch = 0; stretch < stretches.length; stretch++) {
+    for (const place of (stretches[stretch] as Stretch).pixels) {
+      const far = Math.hypot((place % width) - x, Math.floor(place / width) - y);
+      if (far < nearest) [best, nearest] = [stretch, far];
+    }
+  }
+  return best;
+}
