@@ -82,7 +82,7 @@ async function traceAll(page, size) {
   await demo(page);
   await scanDesk(page, size);
   await page.getByRole("button", { name: "Trace all" }).click();
-  await page.getByRole("region", { name: "Nets of the picture" }).waitFor({ timeout: 120_000 });
+  await page.getByRole("region", { name: "Lines of the picture" }).waitFor({ timeout: 120_000 });
 }
 
 /** A change recorded on the machine of the demo: a lamp between two pins, a fuse replaced. @param {Page} page */

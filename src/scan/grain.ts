@@ -2,7 +2,7 @@ import { type Grey, greyOf } from "./raster.ts";
 import { inBands, type Sliced } from "./sliced.ts";
 
 /** Middle darkness of a page, 0 to 255, from which its grain is as rough as the edges of its lines. */
-const GRAINY = 10;
+const GRAINY = 14;
 /** Of so many pixels one is looked at for that. */
 const STRIDE = 7;
 

@@ -50,12 +50,12 @@ function lineOf(name: readonly string[], trials: readonly WireTrial[]): string[]
   ];
 }
 
-const COLUMNS = ["wires", "right first", "in the first three", "chosen", "chosen wrongly"];
+const COLUMNS = ["wires", "right first", "in the first three", "sure", "sure and wrong"];
 
 const wireColours: Bench = {
   title: "Colours of wires",
   about:
-    "Wires of every pair of codes drawn by code that knows nothing of how they are told (`tests/support/wire-photo.ts`), between two others on a bench, under lights that the camera does not balance, with a camera's noise and JPEG of quality 60 to 94. Half of them have a white that was pointed at. The ring lies anywhere on the wire's face; a large one is six to nine tenths of its breadth, a small one a fourth to under a half. Right is base and tracer, or that there is none; chosen is what stands chosen before the user has touched anything.",
+    "Wires of pairs of codes taken at random, drawn by code that knows nothing of how they are told (`tests/support/wire-photo.ts`), between two others on a bench, under lights that the camera does not balance, with a camera's noise and JPEG of quality 60 to 94. Half of them have a white that was pointed at. The ring lies anywhere on the wire's face; a large one is six to nine tenths of its breadth, a small one a fourth to under a half. Right is base and tracer, or that there is none; sure is a wire without any doubt, whose base, and stripe if one is seen, stand chosen beforehand.",
   async run() {
     const all = await found();
     const byKind: Grid = {

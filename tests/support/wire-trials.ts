@@ -143,7 +143,7 @@ export interface WireScore {
   readonly first: number;
   /** Each is among the first three offered. */
   readonly firstThree: number;
-  /** Chosen before the user has touched anything. */
+  /** Without any doubt. */
   readonly sure: number;
   readonly wrongAndSure: number;
 }

@@ -15,17 +15,11 @@ export interface PickedColours {
 export const NOTHING_PICKED: PickedColours = { base: undefined, tracer: undefined };
 
 /**
- * What stands chosen before the user has touched anything: only what there is no doubt about. Where the
- * only doubt is between codes that lie near, it is none that the wire, seen whole, has no stripe there.
+ * What stands chosen before the user has touched anything: only what there is no doubt about. That there
+ * is no tracer never does: the side away from the camera is not seen.
  */
-export const pickedAtFirst = ({ base, tracer, isSure, doubt }: SeenWire): PickedColours => ({
-  base: isSure ? base.ranked[0]?.code : undefined,
-  tracer: isSure
-    ? (tracer?.ranked[0]?.code ?? null)
-    : doubt === "near" && !tracer
-      ? null
-      : undefined,
-});
+export const pickedAtFirst = ({ base, tracer, isSure }: SeenWire): PickedColours =>
+  isSure ? { base: base.ranked[0]?.code, tracer: tracer?.ranked[0]?.code } : NOTHING_PICKED;
 
 export function colourOf({ base, tracer }: PickedColours): Colour | null {
   if (base === undefined || tracer === undefined) return null;
@@ -90,7 +84,7 @@ function saysOf({ doubt, tracer, maybe }: SeenWire): string {
   if (doubt) return DOUBTS[doubt](tracer !== null, maybe !== null);
   return tracer
     ? "One pair of colours is nearest by far. Look at the wire before you note it."
-    : "No stripe on the side in sight. Look at the other side before you note it.";
+    : "No stripe on the side in sight: look at the other side, then say what its tracer is, or none.";
 }
 
 const DOUBTS: Readonly<Record<ColourDoubt, (hasStripe: boolean, mayHaveOne: boolean) => string>> = {

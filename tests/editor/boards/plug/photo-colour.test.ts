@@ -28,20 +28,20 @@ test("of what can't be told nothing stands chosen, and nothing can be noted", ()
 });
 
 test("what is plain stands chosen, still to be noted by the user", () => {
-  expect(colourOf(pickedAtFirst(wire({})))).toEqual({ base: "RD" });
   expect(colourOf(pickedAtFirst(wire({ tracer: colour("YE") })))).toEqual({
     base: "RD",
     tracer: "YE",
   });
 });
 
-test("where a whole wire shows no stripe none is taken, but the base waits to be chosen", () => {
-  const picked = pickedAtFirst(wire({ isSure: false, doubt: "near", base: colour("BN", 2) }));
-  expect(picked).toEqual({ base: undefined, tracer: null });
-  expect(colourOf({ ...picked, base: "BN" })).toEqual({ base: "BN" });
+test("that there is no tracer is for the user to say: the other side is not seen", () => {
+  const picked = pickedAtFirst(wire({}));
+  expect(picked).toEqual({ base: "RD", tracer: undefined });
+  expect(colourOf(picked)).toBeNull();
+  expect(colourOf({ ...picked, tracer: null })).toEqual({ base: "RD" });
 });
 
-test.each(["white", "beside", "light"] as const)(
+test.each(["white", "beside", "light", "near"] as const)(
   "nothing is said of a stripe where there is doubt: %s",
   (doubt) => {
     const picked = pickedAtFirst(wire({ isSure: false, doubt }));

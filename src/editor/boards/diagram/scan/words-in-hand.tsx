@@ -62,12 +62,12 @@ export function WordInHand({ desk, item }: WordInHandProps) {
       />
       <div className={styles.goal}>
         <Target desk={desk} item={item} />
-        {item.doubts.map((doubt) => (
-          <p key={doubt} className={styles.doubt}>
+        {item.doubts.length > 0 && (
+          <p className={styles.doubt}>
             <TriangleAlert aria-label="To look at" />
-            {doubt}
+            {item.doubts.join(" ")}
           </p>
-        ))}
+        )}
       </div>
       <div className={styles.actions}>
         <Button
