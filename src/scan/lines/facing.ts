@@ -18,6 +18,8 @@ const MOST = 4;
 /** ... and how far for sure, where it is a plain line and where it is a dot. */
 const SURE_LINE = 2.2;
 const SURE_DOT = 4;
+/** ... and never for sure where a plain fork is so near. */
+const BESIDE_FORK = 2.5;
 /** Solid ink of so many line widths' radius is a dot. */
 const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
@@ -49,8 +51,17 @@ export function linesFaced(
     const stretch = wanted.get(at) as number;
     if (stretch < 0 || stretch === end.stretch) return [];
     const sure = (isDot ? SURE_DOT : SURE_LINE) * page.lineWidth;
-    return [{ end, stretch, at: [at % width, Math.floor(at / width)], isSure: wide <= sure }];
+    const place: Point = [at % width, Math.floor(at / width)];
+    // Right beside a fork it may be the lost arm of a crossing, or of a jump.
+    const isFree = isDot || !isBesideFork(skeleton, place, BESIDE_FORK * page.lineWidth);
+    return [{ end, stretch, at: place, isSure: wide <= sure && isFree }];
   });
+}
+
+function isBesideFork({ nodes }: Skeleton, [x, y]: Point, reach: number): boolean {
+  return nodes.some(
+    (node) => node.stretches.length > 2 && Math.hypot(node.x - x, node.y - y) <= reach,
+  );
 }
 
 /** The first pixel of thinned line straight ahead, or in ink straight ahead. */

@@ -36,14 +36,11 @@ function winding(rounds: number): DrawnSymbol {
       body: { left: -HALF, top: -radius, right: HALF, bottom: 0 },
       zone: { left: -HALF - 0.45, top: -radius - 0.45, right: HALF + 0.45, bottom: 0.6 },
       // A round is found as straight strokes: the larger it is printed the more.
-      // Any two of the rounds are enough: each on the page is tried as either.
-      anchors: middles
-        .slice(0, 2)
-        .flatMap((middle) =>
-          CHORDS.map(
-            ([from, to]) => [onRound(middle, radius, from), onRound(middle, radius, to)] as const,
-          ),
+      anchors: middles.flatMap((middle) =>
+        CHORDS.map(
+          ([from, to]) => [onRound(middle, radius, from), onRound(middle, radius, to)] as const,
         ),
+      ),
       turns: FOUR,
       mirror: "none",
       heights: [1],
