@@ -17,6 +17,9 @@ const ONE_PLACE = 2;
 /** Degrees that a line may turn where it goes on through a place, and on how much of it that is seen. */
 const GOES_ON = 25;
 const [SEEN_FROM, SEEN_TO] = [1, 4];
+/** Degrees between the beginnings of two halves of a line, be it an arc, and on how much of it they are seen. */
+const HALF = 55;
+const STARTS = 2;
 /** A stroke whose ends are nearer to one another than this share of its length is curled. */
 const CURLED = 0.87;
 /** In line widths beyond a place, where a line that seems to end there may go on in letters' ink. */
@@ -85,10 +88,12 @@ function letterStrokes(
         ?.some((end) => lineEnds.around(end.at, reach).some((line) => faces(end, line, lineWidth))),
     );
     const left = leftWithout(skeleton, tangle, places);
-    if (goesOn || !left.every((lines) => lines.length > 1 && isWhole(page, skeleton, lines)))
-      return;
+    const isAll = left.every(
+      ({ lines, gone }) => lines.length > 1 && isWhole(page, skeleton, lines, gone),
+    );
+    if (goesOn || !isAll) return;
     // It may be what is left of a crossing's arm.
-    const least = left.some((lines) => lines.length === 3) ? WORD : 1;
+    const least = left.some(({ lines }) => lines.length === 3) ? WORD : 1;
     if (isTangle(skeleton, tangle, least, lineWidth)) for (const one of tangle) letters.add(one);
   });
   return letters;
@@ -185,6 +190,13 @@ function wayOf({ lineWidth }: PreparedPage, skeleton: Skeleton, branch: Branch):
   return heading?.along ?? null;
 }
 
+/** Which way a branch begins at its fork. */
+function startOf({ lineWidth }: PreparedPage, skeleton: Skeleton, branch: Branch): Point | null {
+  const { x, y } = skeleton.nodes[nodeOf(skeleton, branch)] as SkeletonNode;
+  const points = placesAlong(skeleton, branch, 8 * STARTS * lineWidth);
+  return headingOf(points, [x, y], 0, STARTS * lineWidth)?.along ?? null;
+}
+
 /** Forks so near to one another that they are one place, and what leaves such a place. */
 interface ForkPlaces {
   readonly placeOf: (node: number) => number;
@@ -222,12 +234,17 @@ function faces(end: OpenEnd, line: OpenEnd, lineWidth: number): boolean {
   return Math.abs(dx * line.onward[1] - dy * line.onward[0]) <= lineWidth;
 }
 
-/** What would leave each place of lines at which a tangle hangs, without the tangle. */
+/** A place of lines at which a tangle hangs: what would leave it without the tangle, and what would be gone. */
+interface PlaceLeft {
+  readonly lines: readonly Branch[];
+  readonly gone: readonly Branch[];
+}
+
 function leftWithout(
   { stretches }: Skeleton,
   tangle: readonly number[],
   { placeOf, leaving }: ForkPlaces,
-): (readonly Branch[])[] {
+): PlaceLeft[] {
   const places = new Set(
     tangle.flatMap((stretch) => {
       const { from, to } = stretches[stretch] as Stretch;
@@ -235,19 +252,35 @@ function leftWithout(
     }),
   );
   return [...places].flatMap((place) => {
-    const lines = leaving.get(place)?.filter(({ stretch }) => !tangle.includes(stretch)) ?? [];
-    return lines.length === 0 ? [] : [lines];
+    const all = leaving.get(place) ?? [];
+    const lines = all.filter(({ stretch }) => !tangle.includes(stretch));
+    const gone = all.filter(({ stretch }) => tangle.includes(stretch));
+    return lines.length === 0 ? [] : [{ lines, gone }];
   });
 }
 
-/** Whether nothing is missing of lines that meet: each goes straight on in another, or in no ink at all. */
-function isWhole(page: PreparedPage, skeleton: Skeleton, lines: readonly Branch[]): boolean {
+/**
+ * Whether nothing is missing of lines that meet: each goes straight on in another, or in no ink at all.
+ * What begins as the other half of a line does is no letter's: it may be half of an arc.
+ */
+function isWhole(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  lines: readonly Branch[],
+  gone: readonly Branch[],
+): boolean {
   const ways = lines.map((line) => wayOf(page, skeleton, line));
   return lines.every((line, n) => {
     const way = ways[n];
     if (!way) return false;
     if (ways.some((other) => other && other !== way && bendBetween(way, other) <= GOES_ON))
       return true;
+    const start = startOf(page, skeleton, line);
+    const isHalf = (other: Branch) => {
+      const way = startOf(page, skeleton, other);
+      return start !== null && way !== null && bendBetween(start, way) <= HALF;
+    };
+    if (gone.some(isHalf)) return false;
     const { x, y } = skeleton.nodes[nodeOf(skeleton, line)] as SkeletonNode;
     let [dark, all] = [0, 0];
     for (let far = BEYOND[0]; far <= BEYOND[1]; far += 0.5, all++) {

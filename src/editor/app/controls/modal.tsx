@@ -1,6 +1,7 @@
 import { X } from "lucide-react";
 import { Dialog } from "radix-ui";
-import type { ReactNode } from "react";
+import { type ReactNode, useRef } from "react";
+import { focusDiagram, isFocusLost } from "../../lost-focus.ts";
 import { Button } from "./button.tsx";
 import styles from "./modal.module.css";
 
@@ -25,6 +26,7 @@ export function Modal({
   onClose,
   children,
 }: ModalProps) {
+  const opener = useRef<HTMLElement | null>(null);
   return (
     <Dialog.Root open onOpenChange={(open) => !open && onClose()}>
       <Dialog.Portal>
@@ -37,7 +39,15 @@ export function Modal({
             // To the field that the dialog is for, else to the dialog itself: never to its cross.
             event.preventDefault();
             const box = event.currentTarget as HTMLElement;
+            opener.current = openerOf(document.activeElement);
             (box.querySelector<HTMLElement>("[data-first]") ?? box).focus();
+          }}
+          onCloseAutoFocus={(event) => {
+            event.preventDefault();
+            // What was done here may have moved the keys on already.
+            if (!isFocusLost()) return;
+            opener.current?.focus();
+            if (isFocusLost()) focusDiagram();
           }}
           onEscapeKeyDown={(event) => {
             // A field that puts its old text back on Escape is one step nearer.
@@ -59,4 +69,11 @@ export function Modal({
       </Dialog.Portal>
     </Dialog.Root>
   );
+}
+
+/** What had the keys; for an entry of a menu, which goes with its menu, the button that opened the menu. */
+function openerOf(active: Element | null): HTMLElement | null {
+  const opened = active?.closest('[role="menu"]')?.getAttribute("aria-labelledby");
+  const opener = opened ? document.getElementById(opened) : active;
+  return opener instanceof HTMLElement && opener !== document.body ? opener : null;
 }

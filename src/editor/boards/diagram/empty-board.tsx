@@ -1,8 +1,9 @@
 import { Camera, ClipboardPaste, FileImage, PencilRuler, Play } from "lucide-react";
-import { useRef } from "react";
+import { useEffect, useRef } from "react";
 import { addSheet } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
 import { usePictureImport } from "../../import/index.ts";
+import { focusDiagram, isFocusLost } from "../../lost-focus.ts";
 import { useSession } from "../../session-context.tsx";
 import styles from "./empty-board.module.css";
 
@@ -11,6 +12,13 @@ export function EmptyBoard({ onOpenDemo }: { onOpenDemo: () => void }) {
   const session = useSession();
   const pictures = usePictureImport();
   const camera = useRef<HTMLInputElement>(null);
+  useEffect(
+    () => () => {
+      // The button that was pressed is gone with the offers.
+      if (isFocusLost()) focusDiagram();
+    },
+    [],
+  );
   const drawBlank = () => {
     let id = "";
     session.edit("Begin a sheet without a picture", (draft) => {

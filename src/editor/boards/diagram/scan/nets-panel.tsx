@@ -66,7 +66,7 @@ function Lines({ desk, found, isOld }: LinesProps) {
     <section ref={panel} className={styles.panel} aria-label="Lines of the picture" {...keepFocus}>
       <header className={styles.head}>
         <p role="status">
-          {summary(difference, proposals.length)}
+          {summary(difference, proposals.length, found.proposals.length - proposals.length)}
           {isOld && !ready && " Following the lines anew…"}
         </p>
         {sure.length > 0 && (
@@ -112,15 +112,16 @@ function Lines({ desk, found, isOld }: LinesProps) {
   );
 }
 
-function summary({ otherwise, same }: NetDifference, proposed: number): string {
+function summary({ otherwise, same }: NetDifference, proposed: number, left: number): string {
   const lines = (count: number) => `${count} ${count === 1 ? "line" : "lines"}`;
   const drawn = same > 0 ? `${lines(same)} drawn as on the picture.` : "";
+  const nothing = left > 0 ? `${lines(left)} left aside.` : "Nothing is missing.";
   if (proposed === 0 && otherwise.length === 0) {
-    return same > 0
-      ? `Nothing is missing. ${drawn}`
+    return same + left > 0
+      ? [nothing, drawn].filter(Boolean).join(" ")
       : "No line joins two placed pins. Place the parts first: their pins are what lines are followed between.";
   }
-  const found = proposed > 0 ? `${lines(proposed)} to look at.` : "Nothing is missing.";
+  const found = proposed > 0 ? `${lines(proposed)} to look at.` : nothing;
   const others =
     otherwise.length === 0
       ? ""
