@@ -115,6 +115,8 @@ test("a wire is asked about from the keyboard alone", async ({ page }) => {
   await expect(dialog.getByRole("group", { name: /^Base/ })).toBeVisible();
   await page.keyboard.press("Escape");
   await expect(dialog).toHaveCount(0);
+  // The keys go back to what opened it, though the menu's entry is gone.
+  await expect(page.getByRole("button", { name: "More for plugs" })).toBeFocused();
 });
 
 test.describe("on a phone", () => {

@@ -10,7 +10,8 @@ import { Links } from "./links.ts";
 import { endsAtParts, openEnds } from "./open-ends.ts";
 import { type LinePlace, linePlaces } from "./places.ts";
 import type { PreparedPage } from "./prepared-page.ts";
-import { markedSkeleton, type Skeleton } from "./skeleton.ts";
+import { markedSkeleton, type Skeleton, type SkeletonNode } from "./skeleton.ts";
+import { withoutSpurs } from "./spurs.ts";
 import { straightThrough } from "./straight-through.ts";
 import { strayPlaces } from "./stray-lines.ts";
 
@@ -50,12 +51,13 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
     const mask = lineMask(page, parts, words, cuts, gone ?? NOTHING);
     yield 0.1;
     const all = yield* asPart(markedSkeleton(mask.lines, mask.places), 0.1, 0.6);
-    const skeleton = withoutLetters(page, all, parts);
+    const isStop = ({ pixels: [at] }: SkeletonNode) => at !== undefined && mask.stops.has(at);
+    const smooth = withoutSpurs(page, all, isStop);
+    const skeleton = withoutLetters(page, smooth, parts);
     yield 0.62;
-    const ends = openEnds(page, skeleton, parts).filter(({ node }) => {
-      const [at] = skeleton.nodes[node]?.pixels ?? [];
-      return at === undefined || !mask.stops.has(at);
-    });
+    const ends = openEnds(page, skeleton, parts).filter(
+      ({ node }) => !isStop(skeleton.nodes[node] as SkeletonNode),
+    );
     yield 0.65;
     const atParts = endsAtParts(page, skeleton, parts);
     yield 0.7;

@@ -54,7 +54,9 @@ export function planOf(
   squaring: Squaring,
   { width, height }: { readonly width: number; readonly height: number },
 ): SquaringPlan | null {
-  const { bow, corners, margin, level, quarters, isMirrored, crop } = squaring;
+  const { bow, corners, level, quarters, isMirrored, crop } = squaring;
+  // Rows of a part of a pixel would lie askew: a job file may ask for any margin.
+  const margin = Math.round(squaring.margin);
   const own = rectangle(-0.5, -0.5, width - 0.5, height - 0.5);
   // A bow without corners keeps the picture's size: what a barrel squeezed into its corners is lost.
   const seen = corners ?? own;

@@ -33,6 +33,10 @@ const extentOf = ({ left, right, top, bottom }: Glyph, way: Way): Extent =>
 
 const tallOf = ({ low, high }: Extent) => high - low;
 
+/** The largest of a size, 0 for none: halftone has more pieces than a call takes arguments. */
+const most = <T>(list: readonly T[], sizeOf: (one: T) => number): number =>
+  list.reduce((largest, one) => Math.max(largest, sizeOf(one)), 0);
+
 function around(extents: readonly Extent[]): Extent {
   return {
     from: Math.min(...extents.map(({ from }) => from)),
@@ -57,7 +61,8 @@ export function wordLinesOf({ letters, marks }: Glyphs): readonly WordLine[] {
     words.push({ way, glyphs: left });
   }
   const alone = letters.filter((glyph) => !taken.has(glyph)).map((glyph) => [glyph]);
-  return inRows(words, alone).map((line) => withMarks(line, marks));
+  const fromLeft = marks.toSorted((a, b) => middleOf(a) - middleOf(b));
+  return inRows(words, alone).map((line) => withMarks(line, fromLeft));
 }
 
 /** How far apart the letters of a row stand on the whole, in their heights. */
@@ -74,7 +79,7 @@ function touching(letters: readonly Glyph[], way: Way): Glyph[][] {
     .map((glyph) => ({ glyph, at: extentOf(glyph, way) }))
     .sort((a, b) => a.at.from - b.at.from);
   const groups = new Groups(sorted.length);
-  const widest = Math.max(0, ...sorted.map(({ at }) => at.to - at.from));
+  const widest = most(sorted, ({ at }) => at.to - at.from);
   sorted.forEach((one, n) => {
     for (let m = n + 1; m < sorted.length; m++) {
       const other = sorted[m] as (typeof sorted)[number];
@@ -88,7 +93,7 @@ function touching(letters: readonly Glyph[], way: Way): Glyph[][] {
 }
 
 function isOneWord(a: Extent, b: Extent): boolean {
-  const [less, more] = [tallOf(a), tallOf(b)].sort((x, y) => x - y) as [number, number];
+  const [less, more] = [Math.min(tallOf(a), tallOf(b)), Math.max(tallOf(a), tallOf(b))];
   if (less < LETTER_LIKE * more) return false;
   const shared = Math.min(a.high, b.high) - Math.max(a.low, b.low);
   if (shared < 0.7 * less) return false;
@@ -138,8 +143,8 @@ function pairsOf(rows: readonly Row[], way: Way): Pair[] {
     }))
     .filter((row) => row.way === null || row.way === way)
     .sort((a, b) => a.at.from - b.at.from);
-  const tallest = Math.max(0, ...sorted.map(({ at }) => tallOf(at)));
-  const longest = Math.max(0, ...sorted.map(({ at }) => at.to - at.from));
+  const tallest = most(sorted, ({ at }) => tallOf(at));
+  const longest = most(sorted, ({ at }) => at.to - at.from);
   const pairs: Pair[] = [];
   sorted.forEach((one, n) => {
     for (let m = n + 1; m < sorted.length; m++) {
@@ -191,11 +196,31 @@ const MARK_ACROSS = 0.3;
 /** Anything shorter or thinner is dust, in letter heights. */
 const LEAST_MARK = [0.12, 0.05] as const;
 
+/** Twice the x of a letter's middle: in whole numbers. */
+const middleOf = ({ left, right }: Glyph) => left + right + 1;
+
+/** How many of these, which stand from left to right, have their middle left of x. */
+function countLeftOf(x: number, fromLeft: readonly Glyph[]): number {
+  let [least, most] = [0, fromLeft.length];
+  while (least < most) {
+    const half = (least + most) >> 1;
+    if (middleOf(fromLeft[half] as Glyph) < 2 * x) least = half + 1;
+    else most = half;
+  }
+  return least;
+}
+
+/** The row with its small marks; `marks` stand from left to right, and only those near it are looked at. */
 function withMarks({ way, glyphs }: WordLine, marks: readonly Glyph[]): WordLine {
   const at = around(glyphs.map((glyph) => extentOf(glyph, way)));
   const tall = tallOf(at);
   const own = new Set(glyphs);
-  const found = marks.filter((mark) => {
+  const [left, right] =
+    way === "level"
+      ? [at.from - MARK_ASIDE * tall, at.to + MARK_ASIDE * tall]
+      : [at.low - MARK_ACROSS * tall, at.high + MARK_ACROSS * tall];
+  const near = marks.slice(countLeftOf(left, marks), countLeftOf(right, marks));
+  const found = near.filter((mark) => {
     if (own.has(mark)) return false;
     const { from, to, low, high } = extentOf(mark, way);
     const [middle, across] = [(from + to) / 2, (low + high) / 2];

@@ -194,6 +194,11 @@ describe("no page", () => {
     expect(planOf({ ...NOT_SQUARED, ...change }, PICTURE)).toBeNull();
   });
 
+  test("has whole pixels, whatever margin a job file asks for", () => {
+    expect(squared({ margin: 0.7 })).toEqual(squared({ margin: 1 }));
+    expect(squared({ margin: 0.3 })).toEqual(squared({}));
+  });
+
   test("may be as large as any picture that a job can hold, with a margin", () => {
     const large = { width: 10_000, height: 10_000 };
     expect(planOf({ ...NOT_SQUARED, margin: 100 }, large)).toMatchObject({ width: 10_200 });

@@ -110,7 +110,7 @@ export function PhotoColourDialog({ plug, cavity, onClose }: PhotoColourDialogPr
       title={mark === null ? `Wire colours of ${plug.id}` : `Wire in cavity ${mark} of ${plug.id}`}
       lead={
         photo
-          ? "Tap a wire beside its stripe: the ring must lie within it, so zoom in on a thin one."
+          ? "Tap a wire, not its stripe: the ring must lie within it, so zoom in on a thin one."
           : "Bring in a picture of the wires, taken by daylight, with a sheet of paper or a white label in it."
       }
       width="wide"

@@ -41,7 +41,7 @@ export function PinChoice({ label, value, options, onChange }: PinChoiceProps) {
   const [wrong, setWrong] = useState<string | null>(null);
   if (options.length <= MOST_LISTED) {
     const known = options.some((option) => option.value === value);
-    const all = known ? options : [{ value, text: value || "choose a pin" }, ...options];
+    const all = known ? options : [{ value, text: value || "pick a pin" }, ...options];
     return <Choice label={label} value={value} options={all} onChange={onChange} />;
   }
   return (

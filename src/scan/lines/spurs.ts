@@ -1,0 +1,34 @@
+import { withoutStretches } from "./fewer-stretches.ts";
+import type { PreparedPage } from "./prepared-page.ts";
+import type { Skeleton, SkeletonNode } from "./skeleton.ts";
+
+/** In line widths: half of it lies within the line that it leaves, so that it hardly sticks out. */
+const SPUR = 1.3;
+
+/**
+ * The lines of a page without the spurs that a ragged rim gives them when they are thinned: they cut a
+ * line into short pieces, of which none looks like a line. What ends at one of `kept`, numbers of nodes,
+ * is none.
+ */
+export function withoutSpurs(
+  { lineWidth }: PreparedPage,
+  skeleton: Skeleton,
+  isKept: (node: SkeletonNode) => boolean,
+): Skeleton {
+  const { nodes, stretches } = skeleton;
+  const isSpur = (stretch: number) => {
+    const one = stretches[stretch];
+    if (!one || one.length > SPUR * lineWidth || one.from === one.to) return false;
+    const [from, to] = [nodes[one.from] as SkeletonNode, nodes[one.to] as SkeletonNode];
+    const [end, fork] = from.stretches.length === 1 ? [from, to] : [to, from];
+    return end.stretches.length === 1 && fork.stretches.length === 3 && !isKept(end);
+  };
+  const spurs = new Set<number>();
+  for (const { stretches: met } of nodes) {
+    if (met.length !== 3) continue;
+    const found = met.filter(isSpur);
+    // Two of them are the ragged end of a line.
+    if (found.length === 1) spurs.add(found[0] as number);
+  }
+  return spurs.size === 0 ? skeleton : withoutStretches(skeleton, spurs, 0);
+}
