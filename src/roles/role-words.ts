@@ -16,6 +16,12 @@ const SIDE_WORDS: Readonly<
 /** Roles that can be listed before the list says no more than "it could be anything". */
 const MOST_LISTED = 4;
 
+/**
+ * So many roles fit that the circuit says next to nothing yet: a line that is not traced to its end, or
+ * one whose switches may be worked by anything.
+ */
+export const isOpen = ({ fits }: Pick<Role, "fits">): boolean => fits.length > MOST_LISTED;
+
 /** No wire is drawn at it, and its module is still to be traced: then alone every role fits, `unused` too. */
 export const isUntraced = ({ fits }: Pick<Role, "fits">): boolean =>
   fits.length === ROLE_NAMES.length;
@@ -28,7 +34,7 @@ export function wordsForCircuit(role: Pick<Role, "circuitRole" | "circuitSide" |
   const { circuitRole, circuitSide, fits } = role;
   if (circuitRole === "undecided") {
     if (isUntraced(role)) return "undecided, no line traced here yet";
-    if (fits.length > MOST_LISTED) return "undecided, not traced to its end";
+    if (isOpen(role)) return "undecided, most things fit";
     return listOr(fits.map(wordsForRole));
   }
   const detail = SIDE_WORDS[circuitRole]?.[circuitSide ?? "neither"] ?? "";

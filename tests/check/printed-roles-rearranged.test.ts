@@ -266,3 +266,18 @@ describe("across modules", () => {
     expect(told).toEqual(checkJob(after, "machine1").findings.filter(({ rule }) => rule === RULE));
   });
 });
+
+test("is silent while lines are still being traced and a word would go where most things fit", () => {
+  const lampBeside = (untraced: boolean) =>
+    withBattery()
+      .part("offpage", "X9")
+      .contact("S1", "operator")
+      .part("lamp", "P1", { watts: 5 })
+      .part("module", "A1", {
+        pins: ["GND", "TRIG", "OUT"].map((printed, n) => ({ id: String(n + 1), printed })),
+        ...(untraced ? { untraced } : {}),
+      })
+      .wire("X9:1 S1:1", "S1:2 A1:1", "A1:2 P1:1", "P1:2 GND1:1", "A1:3 GND1:1");
+  expect(findingsOf(RULE, lampBeside(false).job)).toHaveLength(1);
+  expect(findingsOf(RULE, lampBeside(true).job)).toEqual([]);
+});

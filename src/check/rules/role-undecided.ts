@@ -1,5 +1,6 @@
 import { splitRef } from "../../job/index.ts";
 import {
+  isOpen,
   isUntraced,
   listAnd,
   type Role,
@@ -10,9 +11,6 @@ import {
 import { roleToAdopt } from "../adopt-role.ts";
 import { defineRule } from "../rule.ts";
 import { placeOf } from "../words.ts";
-
-/** Past this many possible roles the list says less than "not traced". */
-const MOST_NAMED = 4;
 
 export const roleUndecided = defineRule({
   id: "role-undecided",
@@ -40,10 +38,9 @@ const pinsInWords = (roles: readonly Role[]): string =>
 function undecidedPin(role: Role) {
   const at = role.cavity === null ? `pin ${role.pin}` : `cavity ${role.cavity}`;
   const settling = settlingReading(role.fits, at, splitRef(role.pin).owner);
-  const what =
-    role.fits.length > MOST_NAMED
-      ? "can be almost anything: the line is not traced to its end"
-      : `can be ${rolesInWords(role.fits)}`;
+  const what = isOpen(role)
+    ? "can be almost anything, as far as its line is traced and it is said what works the switches on it"
+    : `can be ${rolesInWords(role.fits)}`;
   return {
     subjects: role.cavity === null ? [role.pin] : [role.pin, role.cavity],
     message: `${placeOf(role)} ${what}. ${

@@ -1,6 +1,6 @@
 import type { CheckResult, Finding, Severity } from "../../check/index.ts";
 import { type Machine, splitRef } from "../../job/index.ts";
-import { type Role, rolesInWords } from "../../roles/index.ts";
+import { isOpen, type Role, rolesInWords } from "../../roles/index.ts";
 import { cautionLines } from "./cautions.ts";
 import { counted, plain, WIDTH, wrapped } from "./plain.ts";
 import { table } from "./table.ts";
@@ -12,11 +12,9 @@ const SEVERITIES: readonly (readonly [Severity, sign: string])[] = [
   ["note", "-"],
 ];
 
-/** More roles than this fit only where nobody has traced the line to its end. */
-const TRACED = 4;
-
-function circuitOf({ circuitSide, fits }: Role): string {
-  if (fits.length > TRACED) return "not traced to its end";
+function circuitOf(role: Role): string {
+  if (isOpen(role)) return "most things fit";
+  const { circuitSide, fits } = role;
   const roles = rolesInWords(fits);
   return circuitSide === null ? roles : `${roles}, ${circuitSide} side`;
 }

@@ -53,7 +53,8 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
     const all = yield* asPart(markedSkeleton(mask.lines, mask.places), 0.1, 0.6);
     const isStop = ({ pixels: [at] }: SkeletonNode) => at !== undefined && mask.stops.has(at);
     const smooth = withoutSpurs(page, all, isStop);
-    const skeleton = withoutLetters(page, smooth, parts);
+    yield 0.6;
+    const skeleton = yield* asPart(withoutLetters(page, smooth, parts), 0.6, 0.62);
     yield 0.62;
     const ends = openEnds(page, skeleton, parts).filter(
       ({ node }) => !isStop(skeleton.nodes[node] as SkeletonNode),

@@ -1,4 +1,6 @@
+import type { Sliced } from "../sliced.ts";
 import { bendBetween } from "./branch.ts";
+import { NearEnds } from "./near-ends.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 
@@ -27,22 +29,32 @@ const PAST_CORNER = 1.2;
 /** A line must be at least that long, in line widths, to have a direction worth following. */
 const LONG_ENOUGH = 3;
 
+/** Ends looked at in a slice: each has a few dozen others near, on a page full of words. */
+const ENDS = 500;
+
 /** Each end with the one that it faces best, where that one thinks so too. */
-export function gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd[]): Gap[] {
-  const best = ends.map((end) => {
-    let found: { other: number; wide: number; cost: number } | null = null;
-    for (let other = 0; other < ends.length; other++) {
-      const facing = ends[other] as OpenEnd;
+export function* gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd[]): Sliced<Gap[]> {
+  const reach = MOST * lineWidth;
+  const near = new NearEnds(ends, reach);
+  const numberOf = new Map(ends.map((end, n) => [end, n]));
+  const best: (Choice | null)[] = [];
+  for (const end of ends) {
+    if (best.length % ENDS === ENDS - 1) yield best.length / ends.length;
+    let found: Choice | null = null;
+    for (const facing of near.around(end.at, reach)) {
       if (facing === end) continue;
       const wide = gapWidth(end, facing, lineWidth);
       if (wide === null) continue;
       // Of a crossing that lost its middle, what lies straight on is the same line, and not what is nearest.
       const isBent = bendBetween(end.onward, facing.onward) > CORNER;
       const cost = wide + (isBent ? MOST * lineWidth : 0);
-      if (found === null || cost < found.cost) found = { other, wide, cost };
+      const other = numberOf.get(facing) as number;
+      const isBetter =
+        found === null || cost < found.cost || (cost === found.cost && other < found.other);
+      if (isBetter) found = { other, wide, cost };
     }
-    return found;
-  });
+    best.push(found);
+  }
   const gaps = squareCorners(
     lineWidth,
     ends.filter((_, n) => best[n] === null),
@@ -58,6 +70,13 @@ export function gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd[
     gaps.push({ ends: pair, wide: choice.wide, isSure });
   });
   return gaps;
+}
+
+/** The end that another faces best: its number, how far off it is and what it counts for, in pixels. */
+interface Choice {
+  readonly other: number;
+  readonly wide: number;
+  readonly cost: number;
 }
 
 /** Pixels between two ends that go on into one another; null where they don't. */
@@ -98,13 +117,23 @@ function squareCorners(lineWidth: number, ends: readonly OpenEnd[]): Gap[] {
   const gaps: Gap[] = [];
   const used = new Set<OpenEnd>();
   const long = ends.filter(({ isHeld, length }) => isHeld && length >= LONG_ENOUGH * lineWidth);
+  const numberOf = new Map(long.map((end, n) => [end, n]));
+  const reach = MOST * lineWidth;
+  const near = new NearEnds(long, reach);
   long.forEach((a, n) => {
-    for (const b of long.slice(n + 1)) {
-      if (used.has(a) || used.has(b) || !isSquareCorner(a, b, lineWidth)) continue;
-      used.add(a).add(b);
-      const wide = Math.hypot(b.at[0] - a.at[0], b.at[1] - a.at[1]);
-      gaps.push({ ends: [a, b], wide, isSure: true });
+    if (used.has(a)) return;
+    let first: OpenEnd | null = null;
+    let number = Number.POSITIVE_INFINITY;
+    for (const b of near.around(a.at, reach)) {
+      const other = numberOf.get(b) as number;
+      if (other <= n || other >= number) continue;
+      if (used.has(b) || !isSquareCorner(a, b, lineWidth)) continue;
+      [first, number] = [b, other];
     }
+    if (!first) return;
+    used.add(a).add(first);
+    const wide = Math.hypot(first.at[0] - a.at[0], first.at[1] - a.at[1]);
+    gaps.push({ ends: [a, first], wide, isSure: true });
   });
   return gaps;
 }

@@ -1,4 +1,5 @@
 import { type Box, Groups, type Point } from "../../base/index.ts";
+import { asPart, type Sliced } from "../sliced.ts";
 import { type Branch, bendBetween, headingOf, placesAlong } from "./branch.ts";
 import { withoutStretches } from "./fewer-stretches.ts";
 import { NearEnds } from "./near-ends.ts";
@@ -30,15 +31,22 @@ const WORD = 3;
 const HOLE = 9;
 const FACES = 18;
 const BESIDE = 3;
+/** No place has so many lines: it is grain or tone, where all of them against one another take minutes. */
+const CROWDED = 64;
+/** Stretches looked at in a slice. */
+const STRETCHES = 500;
 
 /** The lines of a page without the strokes of letters that touch them. */
-export function withoutLetters(
+export function* withoutLetters(
   page: PreparedPage,
   skeleton: Skeleton,
   parts: readonly Box[],
-): Skeleton {
+): Sliced<Skeleton> {
   const ends = openEnds(page, skeleton, parts);
-  const letters = letterStrokes(page, skeleton, ends, endsAtParts(page, skeleton, parts));
+  yield 0.2;
+  const atParts = endsAtParts(page, skeleton, parts);
+  yield 0.3;
+  const letters = yield* asPart(letterStrokes(page, skeleton, ends, atParts), 0.3, 0.9);
   if (letters.size === 0) return skeleton;
   return withoutStretches(skeleton, letters, ONE_PLACE * page.lineWidth);
 }
@@ -47,16 +55,17 @@ export function withoutLetters(
  * Strokes of letters that touch a line: small tangles of short strokes off every line that runs on.
  * By number of stretch. A single straight stroke is none: it may be what is left of a line.
  */
-function letterStrokes(
+function* letterStrokes(
   page: PreparedPage,
   skeleton: Skeleton,
   ends: readonly OpenEnd[],
   atParts: ReadonlySet<number>,
-): ReadonlySet<number> {
+): Sliced<ReadonlySet<number>> {
   const { lineWidth } = page;
   const { stretches, nodes } = skeleton;
   const places = placesOfForks(skeleton, ONE_PLACE * lineWidth);
-  const isLine = linesAmong(page, skeleton, places, atParts);
+  yield 0.1;
+  const isLine = yield* asPart(linesAmong(page, skeleton, places, atParts), 0.1, 0.5);
   const letters = new Set<number>();
   const seen = new Set<number>();
   const reach = HOLE * lineWidth;
@@ -66,11 +75,13 @@ function letterStrokes(
   );
   const endsOf = new Map<number, OpenEnd[]>();
   for (const end of ends) endsOf.set(end.stretch, [...(endsOf.get(end.stretch) ?? []), end]);
-  stretches.forEach((_, first) => {
-    if (isLine.has(first) || seen.has(first)) return;
+  for (let first = 0; first < stretches.length; first++) {
+    if (first % STRETCHES === 0) yield 0.5 + (0.5 * first) / stretches.length;
+    if (isLine.has(first) || seen.has(first)) continue;
     const tangle = [first];
     seen.add(first);
     for (let n = 0; n < tangle.length; n++) {
+      if (n % STRETCHES === STRETCHES - 1) yield 0.5 + (0.5 * first) / stretches.length;
       const { from, to } = stretches[tangle[n] as number] as Stretch;
       for (const node of [from, to]) {
         const met = (nodes[node] as SkeletonNode).stretches;
@@ -89,23 +100,26 @@ function letterStrokes(
     );
     const left = leftWithout(skeleton, tangle, places);
     const isAll = left.every(
-      ({ lines, gone }) => lines.length > 1 && isWhole(page, skeleton, lines, gone),
+      ({ lines, gone }) =>
+        lines.length > 1 &&
+        lines.length + gone.length <= CROWDED &&
+        isWhole(page, skeleton, lines, gone),
     );
-    if (goesOn || !isAll) return;
+    if (goesOn || !isAll) continue;
     // It may be what is left of a crossing's arm.
     const least = left.some(({ lines }) => lines.length === 3) ? WORD : 1;
     if (isTangle(skeleton, tangle, least, lineWidth)) for (const one of tangle) letters.add(one);
-  });
+  }
   return letters;
 }
 
 /** Stretches that are long, that end at a part, or in which such go straight on. */
-function linesAmong(
+function* linesAmong(
   page: PreparedPage,
   skeleton: Skeleton,
   { placeOf, leaving }: ForkPlaces,
   atParts: ReadonlySet<number>,
-): ReadonlySet<number> {
+): Sliced<ReadonlySet<number>> {
   const { lineWidth } = page;
   const { stretches } = skeleton;
   const lines: number[] = [];
@@ -135,12 +149,13 @@ function linesAmong(
     return bends[0]?.stretch ?? null;
   };
   for (let n = 0; n < lines.length; n++) {
+    if (n % STRETCHES === STRETCHES - 1) yield n / stretches.length;
     const stretch = lines[n] as number;
     const { from, to } = stretches[stretch] as Stretch;
     for (const isFrom of [true, false]) {
       const place = placeOf(isFrom ? from : to);
       const others = leaving.get(place) ?? [];
-      if (others.length < 3) continue;
+      if (others.length < 3 || others.length > CROWDED) continue;
       const best = straightOn({ stretch, isFrom }, others);
       if (best !== null) add(best);
     }
@@ -169,7 +184,9 @@ function withinLines(
     const { from, to } = stretches[one] as Stretch;
     if (!within.has(one) || !(leadsNowhere(from) || leadsNowhere(to))) continue;
     within.delete(one);
-    for (const node of [from, to]) left.push(...(nodes[node] as SkeletonNode).stretches);
+    for (const node of [from, to]) {
+      for (const next of (nodes[node] as SkeletonNode).stretches) left.push(next);
+    }
   }
   return within;
 }
@@ -245,6 +262,7 @@ function leftWithout(
   tangle: readonly number[],
   { placeOf, leaving }: ForkPlaces,
 ): PlaceLeft[] {
+  const isGone = new Set(tangle);
   const places = new Set(
     tangle.flatMap((stretch) => {
       const { from, to } = stretches[stretch] as Stretch;
@@ -253,8 +271,8 @@ function leftWithout(
   );
   return [...places].flatMap((place) => {
     const all = leaving.get(place) ?? [];
-    const lines = all.filter(({ stretch }) => !tangle.includes(stretch));
-    const gone = all.filter(({ stretch }) => tangle.includes(stretch));
+    const lines = all.filter(({ stretch }) => !isGone.has(stretch));
+    const gone = all.filter(({ stretch }) => isGone.has(stretch));
     return lines.length === 0 ? [] : [{ lines, gone }];
   });
 }

@@ -22,7 +22,7 @@ export class NearEnds {
     const found: OpenEnd[] = [];
     for (let top = y - reach; top < y + reach + this.cell; top += this.cell) {
       for (let left = x - reach; left < x + reach + this.cell; left += this.cell) {
-        found.push(...(this.cells.get(this.idOf(left, top)) ?? []));
+        for (const end of this.cells.get(this.idOf(left, top)) ?? []) found.push(end);
       }
     }
     return found;

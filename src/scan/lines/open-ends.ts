@@ -74,7 +74,7 @@ export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly
     const other = from === number ? to : from;
     const line =
       length > TIP * lineWidth ? null : lineBehindTip(skeleton, stretch, other, TIP * lineWidth);
-    if (line) points.push(...placesAlong(skeleton, line));
+    if (line) for (const place of placesAlong(skeleton, line)) points.push(place);
     const inward = inwardOf(points, [x, y], lineWidth);
     if (!inward) return;
     const onward: Point = [-inward[0], -inward[1]];

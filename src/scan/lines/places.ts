@@ -117,6 +117,7 @@ function* holesBetween(page: PreparedPage, ends: readonly OpenEnd[]): Sliced<Gap
     if (!left.delete(first)) continue;
     const crowd = [first];
     for (let n = 0; n < crowd.length; n++) {
+      if (n % ENDS === ENDS - 1) yield 1 - left.size / ends.length;
       const { at } = crowd[n] as OpenEnd;
       for (const other of near.around(at, reach)) {
         if (!left.has(other) || distance(other.at, at) > reach) continue;
@@ -124,7 +125,9 @@ function* holesBetween(page: PreparedPage, ends: readonly OpenEnd[]): Sliced<Gap
         crowd.push(other);
       }
     }
-    if (crowd.length > 1) gaps.push(...gapsBetween(page, crowd));
+    const done = 1 - left.size / ends.length;
+    const found = crowd.length > 1 ? yield* asPart(gapsBetween(page, crowd), done, done) : [];
+    for (const gap of found) gaps.push(gap);
     looked += crowd.length;
     if (looked < ENDS) continue;
     looked = 0;

@@ -54,7 +54,7 @@ export function waysOf(skeleton: Skeleton, gaps: readonly Gap[]): Ways {
         if (left <= 0) break;
         const next = goesOn(at, points);
         if (!next || seen.has(next.stretch)) break;
-        points.push(...placesAlong(skeleton, next));
+        for (const place of placesAlong(skeleton, next)) points.push(place);
         seen.add(next.stretch);
         at = next;
       }

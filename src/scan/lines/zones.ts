@@ -58,13 +58,15 @@ export function zonesOf(
   return [...groups.values()].map((members) => {
     const isMember = new Set(members);
     const at = middle(members.map((node) => nodes[node] as SkeletonNode));
-    const radius = Math.max(
-      lineWidth / 2,
-      ...members.map((node) => {
-        const { x, y } = nodes[node] as SkeletonNode;
-        return Math.hypot(x - at[0], y - at[1]) + (blob[node] as number);
-      }),
-    );
+    // Grain makes one place of a whole page: too many to be handed to Math.max at once.
+    let radius = lineWidth / 2;
+    let solid = 0;
+    for (const node of members) {
+      const { x, y } = nodes[node] as SkeletonNode;
+      const around = blob[node] as number;
+      radius = Math.max(radius, Math.hypot(x - at[0], y - at[1]) + around);
+      solid = Math.max(solid, around);
+    }
     const branches: Branch[] = [];
     const inside = new Set<number>();
     for (const node of members) {
@@ -82,15 +84,11 @@ export function zonesOf(
         }
       }
     }
-    const solid = Math.max(
-      ...members.map((node) => blob[node] as number),
-      ...[...inside].flatMap((number) =>
-        Array.from(
-          (stretches[number] as Stretch).pixels,
-          (at) => (far[at] as number) / STEPS_PER_PIXEL,
-        ),
-      ),
-    );
+    for (const number of inside) {
+      for (const at of (stretches[number] as Stretch).pixels) {
+        solid = Math.max(solid, (far[at] as number) / STEPS_PER_PIXEL);
+      }
+    }
     // Distances count to the middle of the first pixel of paper, half a pixel too far.
     return {
       at,

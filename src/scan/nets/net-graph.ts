@@ -77,7 +77,7 @@ export function* netGraphs(
     const net = netOf[chain.stretches[0] as number] as number;
     const runs = runsOf(chain, stops[number] ?? []);
     const known = graphs.get(net);
-    if (known) known.push(...runs);
+    if (known) for (const run of runs) known.push(run);
     else graphs.set(net, runs);
   });
   return [...graphs].map(([net, runs]) => ({ net, runs }));

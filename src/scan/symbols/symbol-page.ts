@@ -58,7 +58,7 @@ export function* symbolPageOf(page: PreparedPage): Sliced<SymbolPage> {
     (component && isGlyph(component, line) ? glyphPieces : pieces).push(piece);
   }
   yield 0.95;
-  pieces.push(...(yield* asPart(bridged(pieces, line), 0.95, 1)));
+  for (const piece of yield* asPart(bridged(pieces, line), 0.95, 1)) pieces.push(piece);
   const coarseness = by / page.scale;
   const strokes = { pieces, glyphPieces, components: found, fine: { ink: page.ink, by } };
   return { width, height, coarseness, line, ink, thinned, places: rows, near, ...strokes };

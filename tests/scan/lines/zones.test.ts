@@ -89,4 +89,13 @@ describe("where lines meet", () => {
   test("but it is one where a line is known to end or to go on over a hole", () => {
     expect(zones(BUMP, "all")).toMatchObject([{ branches: 3, inside: 0 }]);
   });
+
+  test("a fine net of lines all over a page is one place, however much lies in it", () => {
+    const [along, up] = ["#".repeat(801), "#   ".repeat(200).concat("#")] as const;
+    const drawing = Array.from({ length: 601 }, (_, y) => (y % 4 === 0 ? along : up));
+    const [net, ...others] = zones([" ".repeat(801), ...drawing, " ".repeat(801)]);
+    expect(others).toEqual([]);
+    expect(net?.inside).toBeGreaterThan(50_000);
+    expect(net?.blob).toBeLessThan(LINE);
+  });
 });
