@@ -8,7 +8,7 @@ import { squaringOf } from "../../src/session/scan/index.ts";
 import { formatColour } from "../../src/standards/index.ts";
 import { withoutFilePickers } from "./support/diagram-desk.ts";
 import { Hand, type Spot } from "./support/hand.ts";
-import { type PagePhoto, photoOfPage } from "./support/page-photo.ts";
+import { type PagePhoto, photoOfPage, SHADED } from "./support/page-photo.ts";
 import { matchParts, netsOf, pinNames } from "./support/same-circuit.ts";
 
 /** Long work on a busy machine. */
@@ -29,18 +29,7 @@ const traced = async (): Promise<Job> =>
 let photo: PagePhoto;
 
 test.beforeAll(async () => {
-  photo = await photoOfPage({
-    width: 2600,
-    height: 1950,
-    corners: [
-      [250, 170],
-      [2380, 90],
-      [2490, 1800],
-      [120, 1690],
-    ],
-    shade: 0.35,
-    quality: 88,
-  });
+  photo = await photoOfPage(SHADED);
 });
 
 /** Where places of the scan lie on the job's squared picture. */

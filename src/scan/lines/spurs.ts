@@ -7,8 +7,8 @@ const SPUR = 1.3;
 
 /**
  * The lines of a page without the spurs that a ragged rim gives them when they are thinned: they cut a
- * line into short pieces, of which none looks like a line. What ends at one of `kept`, numbers of nodes,
- * is none.
+ * line into short pieces, of which none looks like a line. What ends where `isKept` says so is none: a
+ * line stops there.
  */
 export function withoutSpurs(
   { lineWidth }: PreparedPage,

@@ -38,6 +38,20 @@ const SMALL: Taken = {
   quality: 92,
 };
 
+/** As a phone takes it beside the machine: a shadow over one corner, and fine enough to read. */
+export const SHADED: Taken = {
+  width: 2600,
+  height: 1950,
+  corners: [
+    [250, 170],
+    [2380, 90],
+    [2490, 1800],
+    [120, 1690],
+  ],
+  shade: 0.35,
+  quality: 88,
+};
+
 export async function photoOfPage(taken: Taken = SMALL): Promise<PagePhoto> {
   const scan = await loadImage(SCAN);
   const page = createCanvas(scan.width, scan.height);

@@ -26,7 +26,7 @@ import {
   readWord,
   type WordReader,
 } from "../../../src/session/index.ts";
-import { photoOfPage } from "../../e2e/support/page-photo.ts";
+import { photoOfPage, SHADED } from "../../e2e/support/page-photo.ts";
 import { type PrintedText, sweeperLabels } from "../../support/sweeper-print.ts";
 
 const path = (from: string) => fileURLToPath(new URL(`../../../${from}`, import.meta.url));
@@ -105,18 +105,7 @@ test("whatever is read wrong is shown as doubtful, and little else is", () => {
 });
 
 test("on a photo of the sheet, what a coffee ring or a scratch hides is never sure", async () => {
-  const photo = await photoOfPage({
-    width: 2600,
-    height: 1950,
-    corners: [
-      [250, 170],
-      [2380, 90],
-      [2490, 1800],
-      [120, 1690],
-    ],
-    shade: 0.35,
-    quality: 88,
-  });
+  const photo = await photoOfPage(SHADED);
   const image = await loadImage(photo.file.buffer);
   const pen = createCanvas(image.width, image.height).getContext("2d");
   pen.drawImage(image, 0, 0);
