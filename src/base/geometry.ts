@@ -56,6 +56,28 @@ export function boundsOf(points: Iterable<Point>): Box | null {
   return box;
 }
 
+/** The smallest box around `boxes`, of which there must be one at least. */
+export function boxAround(boxes: Iterable<Box>): Box {
+  let around = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+  for (const { left, top, right, bottom } of boxes) {
+    around = {
+      left: Math.min(around.left, left),
+      top: Math.min(around.top, top),
+      right: Math.max(around.right, right),
+      bottom: Math.max(around.bottom, bottom),
+    };
+  }
+  return around;
+}
+
+/** The box with `at` in its middle that reaches so far to each side, and so far up and down. */
+export const boxAt = ([x, y]: Point, across: number, down: number = across): Box => ({
+  left: x - across,
+  top: y - down,
+  right: x + across,
+  bottom: y + down,
+});
+
 export function boxContains(box: Box, [x, y]: Point): boolean {
   return x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
 }

@@ -1,6 +1,7 @@
 export * from "./geometry.ts";
 export * from "./groups.ts";
 export * from "./in-step.ts";
+export * from "./kept-last.ts";
 export * from "./kept-of.ts";
 export * from "./list-change.ts";
 export * from "./lists.ts";

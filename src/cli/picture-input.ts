@@ -3,8 +3,8 @@ import { fail, ok, type Result } from "../base/index.ts";
 import { pictureType } from "../job/index.ts";
 import type { Grey } from "../scan/index.ts";
 import { readBytesPath } from "../store/files.ts";
-import { DamagedPicture } from "./picture/damaged-picture.ts";
-import { readJpeg, TooLargeJpeg } from "./picture/jpeg.ts";
+import { DamagedPicture, RefusedPicture } from "./picture/damaged-picture.ts";
+import { readJpeg } from "./picture/jpeg.ts";
 import { readPng } from "./picture/png.ts";
 
 const refused = (message: string): Result<never> => fail({ code: "picture", path: "", message });
@@ -25,9 +25,7 @@ export async function readPicture(file: string): Promise<Result<Grey>> {
   try {
     return ok(type === "image/png" ? await readPng(bytes.value) : readJpeg(bytes.value));
   } catch (error) {
-    if (error instanceof TooLargeJpeg) {
-      return refused("the JPEG takes too much memory to unpack: save it as PNG, or smaller");
-    }
+    if (error instanceof RefusedPicture) return refused(error.message);
     if (!(error instanceof DamagedPicture)) throw error;
     return refused(`the picture is damaged: ${error.message}; save it again from its source`);
   }

@@ -3,6 +3,7 @@ import { type Box, boundsOf, fail, ok, type Point, type Result } from "../base/i
 import { pathText } from "../job/index.ts";
 import type { LineAnswer } from "../scan/index.ts";
 import { readTextPath } from "../store/files.ts";
+import { doubledKey } from "./doubled-key.ts";
 
 /** What a user says of a picture whose lines are to be followed, in its pixels. */
 export interface Terminals {
@@ -30,6 +31,8 @@ const EXAMPLE = '{ "terminals": { "S1:1": [120, 80] }, "parts": [[100, 60, 120, 
 
 /** A terminal takes some fifty bytes: far more than a page can hold. */
 const MOST_BYTES = 16 * 1024 * 1024;
+/** Letters of a terminal's name, which is printed in a line of a table. */
+const LONGEST_NAME = 200;
 
 const refused = (path: string, message: string): Result<never> =>
   fail({ code: "terminals", path, message });
@@ -54,6 +57,9 @@ function parseTerminals(text: string): Result<Terminals> {
   }
   const isRecord = typeof value === "object" && value !== null && !Array.isArray(value);
   if (!isRecord) return refused("", `the file holds no terminals: write them as in ${EXAMPLE}`);
+  const doubled = doubledKey(text);
+  if (doubled !== null)
+    return refused(doubled, "the file says that twice: keep one, or give each its own name");
   const parsed = schema.safeParse(value);
   if (!parsed.success) {
     const [first] = parsed.error.issues;
@@ -69,6 +75,14 @@ function parseTerminals(text: string): Result<Terminals> {
     Object.keys((value as typeof parsed.data).terminals).length !== Object.keys(terminals).length
   ) {
     return refused("terminals", 'a terminal cannot be named "__proto__": rename it');
+  }
+  const long = Object.keys(terminals).find((name) => name.length > LONGEST_NAME);
+  if (long !== undefined) {
+    const what = JSON.stringify(`${long.slice(0, 20)}...`);
+    return refused(
+      "terminals",
+      `the name ${what} has more than ${LONGEST_NAME} letters: write a shorter one`,
+    );
   }
   const unknown = Object.keys(value as object).filter((key) => !Object.hasOwn(schema.shape, key));
   return ok({ terminals, parts: parts.map(boxOf), words: words.map(boxOf), answers, unknown });

@@ -1,6 +1,7 @@
 import { fail, type Issue, ok, type Result } from "../base/index.ts";
 import { type When, whenSchema } from "../job/index.ts";
 import { readTextPath } from "../store/files.ts";
+import { doubledKey } from "./doubled-key.ts";
 
 const FIELDS = Object.keys(whenSchema.shape);
 const EXAMPLE = '{ "switches": { "S1": "run" }, "unplugged": ["A1"] }';
@@ -36,6 +37,8 @@ export function parseWhen(text: string): Result<When> {
       `a state has no field ${JSON.stringify(unknown.slice(0, 60))}: it may have ${FIELDS.join(", ")}`,
     );
   }
+  const doubled = doubledKey(text);
+  if (doubled !== null) return refused(doubled, "the file says that twice: keep one");
   const parsed = whenSchema.safeParse(value);
   if (parsed.success) return ok(parsed.data);
   const [first] = parsed.error.issues;

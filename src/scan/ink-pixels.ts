@@ -1,3 +1,4 @@
+import { wordsOf } from "./packed-bits.ts";
 import type { Bits } from "./raster.ts";
 
 /** Calls `visit` with each pixel of ink between two places of a picture (`from` in, `to` out). */
@@ -21,27 +22,4 @@ export function inkPixels({ data }: Bits): InkPixels {
     }
     for (; at < to; at++) if (data[at]) visit(at);
   };
-}
-
-/** As `inkPixels`, backwards. */
-export function inkPixelsBack({ data }: Bits): InkPixels {
-  const words = wordsOf(data);
-  return (from, to, visit) => {
-    let at = to - 1;
-    for (; at >= from && (at & 3) !== 3; at--) if (data[at]) visit(at);
-    for (; at - 3 >= from; at -= 4) {
-      if (words[at >> 2] === 0) continue;
-      if (data[at]) visit(at);
-      if (data[at - 1]) visit(at - 1);
-      if (data[at - 2]) visit(at - 2);
-      if (data[at - 3]) visit(at - 3);
-    }
-    for (; at >= from; at--) if (data[at]) visit(at);
-  };
-}
-
-/** Pixels four to a number, from the first on; of pixels that lie askew in memory a copy. */
-function wordsOf(data: Uint8Array): Int32Array {
-  const bytes = data.byteOffset % 4 === 0 ? data : data.slice();
-  return new Int32Array(bytes.buffer, bytes.byteOffset, bytes.length >> 2);
 }

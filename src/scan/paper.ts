@@ -46,36 +46,76 @@ export function* paperTones(grey: Grey): Sliced<PaperTone> {
   return { cell, across, down, tone: smooth };
 }
 
-/** The picture with its paper made white: each pixel against the paper under it. */
+/** As `flattenedAndCounted`, the picture alone. */
 export function* flattened(grey: Grey): Sliced<Grey> {
+  const { flat } = yield* flattenedAndCounted(grey);
+  return flat;
+}
+
+/**
+ * The picture with its paper made white: each pixel against the paper under it. `counts` has how many of
+ * its pixels have each brightness.
+ */
+export function* flattenedAndCounted(
+  grey: Grey,
+): Sliced<{ readonly flat: Grey; readonly counts: Uint32Array }> {
   const { width, height, data } = grey;
   const paper = yield* asPart(paperTones(grey), 0, 0.4);
   const out = greyOf(width, height);
   const flat = out.data;
-  const white = new Float32Array(width);
+  const pieces = new Float64Array(3 * (paper.across + 1));
+  const counts = new Counts();
   yield* asPart(
     inBands(grey, (top, bottom) => {
       for (let y = top; y < bottom; y++) {
-        paperAlong(paper, y, white);
-        flattenRow(data, flat, y * width, white);
+        piecesAlong(paper, y, width, pieces);
+        flattenRow(data, flat, y * width, pieces);
+        counts.add(flat, y * width, (y + 1) * width);
       }
     }),
     0.4,
     1,
   );
-  return out;
+  return { flat: out, counts: counts.all() };
 }
 
-function flattenRow(data: Uint8Array, flat: Uint8Array, row: number, white: Float32Array) {
-  for (let x = 0; x < white.length; x++) {
-    const light = (((data[row + x] as number) * 255) / (white[x] as number)) | 0;
-    // All bits, the byte 255, where it is brighter than its paper: grain would make a jump a bad guess.
-    flat[row + x] = light | ((255 - light) >> 31);
+/** `pieces` are those of `piecesAlong`: the paper's brightness is made of them as `paperAlong` does it. */
+function flattenRow(data: Uint8Array, flat: Uint8Array, row: number, pieces: Float64Array) {
+  for (let n = 0, x = 0; n < pieces.length; n += 3) {
+    const end = pieces[n] as number;
+    let white = pieces[n + 1] as number;
+    const slope = pieces[n + 2] as number;
+    for (; x < end; x++, white += slope) {
+      const light = (((data[row + x] as number) * 255) / Math.fround(Math.max(1, white))) | 0;
+      // All bits, the byte 255, where it is brighter than its paper: grain would make a jump a bad guess.
+      flat[row + x] = light | ((255 - light) >> 31);
+    }
   }
 }
 
 /** The paper's brightness under each pixel of a row, 1 at least. */
-export function paperAlong({ cell, across, down, tone }: PaperTone, y: number, into: Float32Array) {
+export function paperAlong(paper: PaperTone, y: number, into: Float32Array) {
+  const pieces = new Float64Array(3 * (paper.across + 1));
+  piecesAlong(paper, y, into.length, pieces);
+  for (let n = 0, x = 0; n < pieces.length; n += 3) {
+    const end = pieces[n] as number;
+    let white = pieces[n + 1] as number;
+    const slope = pieces[n + 2] as number;
+    for (; x < end; x++, white += slope) into[x] = Math.max(1, white);
+  }
+}
+
+/**
+ * The paper's brightness along a row in straight pieces, from the middle of one cell to that of the next,
+ * and level beyond the last: of each the pixel at which it has ended, how bright it begins, and by how
+ * much it grows from pixel to pixel.
+ */
+function piecesAlong(
+  { cell, across, down, tone }: PaperTone,
+  y: number,
+  width: number,
+  into: Float64Array,
+) {
   const [row, below, share] = between(y, cell, down);
   const line = new Float32Array(across);
   for (let column = 0; column < across; column++) {
@@ -83,16 +123,16 @@ export function paperAlong({ cell, across, down, tone }: PaperTone, y: number, i
     const lower = tone[below * across + column] as number;
     line[column] = upper + (lower - upper) * share;
   }
-  // From the middle of one cell to that of the next in a straight line, and level beyond the last.
   for (let x = 0, column = 0; column <= across; column++) {
     const left = line[Math.max(0, column - 1)] as number;
     const right = line[Math.min(across - 1, column)] as number;
     const middle = (column + 0.5) * cell - 0.5;
-    const end = column < across ? Math.min(into.length, Math.ceil(middle)) : into.length;
+    const end = column < across ? Math.min(width, Math.ceil(middle)) : width;
     const slope = (right - left) / cell;
-    for (let white = right + slope * (x - middle); x < end; x++, white += slope) {
-      into[x] = Math.max(1, white);
-    }
+    into[3 * column] = end;
+    into[3 * column + 1] = right + slope * (x - middle);
+    into[3 * column + 2] = slope;
+    x = Math.max(x, end);
   }
 }
 

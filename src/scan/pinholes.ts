@@ -1,5 +1,5 @@
-import { inkPixels } from "./ink-pixels.ts";
-import type { Bits } from "./raster.ts";
+import type { Ink } from "./ink.ts";
+import { bitsIn, lowestBit, put } from "./packed-bits.ts";
 import { asPart, inBands, type Sliced } from "./sliced.ts";
 
 /** Of so many pixels of ink one is measured. */
@@ -11,21 +11,41 @@ const WIDEST = 24;
  * Fills holes in ink that are neither wider nor higher than a line: white specks of a bad print, round
  * which thinning would lead two lines. Works on the picture itself.
  */
-export function* fillPinholes(ink: Bits): Sliced<void> {
+export function* fillPinholes(ink: Ink): Sliced<void> {
   const most = yield* asPart(usualWidth(ink), 0, 0.3);
-  const { width, height, data } = ink;
-  const inkIn = inkPixels(ink);
+  const { width, height, data } = ink.bits;
+  const { across, words } = ink.packed;
   const hole: number[] = [];
-  const across = 2 * most + 1;
-  const met = new Uint8Array(across * (most + 1));
-  // A hole is looked at from its first pixel only, which has ink on its left and above.
-  const look = (left: number) => {
-    const at = left + 1;
-    if (data[at] || at < width || !data[at - width] || at % width === 0) return;
-    if (isWithin(at % width, Math.floor(at / width))) for (const pixel of hole) data[pixel] = 1;
+  const wide = 2 * most + 1;
+  const met = new Uint8Array(wide * (most + 1));
+  /** Most paper beside a corner of ink is no hole, as is seen by its first row or its first column. */
+  const isPaper = (at: number, step: number) => {
+    for (let n = 1; n <= most; n++) if (data[at + n * step] !== 0) return false;
+    return true;
   };
+  const fill = (x: number, y: number) => {
+    const at = y * width + x;
+    if (data[at] || (x + most < width && isPaper(at, 1)) || isPaper(at, width)) return;
+    if (!isWithin(x, y)) return;
+    for (const pixel of hole) {
+      data[pixel] = 1;
+      put(ink.packed, pixel);
+    }
+  };
+  // A hole is looked at from its first pixel only, which has ink on its left and above.
   yield* asPart(
-    inBands(ink, (top, bottom) => inkIn(top * width, bottom * width, look)),
+    inBands(ink.bits, (top, bottom) => {
+      for (let y = Math.max(1, top); y < bottom; y++) {
+        for (let column = 0, at = y * across; column < across; column++, at++) {
+          const above = words[at - across] as number;
+          if (above === 0) continue;
+          const here = words[at] as number;
+          const before = column === 0 ? 0 : (words[at - 1] as number) >>> 31;
+          let first = ~here & ((here << 1) | before) & above;
+          for (; first !== 0; first &= first - 1) fill((column << 5) + lowestBit(first), y);
+        }
+      }
+    }),
     0.3,
     1,
   );
@@ -40,7 +60,7 @@ export function* fillPinholes(ink: Bits): Sliced<void> {
       [first, last] = [Math.min(first, column), Math.max(last, column)];
       if (row < y || row - y >= most || last - first >= most) return false;
       if (column === 0 || row === height - 1 || column === width - 1) return false;
-      const place = (row - y) * across + column - x + most;
+      const place = (row - y) * wide + column - x + most;
       if (met[place]) return true;
       met[place] = 1;
       hole.push(row * width + column);
@@ -59,11 +79,13 @@ export function* fillPinholes(ink: Bits): Sliced<void> {
 }
 
 /** The middle of how wide ink is, across or down, whichever is less: a line's width in whole pixels. */
-function* usualWidth(ink: Bits): Sliced<number> {
-  const { width, data } = ink;
-  const inkIn = inkPixels(ink);
+function* usualWidth({ bits, packed }: Ink): Sliced<number> {
+  const { width, data } = bits;
+  const { across, words } = packed;
   const counts = new Uint32Array(WIDEST + 1);
-  let [seen, measured] = [0, 0];
+  let measured = 0;
+  /** Pixels of ink until the next one that is measured. */
+  let left = 0;
   const run = (at: number, step: number): number => {
     let length = 1;
     for (let on = at + step; length < WIDEST && data[on]; on += step) length++;
@@ -71,12 +93,27 @@ function* usualWidth(ink: Bits): Sliced<number> {
     return length;
   };
   const measure = (at: number) => {
-    if (seen++ % STRIDE > 0) return;
     const wide = Math.min(run(at, 1), run(at, width));
     counts[wide] = (counts[wide] as number) + 1;
     measured++;
   };
-  yield* inBands(ink, (top, bottom) => inkIn(top * width, bottom * width, measure));
+  yield* inBands(bits, (top, bottom) => {
+    for (let y = top; y < bottom; y++) {
+      for (let column = 0; column < across; column++) {
+        let word = words[y * across + column] as number;
+        if (word === 0) continue;
+        const count = bitsIn(word);
+        if (left >= count) {
+          left -= count;
+          continue;
+        }
+        const more = count - left - 1;
+        for (; left > 0; left--) word &= word - 1;
+        measure(y * width + (column << 5) + lowestBit(word));
+        left = STRIDE - 1 - more;
+      }
+    }
+  });
   let sum = 0;
   for (let wide = 0; wide <= WIDEST; wide++) {
     sum += counts[wide] as number;

@@ -1,37 +1,46 @@
-import { inkPixels } from "./ink-pixels.ts";
-import type { Bits } from "./raster.ts";
+import type { Ink } from "./ink.ts";
+import { lowestBit, take } from "./packed-bits.ts";
 import { inBands, type Sliced } from "./sliced.ts";
 
 /**
  * Takes pieces of ink out of a picture that are neither wider nor higher than `size` pixels: dust. Works
  * on the picture itself, and needs no more memory than one such piece.
  */
-export function* takeOutSpecks(ink: Bits, size: number): Sliced<void> {
-  const { width, height, data } = ink;
+export function* takeOutSpecks({ bits, packed }: Ink, size: number): Sliced<void> {
+  const { width, height, data } = bits;
+  const { words, across } = packed;
   const most = Math.floor(size);
-  const inkIn = inkPixels(ink);
   /** Places of the piece looked at, and which of those that it may have were met, row by row. */
   const piece: number[] = [];
-  const across = 2 * most + 1;
-  const met = new Uint8Array(across * (most + 1));
-  let row = 0;
-  const look = (at: number) => {
-    const x = at - row * width;
-    // A piece is looked at from its first pixel only: nothing of it lies before or above that.
-    if (x > 0 && data[at - 1]) return;
-    if (row > 0 && isInkAbove(at, x)) return;
-    if (isWide(at, x) || isHigh(at)) return;
-    if (isWithin(x, row)) for (const pixel of piece) data[pixel] = 0;
+  const wide = 2 * most + 1;
+  const met = new Uint8Array(wide * (most + 1));
+  const look = (x: number, y: number) => {
+    const at = y * width + x;
+    if (!data[at] || isWide(at, x) || isHigh(at) || !isWithin(x, y)) return;
+    for (const pixel of piece) {
+      data[pixel] = 0;
+      take(packed, pixel);
+    }
   };
-  yield* inBands(ink, (top, bottom) => {
-    for (row = top; row < bottom; row++) inkIn(row * width, (row + 1) * width, look);
+  // A piece is looked at from its first pixel only: nothing of it lies before or above that.
+  yield* inBands(bits, (top, bottom) => {
+    for (let y = top; y < bottom; y++) {
+      for (let column = 0, at = y * across; column < across; column++, at++) {
+        const here = words[at] as number;
+        if (here === 0) continue;
+        const isFirst = column === 0;
+        const before = isFirst ? 0 : (words[at - 1] as number) >>> 31;
+        let first = here & ~((here << 1) | before);
+        if (first !== 0 && y > 0) {
+          const above = words[at - across] as number;
+          const left = isFirst ? 0 : (words[at - across - 1] as number) >>> 31;
+          const right = column === across - 1 ? 0 : (words[at - across + 1] as number) << 31;
+          first &= ~(above | (above << 1) | left | (above >>> 1) | right);
+        }
+        for (; first !== 0; first &= first - 1) look((column << 5) + lowestBit(first), y);
+      }
+    }
   });
-
-  function isInkAbove(at: number, x: number): boolean {
-    const above = at - width;
-    if (data[above]) return true;
-    return (x > 0 && data[above - 1] === 1) || (x < width - 1 && data[above + 1] === 1);
-  }
 
   /** Most ink is line, and seen not to be dust by its first row, or its first column. */
   function isWide(at: number, x: number): boolean {
@@ -51,7 +60,7 @@ export function* takeOutSpecks(ink: Bits, size: number): Sliced<void> {
     piece.length = 0;
     met.fill(0);
     const meet = (column: number, line: number) => {
-      const place = (line - y) * across + column - x + most;
+      const place = (line - y) * wide + column - x + most;
       if (met[place]) return;
       met[place] = 1;
       piece.push(line * width + column);

@@ -6,7 +6,7 @@ export function* histogram(grey: Grey): Sliced<Uint32Array> {
   const { width, data } = grey;
   const counts = new Counts();
   yield* inBands(grey, (top, bottom) => counts.add(data, top * width, bottom * width));
-  return Uint32Array.from({ length: 256 }, (_, value) => counts.of(value));
+  return counts.all();
 }
 
 /**
@@ -20,8 +20,10 @@ export class Counts {
     const { tables } = this;
     let at = from;
     for (; at + 4 <= to; at += 4) {
-      const [a, b] = [data[at] as number, 256 + (data[at + 1] as number)];
-      const [c, d] = [512 + (data[at + 2] as number), 768 + (data[at + 3] as number)];
+      const a = data[at] as number;
+      const b = 256 + (data[at + 1] as number);
+      const c = 512 + (data[at + 2] as number);
+      const d = 768 + (data[at + 3] as number);
       tables[a] = (tables[a] as number) + 1;
       tables[b] = (tables[b] as number) + 1;
       tables[c] = (tables[c] as number) + 1;
@@ -41,6 +43,11 @@ export class Counts {
       (tables[512 + value] as number) +
       (tables[768 + value] as number)
     );
+  }
+
+  /** By brightness, 0 to 255. */
+  all(): Uint32Array {
+    return Uint32Array.from({ length: 256 }, (_, value) => this.of(value));
   }
 
   /** The brightness that so large a share of all `count` pixels is no brighter than. */

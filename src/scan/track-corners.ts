@@ -23,9 +23,12 @@ export function trackCorners(
     // Ends that lie on one another have no line between them: how far from them counts then.
     let [at, most] = [-1, length < 1 ? stray : stray * length];
     for (let n = first + 1; n < last; n++) {
-      const [px, py] = [(xs[n] as number) - x, (ys[n] as number) - y];
+      const px = (xs[n] as number) - x;
+      const py = (ys[n] as number) - y;
       const off = length < 1 ? Math.hypot(px, py) : Math.abs(px * dy - py * dx);
-      if (off > most) [at, most] = [n, off];
+      if (off <= most) continue;
+      at = n;
+      most = off;
     }
     if (at < 0) continue;
     kept.push(at);

@@ -12,6 +12,7 @@ import { meterProof } from "../readings/index.ts";
 import { isUntraced } from "../roles/index.ts";
 import { isWiredToNothing } from "./finding-groups.ts";
 import { matchables } from "./match.ts";
+import { NOT_BEGUN, type ScanProgress, type ScanStep, scanStepOf } from "./scan/scan-step.ts";
 import type { StationId } from "./state.ts";
 
 /** One stop on the way through a job: what is there, and what to do next. */
@@ -28,11 +29,18 @@ export interface Station {
 
 const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
 
-/** All stations in working order. Nobody is held back at one: they only say how they stand. */
-export function stationsOf(job: Job, analysis: CheckResult): readonly Station[] {
+/**
+ * All stations in working order. Nobody is held back at one: they only say how they stand. `scan`: how
+ * far the picture at hand is.
+ */
+export function stationsOf(
+  job: Job,
+  analysis: CheckResult,
+  scan: ScanProgress = NOT_BEGUN,
+): readonly Station[] {
   const machine = job.machines.find((one) => one.id === analysis.machine);
   return [
-    diagramStation(job, analysis),
+    diagramStation(job, analysis, scan),
     plugStation(job),
     matchStation(job),
     checkStation(job, analysis),
@@ -52,23 +60,32 @@ function lacksPins(job: Job): string | null {
   return matchables(job).pins.size === 0 ? "Add the module's pins" : null;
 }
 
-function diagramStation(job: Job, { findings }: CheckResult): Station {
+/** The next step of the scan desk as the way through the job names it. */
+const SCAN_STEPS: Readonly<Record<ScanStep, string>> = {
+  square: "Square up the picture",
+  parts: "Scan desk: find its parts",
+  words: "Scan desk: read its words",
+  trace: "Scan desk: trace its lines",
+};
+
+function diagramStation(job: Job, { findings }: CheckResult, scan: ScanProgress): Station {
   const { parts, wires, sheets } = job.diagram;
   const base = { id: "diagram", title: "Diagram" } as const;
   const pictured = sheets.some((sheet) => sheet.image);
+  const step = scanStepOf(job, null, scan);
   if (parts.length === 0) {
     return {
       ...base,
       state: pictured ? "started" : "lacking",
       has: pictured ? count(sheets.length, "picture") : "no picture yet",
-      next: pictured ? "Scan desk: find its parts" : "Bring in a picture of the diagram",
+      next: step ? SCAN_STEPS[step] : "Bring in a picture of the diagram",
     };
   }
   const has = `${count(parts.length, "part")}, ${count(wires.length, "wire")}`;
   const lacks = lacksPins(job);
   if (lacks) return { ...base, state: "started", has, next: lacks };
   if (wires.length === 0) {
-    const next = pictured ? "Scan desk: trace its lines" : "Trace the wires";
+    const next = step ? SCAN_STEPS[step] : "Trace the wires";
     return { ...base, state: "started", has, next };
   }
   const unwired = findings.filter(isWiredToNothing).length;

@@ -112,7 +112,8 @@ export async function readTextPath(path: string, most: number): Promise<Result<s
       const message = `the file is larger than ${most / 1024} kB: choose another`;
       return fail({ code: "too-large", path: "", message });
     }
-    return ok(await readFile(path, "utf8"));
+    // Some editors mark a text file at its beginning as UTF-8.
+    return ok((await readFile(path, "utf8")).replace(/^\ufeff/, ""));
   } catch (error) {
     return fail(fileIssue(error));
   }

@@ -76,6 +76,11 @@ test("a state that can't be read or can't be is refused with one sentence that n
     ["null.json", "null", /holds no state/],
     ["typo.json", { switch: { S1: "run" } }, /no field "switch".*switches/],
     ["escape.json", { "\u001b[2J\n": 1 }, /no field/],
+    [
+      "twice.json",
+      '{"switches":{"S1":"run","S1":"off"}}',
+      /switches\.S1: the file says that twice/,
+    ],
     ["type.json", { switches: { S1: 3 } }, /switches\.S1: /],
     ["engine.json", { engine: "on" }, /engine: /],
     ["nobody.json", { switches: { S99: "on" } }, /S99 is not a switch/],

@@ -335,6 +335,26 @@ describe("what cannot be traced: 2, one line that says where, and nothing on std
       '{"terminals":{},"answers":[{"at":[3,3],"joined":true},{"at":[3,90000],"joined":false}]}',
       "answers[1].at: the answer lies outside of the picture of",
     ],
+    [
+      "a terminal named twice",
+      '{"terminals":{"S1:1":[9,9],"S1:2":[9,9],"S1:\\u0031":[8,8]}}',
+      'terminals["S1:1"]: the file says that twice: keep one, or give each its own name',
+    ],
+    [
+      "an answer that says two things",
+      '{"terminals":{"a:\\"}":[1,2]},"answers":[{"at":[1,2],"joined":true},{"at":[3,3],"joined":true,"joined":false}]}',
+      "answers[1].joined: the file says that twice",
+    ],
+    [
+      "two lists of terminals",
+      '{"terminals":{},"terminals":{"A":[1,2]}}',
+      "terminals: the file says",
+    ],
+    [
+      "a name without end",
+      JSON.stringify({ terminals: { ["x".repeat(100_000)]: [1, 2] } }),
+      `terminals: the name "${"x".repeat(20)}..." has more than 200 letters`,
+    ],
     ["a name that reaches a prototype", '{"terminals":{"__proto__":[1,2]}}', "rename it"],
   ])("terminals files: %s", async (_, text, said) => {
     const file = await fileOf("bad.json", text);
@@ -346,6 +366,18 @@ describe("what cannot be traced: 2, one line that says where, and nothing on std
   test("a terminals file that is not there", async () => {
     expect(await refused(png, "--terminals", join(folder, "no.json"))).toContain("no such file");
   });
+});
+
+test("a terminals file that an editor marked as UTF-8 is read", async () => {
+  const file = await fileOf("marked.json", '\ufeff{"terminals":{"a":[9,9]}}');
+  expect((await traced(png, "--terminals", file)).unmatched).toEqual(["a"]);
+});
+
+test("names that only look alike are different terminals", async () => {
+  const text = `{"terminals":{"a":[9,9],"A":[9,9],"a ":[9,9],"a\\"":[9,9],"terminals":[9,9],"at":[9,9]},
+    "answers":[{"at":[1,2],"joined":true},{"at":[3,3],"joined":true}]}`;
+  const file = await fileOf("alike.json", text);
+  expect((await traced(png, "--terminals", file)).unmatched).toHaveLength(6);
 });
 
 test("help names the command, and the command's own help its option", async () => {

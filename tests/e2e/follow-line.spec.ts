@@ -117,10 +117,35 @@ test("lines of a scan are followed, a doubtful place is answered, and all of it 
   await bar.getByRole("button", { name: "Trace all" }).click();
   const nets = page.getByRole("region", { name: "Lines of the picture" });
   await expect(nets).toContainText("1 line drawn as on the picture", { timeout: 120_000 });
+  // What was said is listed there, and taken back by one step.
+  const said = nets.getByRole("region", { name: "What you said" });
+  await expect(said.getByRole("listitem")).toHaveText([/Joined here/]);
+  await said.getByRole("button", { name: "Take back" }).click();
+  await expect(said).toHaveCount(0);
+  expect((await desk.savedJob()).diagram.sheets[0]?.answers).toBeUndefined();
+  await page.keyboard.press("Control+z");
+  await expect(said.getByRole("listitem")).toHaveCount(1);
+  // A stain is no line: all of what was dashed goes, and comes back.
+  const stained = nets.getByRole("listitem").filter({ hasText: "where nothing is placed" });
+  await expect(stained).toContainText("F4:2 and K2:30; 2 ends");
+  await stained.getByRole("button", { name: "Look" }).click();
+  await page.getByRole("button", { name: "Not a line: leave it out" }).click();
+  await expect(said.getByRole("listitem")).toHaveText([/Joined here/, /Not a line: left out/]);
+  await expect(nets.getByText(/^Joins F4:2 and K2:30/)).not.toContainText("2 ends", {
+    timeout: 60_000,
+  });
+  await said
+    .getByRole("listitem")
+    .filter({ hasText: "left out" })
+    .getByRole("button", { name: "Take back" })
+    .click();
+  await expect(stained).toContainText("2 ends", { timeout: 60_000 });
+  expect((await desk.savedJob()).diagram.sheets[0]?.answers).toEqual([answer]);
+
   await nets.getByRole("button", { name: /^Accept all sure ones/ }).click();
   await expect(nets.getByRole("button", { name: /^Accept all sure ones/ })).toHaveCount(0);
-  // The button that had the keys is gone: they stay in the list.
-  await expect(nets.locator(":focus")).toHaveCount(1);
+  // The button that had the keys is gone: they are on the first line to look at.
+  await expect(nets.locator(":focus")).toContainText("Joins F4:2 and K2:30");
   const sure = await desk.savedJob();
   const truth = lotsOf(traced);
   expect(truth).toEqual(expect.arrayContaining([...lotsOf(sure)]));

@@ -79,6 +79,21 @@ test("a picture cut short is refused and nothing is kept", async () => {
   expect(kept).toEqual([]);
 });
 
+test("a picture too large by its header is refused before it is unpacked", async () => {
+  const { session, store, kept } = desk();
+  const decode = vi.fn();
+  vi.stubGlobal("createImageBitmap", decode);
+  const png = bytes(PNG, [0, 0, 0, 13], "IHDR", [0, 0, 78, 32, 0, 0, 78, 32], [8, 0, 0, 0, 0]);
+  const jpeg = bytes([0xff, 0xd8, 0xff, 0xc0, 0, 11, 8, 78, 32, 78, 32, 1, 1, 17, 0]);
+  for (const made of [png, jpeg]) {
+    await expect(importPicture(new File([made], "huge"), { session, store })).rejects.toThrow(
+      'The picture "huge" has 20000 by 20000 pixels, more than 100 megapixels: save it smaller.',
+    );
+  }
+  expect(decode).not.toHaveBeenCalled();
+  expect(kept).toEqual([]);
+});
+
 test("a picture read after another job was opened does not land in that one", async () => {
   const { session, store } = desk();
   const slow = {

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { packed } from "../../src/scan/packed-bits.ts";
 import { fillPinholes } from "../../src/scan/pinholes.ts";
 import { bitsOf } from "../../src/scan/raster.ts";
 import { finished } from "../../src/scan/sliced.ts";
@@ -17,7 +18,7 @@ function filled(...holes: readonly (readonly [number, number, number, number])[]
     for (let y = top; y < top + high; y++)
       ink.data.fill(0, y * WIDTH + left, y * WIDTH + left + wide);
   }
-  finished(fillPinholes(ink));
+  finished(fillPinholes({ bits: ink, packed: finished(packed(ink)) }));
   return (x: number, y: number) => ink.data[y * WIDTH + x] === 1;
 }
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { Finding } from "../../src/check/index.ts";
 import { newJob, ROLE_NAMES } from "../../src/job/index.ts";
-import { nextStation, stationsOf } from "../../src/session/index.ts";
+import { NOT_BEGUN, nextStation, stationsOf } from "../../src/session/index.ts";
 import { checked, role, smallJob } from "./support/small-job.ts";
 
 const states = (stations: ReturnType<typeof stationsOf>) =>
@@ -18,8 +18,8 @@ test("an empty job lacks everything and points at the picture", () => {
 
 test("with a picture the first station names the scan desk, and is not done while parts have no wire", () => {
   const job = smallJob();
-  const diagram = (of: typeof job, findings: Finding[] = []) =>
-    stationsOf(of, checked([], findings)).find(({ id }) => id === "diagram");
+  const diagram = (of: typeof job, findings: Finding[] = [], scan = NOT_BEGUN) =>
+    stationsOf(of, checked([], findings), scan).find(({ id }) => id === "diagram");
   const { parts } = job.diagram;
   const sheets = job.diagram.sheets.map((sheet) => ({
     ...sheet,
@@ -30,7 +30,15 @@ test("with a picture the first station names the scan desk, and is not done whil
     ...pictured,
     diagram: { ...pictured.diagram, parts, wires: [] },
   });
+  const offered = { ...NOT_BEGUN, isSquaringOffered: true };
+  expect(diagram(withOnly([]), [], offered)?.next).toBe("Square up the picture");
   expect(diagram(withOnly([]))?.next).toBe("Scan desk: find its parts");
+  const wordless = parts.map(({ label: _, ...part }) =>
+    part.kind === "module"
+      ? { ...part, pins: part.pins.map(({ printed: __, ...pin }) => pin) }
+      : part,
+  );
+  expect(diagram(withOnly(wordless as typeof parts))?.next).toBe("Scan desk: read its words");
   expect(diagram(withOnly(parts))?.next).toBe("Scan desk: trace its lines");
   const loose = { rule: "loose-end", severity: "warning", message: "" } as const;
   const lone = { ...loose, subjects: ["F1"] };

@@ -5,6 +5,7 @@ import { PlugBoard } from "../boards/plug/index.ts";
 import { FindingStrip, FindingsPanel, OperatePanel } from "../panels/index.ts";
 import { useAnalysis, useSelected } from "../session-context.tsx";
 import { PinTable } from "../table/index.ts";
+import { useScanProgress } from "../use-scan-progress.ts";
 import { StationPanel, useOperating } from "./aside.tsx";
 import { useJobDesk } from "./job-desk-context.tsx";
 import styles from "./phone-screen.module.css";
@@ -58,7 +59,7 @@ export function PhoneScreen({ place, onGo }: PhoneScreenProps) {
 /** The path in one line: what to do next, and a tap that takes you there. */
 function NextStep({ onGo }: { onGo: (place: PlaceId) => void }) {
   const job = useSelected((state) => state.job);
-  const next = nextStation(stationsOf(job, useAnalysis()));
+  const next = nextStation(stationsOf(job, useAnalysis(), useScanProgress()));
   if (!next) return null;
   return (
     <button type="button" className={styles.next} onClick={() => onGo(next.id)}>

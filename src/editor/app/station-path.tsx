@@ -2,6 +2,7 @@ import { Check } from "lucide-react";
 import { useMemo } from "react";
 import { nextStation, type PlaceId, type Station, stationsOf } from "../../session/index.ts";
 import { useAnalysis, useSelected } from "../session-context.tsx";
+import { useScanProgress } from "../use-scan-progress.ts";
 import styles from "./station-path.module.css";
 
 interface StationPathProps {
@@ -13,7 +14,8 @@ export function StationPath({ onGo }: StationPathProps) {
   const job = useSelected((state) => state.job);
   const at = useSelected((state) => state.station);
   const analysis = useAnalysis();
-  const stations = useMemo(() => stationsOf(job, analysis), [job, analysis]);
+  const scan = useScanProgress();
+  const stations = useMemo(() => stationsOf(job, analysis, scan), [job, analysis, scan]);
   const next = nextStation(stations);
   return (
     <nav className={styles.path} aria-label="Stations">

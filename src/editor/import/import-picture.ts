@@ -1,4 +1,4 @@
-import type { Id } from "../../job/index.ts";
+import { type Id, pictureType } from "../../job/index.ts";
 import { addSheet, createStore, noteImported, type Session } from "../../session/index.ts";
 import type { JobStore } from "../../store/index.ts";
 import type { PdfPages } from "./pdf-pages.ts";
@@ -43,7 +43,10 @@ export async function importPicture(file: Blob, into: ImportInto): Promise<Id | 
   if (kind === null) {
     throw new Error(`${called} is not a picture. Use a PNG, JPEG or WebP picture, or a PDF.`);
   }
-  if (kind !== "application/pdf") return keep(bytes, kind, titleOf(name), called, into);
+  if (kind !== "application/pdf") {
+    refuseTooLarge(bytes, name === "" ? "without a name" : name);
+    return keep(bytes, kind, titleOf(name), called, into);
+  }
 
   const { openPdf } = await import("./pdf-pages.ts");
   const pages = await openPdf(bytes);
@@ -57,6 +60,13 @@ export async function importPicture(file: Blob, into: ImportInto): Promise<Id | 
   } finally {
     pages.close();
   }
+}
+
+/** By its header alone: what a small file unpacks to may be more than this device holds. */
+function refuseTooLarge(bytes: Uint8Array, name: string): void {
+  const header = pictureType(bytes, name);
+  const found = header.ok ? null : header.issues.find(({ code }) => code === "picture-too-large");
+  if (found) throw new Error(`${found.message.charAt(0).toUpperCase()}${found.message.slice(1)}.`);
 }
 
 function askForPage(pages: PdfPages, name: string): Promise<number | null> {

@@ -1,7 +1,8 @@
-import { type ReactNode, useCallback, useRef } from "react";
+import { type ReactNode, useCallback } from "react";
 import { useSession } from "../session-context.tsx";
 import { useJobStore } from "../store-context.tsx";
 import { importPicture } from "./import-picture.ts";
+import { useFileInput } from "./use-file-input.tsx";
 
 const ACCEPTED = "image/png,image/jpeg,image/webp,application/pdf,.png,.jpg,.jpeg,.webp,.pdf";
 
@@ -19,7 +20,6 @@ export interface PictureImport {
 export function usePictureImport(): PictureImport {
   const session = useSession();
   const store = useJobStore();
-  const input = useRef<HTMLInputElement>(null);
   const tell = useCallback(
     (error: unknown) => {
       const text = error instanceof Error ? error.message : String(error);
@@ -41,25 +41,13 @@ export function usePictureImport(): PictureImport {
       .then((picture) => take([picture]))
       .catch(tell);
   }, [take, tell]);
-  return {
-    pick: () => input.current?.click(),
-    take,
-    paste,
-    dialog: (
-      <input
-        ref={input}
-        type="file"
-        accept={ACCEPTED}
-        multiple
-        hidden
-        aria-label="Picture or PDF of the diagram"
-        onChange={(event) => {
-          take([...(event.target.files ?? [])]);
-          event.target.value = "";
-        }}
-      />
-    ),
-  };
+  const { ask, input } = useFileInput({
+    label: "Picture or PDF of the diagram",
+    accept: ACCEPTED,
+    multiple: true,
+    onFiles: take,
+  });
+  return { pick: ask, take, paste, dialog: input };
 }
 
 async function pastedPicture(): Promise<Blob> {

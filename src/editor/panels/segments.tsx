@@ -1,4 +1,4 @@
-import { useId } from "react";
+import { RadioOptions } from "../app/controls/index.ts";
 import styles from "./segments.module.css";
 
 interface SegmentsProps<T extends string> {
@@ -21,22 +21,11 @@ export function Segments<T extends string>({
   bare = false,
   onChange,
 }: SegmentsProps<T>) {
-  const name = useId();
   return (
     <fieldset className={styles.segments} data-changed={rest !== undefined && value !== rest}>
       <legend data-unseen={bare}>{label}</legend>
       <div className={styles.row}>
-        {options.map((option) => (
-          <label key={option.value} data-chosen={option.value === value}>
-            <input
-              type="radio"
-              name={name}
-              checked={option.value === value}
-              onChange={() => onChange(option.value)}
-            />
-            {option.text}
-          </label>
-        ))}
+        <RadioOptions value={value} options={options} onChange={onChange} />
       </div>
     </fieldset>
   );

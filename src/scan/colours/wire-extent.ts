@@ -1,4 +1,5 @@
 import type { Lab } from "./colour-difference.ts";
+import { alike as areAlike, comesBack } from "./ground-beside.ts";
 import { isPaler } from "./paler.ts";
 import { differenceBeyondShade } from "./ranked.ts";
 import { bridged, type Run, runsAcross } from "./runs-across.ts";
@@ -12,9 +13,6 @@ export interface WireExtent {
   readonly isCertain: boolean;
 }
 
-/** CIEDE2000 beyond shade, within so many stops, under which two runs are one surface. */
-const ALIKE = 9;
-const SHADE = 1.2;
 /** L* by which nothing in shade is brighter, and the stops of a shade that a wire throws. */
 const BRIGHTER = 5;
 const DEEP_SHADE = 2.5;
@@ -38,8 +36,7 @@ const NEIGHBOUR = 0.6;
 const EQUAL = 6;
 const SAME_LIGHT = 0.5;
 
-const alike = (one: Run, other: Run, stops = SHADE) =>
-  differenceBeyondShade(one.colour, other.colour, stops) < ALIKE;
+const alike = (one: Run, other: Run, stops?: number) => areAlike(one.colour, other.colour, stops);
 const isSame = (one: Run, other: Run) =>
   differenceBeyondShade(one.colour, other.colour, SAME_LIGHT) < EQUAL;
 
@@ -55,7 +52,7 @@ export function wireExtent(profile: readonly (Lab | null)[]): WireExtent {
   const own = runs.findIndex((run) => run.from <= middle && middle < run.to);
   const fallback = { from: middle - GRAIN, to: middle + GRAIN + 1, isCertain: false };
   if (own < 0) return fallback;
-  const closed = closedRound(runs, own);
+  const closed = closedRound(rows, runs, own);
   const extent = closed ?? openExtent(runs, own);
   const breadth = extent.to - extent.from;
   if (breadth > BROADEST * GRAIN) return fallback;
@@ -63,7 +60,11 @@ export function wireExtent(profile: readonly (Lab | null)[]): WireExtent {
 }
 
 /** The narrowest piece round the spot that lies on a ground, else the widest that may. */
-function closedRound(runs: readonly Run[], own: number): WireExtent | null {
+function closedRound(
+  rows: readonly (Lab | null)[],
+  runs: readonly Run[],
+  own: number,
+): WireExtent | null {
   const closed: (WireExtent & { readonly isLying: boolean })[] = [];
   for (let left = own - 1; left >= 0; left--) {
     for (let right = own + 1; right < runs.length; right++) {
@@ -80,12 +81,17 @@ function closedRound(runs: readonly Run[], own: number): WireExtent | null {
         Math.min(...grounds) >= GAP * breadth &&
         (isGround(breadth, grounds) || isAllRound(runs, before));
       const edges = [runs[left + 1]?.isParted === true, after.isParted];
+      const isDoubtful =
+        comesBack(rows, runs, within, left, -1) ||
+        comesBack(rows, runs, within, right, 1) ||
+        isFlank(runs, left, -1) ||
+        isFlank(runs, right, 1);
       closed.push({
         from: before.to,
         to: after.from,
         isLying: isLying || edges.every(Boolean),
         // Dark at one edge alone, what looks like ground at the other may be the wire's own stripe.
-        isCertain: edges.every(Boolean) || (isLying && !edges.some(Boolean)),
+        isCertain: edges.every(Boolean) || (isLying && !edges.some(Boolean) && !isDoubtful),
       });
     }
   }
@@ -116,6 +122,15 @@ function groundFrom(runs: readonly Run[], at: number, step: 1 | -1): number {
     if (!isGroundOf(run, first)) return breadth;
     breadth += run.to - run.from;
   }
+}
+
+/** Whether a ground goes on in so much more light that it may be a dark wire's own flank, not the bench in shade. */
+function isFlank(runs: readonly Run[], at: number, step: 1 | -1): boolean {
+  const ground = runs[at] as Run;
+  let index = at;
+  while (runs[index] && alike(ground, runs[index] as Run)) index += step;
+  const beyond = runs[index];
+  return beyond !== undefined && isGroundOf(beyond, ground);
 }
 
 /** The spot's run with what may be stripes beside it; certain only between two valleys. */

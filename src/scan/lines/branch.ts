@@ -43,31 +43,46 @@ export function headingOf(
   to: number,
 ): Heading | null {
   const inside: Point[] = [];
-  for (const point of points) {
-    const far = Math.hypot(point[0] - x, point[1] - y);
-    if (far < from) continue;
-    if (far > to) break;
+  // The root is slow, and needed only where a place lies hardly nearer or farther than asked.
+  const [surelyNearer, hardlyNear] = [from * from * (1 - HARDLY), from * from * (1 + HARDLY)];
+  const [hardlyFar, surelyFarther] = [to * to * (1 - HARDLY), to * to * (1 + HARDLY)];
+  for (let n = 0; n < points.length; n++) {
+    const point = points[n] as Point;
+    const [dx, dy] = [point[0] - x, point[1] - y];
+    const square = dx * dx + dy * dy;
+    if (square < surelyNearer) continue;
+    if (square > surelyFarther) break;
+    if (square <= hardlyNear || square >= hardlyFar) {
+      const far = Math.hypot(dx, dy);
+      if (far < from) continue;
+      if (far > to) break;
+    }
     inside.push(point);
   }
-  if (inside.length < 2) return null;
-  const half = Math.floor(inside.length / 2);
-  const near = middleOf(inside.slice(0, half));
-  const away = middleOf(inside.slice(-half));
+  const count = inside.length;
+  if (count < 2) return null;
+  const half = Math.floor(count / 2);
+  const near = middleOf(inside, 0, half);
+  const away = middleOf(inside, count - half, count);
   const length = Math.hypot(away[0] - near[0], away[1] - near[1]);
   if (length === 0) return null;
   return {
-    at: middleOf(inside),
+    at: middleOf(inside, 0, count),
     along: [(away[0] - near[0]) / length, (away[1] - near[1]) / length],
   };
 }
 
-function middleOf(points: readonly Point[]): Point {
+/** Squares of distances that differ by less than that share are looked at closely. */
+const HARDLY = 1e-9;
+
+function middleOf(points: readonly Point[], from: number, to: number): Point {
   let [x, y] = [0, 0];
-  for (const point of points) {
+  for (let n = from; n < to; n++) {
+    const point = points[n] as Point;
     x += point[0];
     y += point[1];
   }
-  return [x / points.length, y / points.length];
+  return [x / (to - from), y / (to - from)];
 }
 
 /** Degrees by which two branches that leave one place fail to be one straight line. */

@@ -7,7 +7,8 @@ export function darkness({ flat, full, bare }: PreparedPage, x: number, y: numbe
   const top = Math.floor(y);
   if (left < 0 || top < 0 || left + 1 >= width || top + 1 >= height) return 0;
   const at = top * width + left;
-  const [dx, dy] = [x - left, y - top];
+  const dx = x - left;
+  const dy = y - top;
   const light =
     ((data[at] as number) * (1 - dx) + (data[at + 1] as number) * dx) * (1 - dy) +
     ((data[at + width] as number) * (1 - dx) + (data[at + width + 1] as number) * dx) * dy;

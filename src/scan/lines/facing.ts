@@ -1,9 +1,10 @@
 import type { Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Bits } from "../raster.ts";
+import type { Sliced } from "../sliced.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
-import type { Skeleton } from "./skeleton.ts";
+import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 
 /** The line that an open end runs towards over a hole: a T or a corner whose stem broke off. */
 export interface Facing {
@@ -25,43 +26,69 @@ const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
 /** In line widths: how deep the middle of a line or dot lies behind its edge at most. */
 const DEPTH = 3;
+/** Pixels of lines looked at in a slice. */
+const SLICE = 100_000;
 
 /** What each open end runs into, where that is another line, and not one of its own. */
-export function linesFaced(
+export function* linesFaced(
   page: PreparedPage,
   skeleton: Skeleton,
   thinned: Bits,
   ends: readonly OpenEnd[],
-): Facing[] {
+): Sliced<Facing[]> {
   const hits: { end: OpenEnd; at: number; wide: number; isDot: boolean }[] = [];
   for (const end of ends) {
     if (!end.isHeld || end.length < LONG_ENOUGH * page.lineWidth) continue;
     const hit = hitAhead(page, thinned, end);
     if (hit) hits.push({ end, ...hit });
   }
+  if (hits.length === 0) return [];
+  yield 0.3;
   const wanted = new Map<number, number>(hits.map(({ at }) => [at, -1]));
-  skeleton.stretches.forEach(({ pixels }, stretch) => {
-    for (const at of pixels) if (wanted.has(at)) wanted.set(at, stretch);
-  });
+  for (let stretch = 0, looked = 0; stretch < skeleton.stretches.length; stretch++) {
+    const { pixels } = skeleton.stretches[stretch] as Stretch;
+    for (let n = 0; n < pixels.length; n++) {
+      const at = pixels[n] as number;
+      if (wanted.has(at)) wanted.set(at, stretch);
+    }
+    looked += pixels.length;
+    if (looked < SLICE) continue;
+    looked = 0;
+    yield 0.3 + (0.6 * stretch) / skeleton.stretches.length;
+  }
   for (const { pixels, stretches } of skeleton.nodes) {
     for (const at of pixels) if (wanted.has(at)) wanted.set(at, stretches[0] ?? -1);
   }
   const { width } = skeleton;
+  const isBesideFork = forksNear(skeleton, BESIDE_FORK * page.lineWidth);
   return hits.flatMap(({ end, at, wide, isDot }): Facing[] => {
     const stretch = wanted.get(at) as number;
     if (stretch < 0 || stretch === end.stretch) return [];
     const sure = (isDot ? SURE_DOT : SURE_LINE) * page.lineWidth;
     const place: Point = [at % width, Math.floor(at / width)];
     // Right beside a fork it may be the lost arm of a crossing, or of a jump.
-    const isFree = isDot || !isBesideFork(skeleton, place, BESIDE_FORK * page.lineWidth);
+    const isFree = isDot || !isBesideFork(place);
     return [{ end, stretch, at: place, isSure: wide <= sure && isFree }];
   });
 }
 
-function isBesideFork({ nodes }: Skeleton, [x, y]: Point, reach: number): boolean {
-  return nodes.some(
-    (node) => node.stretches.length > 2 && Math.hypot(node.x - x, node.y - y) <= reach,
-  );
+/** Says of a place whether a fork is within reach. Forks stand in rows: a page of hatching has very many. */
+function forksNear({ nodes }: Skeleton, reach: number): (place: Point) => boolean {
+  const forks = nodes.filter(({ stretches }) => stretches.length > 2).sort((a, b) => a.y - b.y);
+  return ([x, y]) => {
+    let [first, beyond] = [0, forks.length];
+    while (first < beyond) {
+      const middle = (first + beyond) >> 1;
+      if ((forks[middle] as SkeletonNode).y < y - reach) first = middle + 1;
+      else beyond = middle;
+    }
+    for (let n = first; n < forks.length; n++) {
+      const fork = forks[n] as SkeletonNode;
+      if (fork.y > y + reach) return false;
+      if (Math.hypot(fork.x - x, fork.y - y) <= reach) return true;
+    }
+    return false;
+  };
 }
 
 /** The first pixel of thinned line straight ahead, or in ink straight ahead. */

@@ -52,14 +52,10 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
     yield 0.1;
     const all = yield* asPart(markedSkeleton(mask.lines, mask.places), 0.1, 0.6);
     const isStop = ({ pixels: [at] }: SkeletonNode) => at !== undefined && mask.stops.has(at);
-    const smooth = withoutSpurs(page, all, isStop);
-    yield 0.6;
+    const smooth = yield* asPart(withoutSpurs(page, all, isStop), 0.6, 0.6);
     const skeleton = yield* asPart(withoutLetters(page, smooth, parts), 0.6, 0.62);
-    yield 0.62;
-    const ends = openEnds(page, skeleton, parts).filter(
-      ({ node }) => !isStop(skeleton.nodes[node] as SkeletonNode),
-    );
-    yield 0.65;
+    const open = yield* asPart(openEnds(page, skeleton, parts), 0.62, 0.65);
+    const ends = open.filter(({ node }) => !isStop(skeleton.nodes[node] as SkeletonNode));
     const atParts = endsAtParts(page, skeleton, parts);
     yield 0.7;
     const places = yield* asPart(linePlaces(page, skeleton, mask, ends, atParts), 0.7, 0.9);

@@ -50,7 +50,8 @@ export function brokenCrossing(
   const near = zone.radius + FREE * page.lineWidth;
   const ways: Way[] = [];
   for (const branch of zone.branches) {
-    const points = through.along(branch, near + LOOKED_ALONG * page.lineWidth);
+    const reach = near + LOOKED_ALONG * page.lineWidth;
+    const points = through.along(branch, reach, zone.at, reach);
     const along = headingOf(points, zone.at, near, near + LOOKED_ALONG * page.lineWidth)?.along;
     // A line may turn right behind the place: its first piece tells where it came from.
     const first = headingOf(points, zone.at, zone.radius, near + FIRST * page.lineWidth)?.along;

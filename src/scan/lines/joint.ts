@@ -73,7 +73,10 @@ export function jointAt(
   const { branches } = zone;
   if (branches.length < 3) return { kind: "joined", corners: null };
   const { lineWidth } = page;
-  const ways = branches.map((branch) => through.along(branch, zone.radius + SEEN * lineWidth));
+  const reach = zone.radius + SEEN * Math.max(lineWidth, ink.lineWidth);
+  const ways = branches.map((branch) =>
+    through.along(branch, zone.radius + SEEN * lineWidth, zone.at, reach),
+  );
   if (branches.length === 3) {
     // Three lines are one, but for a smear of a word or a shadow: of that the picture tells too little.
     const smear = hasDot(page, zone) ? null : faintOne(page, zone, ways);

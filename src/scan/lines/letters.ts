@@ -35,6 +35,8 @@ const BESIDE = 3;
 const CROWDED = 64;
 /** Stretches looked at in a slice. */
 const STRETCHES = 500;
+/** ... and of those of which only the ends are looked at. */
+const MANY = 20_000;
 
 /** The lines of a page without the strokes of letters that touch them. */
 export function* withoutLetters(
@@ -42,8 +44,7 @@ export function* withoutLetters(
   skeleton: Skeleton,
   parts: readonly Box[],
 ): Sliced<Skeleton> {
-  const ends = openEnds(page, skeleton, parts);
-  yield 0.2;
+  const ends = yield* asPart(openEnds(page, skeleton, parts), 0, 0.2);
   const atParts = endsAtParts(page, skeleton, parts);
   yield 0.3;
   const letters = yield* asPart(letterStrokes(page, skeleton, ends, atParts), 0.3, 0.9);
@@ -65,7 +66,8 @@ function* letterStrokes(
   const { stretches, nodes } = skeleton;
   const places = placesOfForks(skeleton, ONE_PLACE * lineWidth);
   yield 0.1;
-  const isLine = yield* asPart(linesAmong(page, skeleton, places, atParts), 0.1, 0.5);
+  const headings = new Headings(page, skeleton);
+  const isLine = yield* asPart(linesAmong(page, skeleton, places, headings, atParts), 0.1, 0.5);
   const letters = new Set<number>();
   const seen = new Set<number>();
   const reach = HOLE * lineWidth;
@@ -93,19 +95,21 @@ function* letterStrokes(
         }
       }
     }
+    if (!isSmall(skeleton, tangle, lineWidth)) continue;
     const goesOn = tangle.some((stretch) =>
       endsOf
         .get(stretch)
         ?.some((end) => lineEnds.around(end.at, reach).some((line) => faces(end, line, lineWidth))),
     );
+    if (goesOn) continue;
     const left = leftWithout(skeleton, tangle, places);
     const isAll = left.every(
       ({ lines, gone }) =>
         lines.length > 1 &&
         lines.length + gone.length <= CROWDED &&
-        isWhole(page, skeleton, lines, gone),
+        isWhole(page, skeleton, headings, lines, gone),
     );
-    if (goesOn || !isAll) continue;
+    if (!isAll) continue;
     // It may be what is left of a crossing's arm.
     const least = left.some(({ lines }) => lines.length === 3) ? WORD : 1;
     if (isTangle(skeleton, tangle, least, lineWidth)) for (const one of tangle) letters.add(one);
@@ -118,6 +122,7 @@ function* linesAmong(
   page: PreparedPage,
   skeleton: Skeleton,
   { placeOf, leaving }: ForkPlaces,
+  headings: Headings,
   atParts: ReadonlySet<number>,
 ): Sliced<ReadonlySet<number>> {
   const { lineWidth } = page;
@@ -134,19 +139,20 @@ function* linesAmong(
   });
   /** What leaves the same fork before what leaves others of its place. */
   const straightOn = (came: Branch, others: readonly Branch[]): number | null => {
-    const way = wayOf(page, skeleton, came);
+    const way = headings.wayOf(came);
     if (!way) return null;
     const fork = nodeOf(skeleton, came);
-    const bends = others.flatMap((other) => {
-      if (other.stretch === came.stretch) return [];
-      const ahead = wayOf(page, skeleton, other);
+    let best: { stretch: number; bend: number; isNear: boolean } | null = null;
+    for (const other of others) {
+      if (other.stretch === came.stretch) continue;
+      const ahead = headings.wayOf(other);
       const bend = ahead ? bendBetween(way, ahead) : 180;
-      return bend > GOES_ON
-        ? []
-        : [{ stretch: other.stretch, bend, isNear: nodeOf(skeleton, other) === fork }];
-    });
-    bends.sort((a, b) => Number(b.isNear) - Number(a.isNear) || a.bend - b.bend);
-    return bends[0]?.stretch ?? null;
+      if (bend > GOES_ON) continue;
+      const isNear = nodeOf(skeleton, other) === fork;
+      const isBetter = best === null || (isNear === best.isNear ? bend < best.bend : isNear);
+      if (isBetter) best = { stretch: other.stretch, bend, isNear };
+    }
+    return best?.stretch ?? null;
   };
   for (let n = 0; n < lines.length; n++) {
     if (n % STRETCHES === STRETCHES - 1) yield n / stretches.length;
@@ -160,27 +166,36 @@ function* linesAmong(
       if (best !== null) add(best);
     }
   }
-  for (const stretch of withinLines(skeleton, isLine, placeOf)) isLine.add(stretch);
+  for (const stretch of yield* asPart(withinLines(skeleton, isLine, placeOf), 0.5, 1))
+    isLine.add(stretch);
   return isLine;
 }
 
 /** Stretches within a place that lead from line to line. */
-function withinLines(
+function* withinLines(
   { stretches, nodes }: Skeleton,
   isLine: ReadonlySet<number>,
   placeOf: (node: number) => number,
-): ReadonlySet<number> {
+): Sliced<ReadonlySet<number>> {
   const within = new Set<number>();
-  stretches.forEach(({ from, to }, stretch) => {
+  for (let stretch = 0; stretch < stretches.length; stretch++) {
+    if (stretch % MANY === MANY - 1) yield (0.3 * stretch) / stretches.length;
+    const { from, to } = stretches[stretch] as Stretch;
     if (from !== to && placeOf(from) === placeOf(to) && !isLine.has(stretch)) within.add(stretch);
-  });
+  }
   // What leads nowhere is the foot of a letter.
   const leadsNowhere = (node: number) => {
-    const met = (nodes[node] as SkeletonNode).stretches;
-    return !met.some((one) => isLine.has(one)) && met.filter((one) => within.has(one)).length < 2;
+    let count = 0;
+    for (const one of (nodes[node] as SkeletonNode).stretches) {
+      if (isLine.has(one)) return false;
+      if (within.has(one)) count++;
+    }
+    return count < 2;
   };
   const left = [...within];
+  let looked = 0;
   for (let one = left.pop(); one !== undefined; one = left.pop()) {
+    if (++looked % MANY === 0) yield 1 - 0.7 / (1 + looked / stretches.length);
     const { from, to } = stretches[one] as Stretch;
     if (!within.has(one) || !(leadsNowhere(from) || leadsNowhere(to))) continue;
     within.delete(one);
@@ -196,22 +211,42 @@ function nodeOf({ stretches }: Skeleton, { stretch, isFrom }: Branch): number {
   return isFrom ? from : to;
 }
 
-/** Which way a branch leaves its fork. */
-function wayOf({ lineWidth }: PreparedPage, skeleton: Skeleton, branch: Branch): Point | null {
-  const { x, y } = skeleton.nodes[nodeOf(skeleton, branch)] as SkeletonNode;
-  // So many pixels lead beyond what is looked at, however they wind.
-  const points = placesAlong(skeleton, branch, 8 * SEEN_TO * lineWidth);
-  const heading =
-    headingOf(points, [x, y], SEEN_FROM * lineWidth, SEEN_TO * lineWidth) ??
-    headingOf(points, [x, y], 0, SEEN_TO * lineWidth);
-  return heading?.along ?? null;
-}
+/** Which way branches leave their forks, each found once. */
+class Headings {
+  private readonly page: PreparedPage;
+  private readonly skeleton: Skeleton;
+  private readonly ways: (Point | null | undefined)[];
 
-/** Which way a branch begins at its fork. */
-function startOf({ lineWidth }: PreparedPage, skeleton: Skeleton, branch: Branch): Point | null {
-  const { x, y } = skeleton.nodes[nodeOf(skeleton, branch)] as SkeletonNode;
-  const points = placesAlong(skeleton, branch, 8 * STARTS * lineWidth);
-  return headingOf(points, [x, y], 0, STARTS * lineWidth)?.along ?? null;
+  constructor(page: PreparedPage, skeleton: Skeleton) {
+    this.page = page;
+    this.skeleton = skeleton;
+    this.ways = new Array(2 * skeleton.stretches.length);
+  }
+
+  /** Which way a branch leaves its fork. */
+  wayOf(branch: Branch): Point | null {
+    const number = 2 * branch.stretch + (branch.isFrom ? 0 : 1);
+    const known = this.ways[number];
+    if (known !== undefined) return known;
+    const { lineWidth } = this.page;
+    const { x, y } = this.skeleton.nodes[nodeOf(this.skeleton, branch)] as SkeletonNode;
+    // So many pixels lead beyond what is looked at, however they wind.
+    const points = placesAlong(this.skeleton, branch, 8 * SEEN_TO * lineWidth);
+    const heading =
+      headingOf(points, [x, y], SEEN_FROM * lineWidth, SEEN_TO * lineWidth) ??
+      headingOf(points, [x, y], 0, SEEN_TO * lineWidth);
+    const way = heading?.along ?? null;
+    this.ways[number] = way;
+    return way;
+  }
+
+  /** Which way a branch begins at its fork. */
+  startOf(branch: Branch): Point | null {
+    const { lineWidth } = this.page;
+    const { x, y } = this.skeleton.nodes[nodeOf(this.skeleton, branch)] as SkeletonNode;
+    const points = placesAlong(this.skeleton, branch, 8 * STARTS * lineWidth);
+    return headingOf(points, [x, y], 0, STARTS * lineWidth)?.along ?? null;
+  }
 }
 
 /** Forks so near to one another that they are one place, and what leaves such a place. */
@@ -284,18 +319,19 @@ function leftWithout(
 function isWhole(
   page: PreparedPage,
   skeleton: Skeleton,
+  headings: Headings,
   lines: readonly Branch[],
   gone: readonly Branch[],
 ): boolean {
-  const ways = lines.map((line) => wayOf(page, skeleton, line));
+  const ways = lines.map((line) => headings.wayOf(line));
   return lines.every((line, n) => {
     const way = ways[n];
     if (!way) return false;
     if (ways.some((other) => other && other !== way && bendBetween(way, other) <= GOES_ON))
       return true;
-    const start = startOf(page, skeleton, line);
+    const start = headings.startOf(line);
     const isHalf = (other: Branch) => {
-      const way = startOf(page, skeleton, other);
+      const way = headings.startOf(other);
       return start !== null && way !== null && bendBetween(start, way) <= HALF;
     };
     if (gone.some(isHalf)) return false;
@@ -309,22 +345,32 @@ function isWhole(
   });
 }
 
-/** Whether strokes are as small as a word, `least` of them, and not one that is straight. */
+/** Whether strokes are as small as a word. */
+function isSmall({ stretches, width }: Skeleton, tangle: readonly number[], lineWidth: number) {
+  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const stretch of tangle) {
+    const { pixels } = stretches[stretch] as Stretch;
+    for (let n = 0; n < pixels.length; n++) {
+      const at = pixels[n] as number;
+      const x = at % width;
+      const y = (at - x) / width;
+      if (x < left) left = x;
+      if (x > right) right = x;
+      if (y < top) top = y;
+      if (y > bottom) bottom = y;
+    }
+    if (Math.min(right - left, bottom - top) > HIGH * lineWidth) return false;
+  }
+  return true;
+}
+
+/** Whether they are strokes, `least` of them, and not one that is straight. */
 function isTangle(
-  { stretches, nodes, width }: Skeleton,
+  { stretches, nodes }: Skeleton,
   tangle: readonly number[],
   least: number,
   lineWidth: number,
 ): boolean {
-  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const stretch of tangle) {
-    for (const at of (stretches[stretch] as Stretch).pixels) {
-      const [x, y] = [at % width, Math.floor(at / width)];
-      [left, right] = [Math.min(left, x), Math.max(right, x)];
-      [top, bottom] = [Math.min(top, y), Math.max(bottom, y)];
-    }
-  }
-  if (Math.min(right - left, bottom - top) > HIGH * lineWidth) return false;
   const strokes = tangle.filter((one) => (stretches[one] as Stretch).length > TIP * lineWidth);
   if (strokes.length !== 1 || least > 1) return strokes.length >= Math.max(2, least);
   const { from, to, length } = stretches[strokes[0] as number] as Stretch;

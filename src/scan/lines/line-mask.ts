@@ -45,7 +45,18 @@ export function lineMask(
     clear(lines, pixelRows(box, 0, lines), stops);
   }
   for (const at of gone) data[at] = 0;
-  return { lines, places: places.filter((at) => data[at] === 1), stops };
+  return { lines, places: placesLeft(places, data), stops };
+}
+
+/** Those of some places that are line. */
+function placesLeft(places: Int32Array, lines: Uint8Array): Int32Array {
+  const left = new Int32Array(places.length);
+  let count = 0;
+  for (let n = 0; n < places.length; n++) {
+    const at = places[n] as number;
+    if (lines[at] === 1) left[count++] = at;
+  }
+  return left.subarray(0, count);
 }
 
 /** Takes lines out of a box, and notes where those ended up that went on outside it. */

@@ -47,14 +47,17 @@ export function fittedLine(
   const points: Point[] = [];
   for (const half of halves) {
     let [allX, allY, all] = [0, 0, 0];
-    for (let far = from; far <= from + ALONG * lineWidth + STEP; far += apart) {
+    const last = from + ALONG * lineWidth + STEP;
+    const away = distancesUpTo(half, x, y, last + 2 * lineWidth);
+    for (let far = from; far <= last; far += apart) {
       let [sumX, sumY, sum] = [0, 0, 0];
-      for (const [px, py] of half) {
-        const there = Math.hypot(px - x, py - y);
+      for (let n = 0; n < away.length; n++) {
+        const there = away[n] as number;
         if (there > far + 2 * lineWidth) break;
         if (Math.abs(there - far) > lineWidth) continue;
-        sumX += px;
-        sumY += py;
+        const point = half[n] as Point;
+        sumX += point[0];
+        sumY += point[1];
         sum++;
       }
       if (sum === 0) continue;
@@ -70,6 +73,18 @@ export function fittedLine(
   const [first, second] = middles;
   if (!first || !second) return { at, along, points };
   return { ...lineBetween(first, second), points };
+}
+
+/** How far from a place points lie, up to the first that lies farther than `most`. */
+function distancesUpTo(points: readonly Point[], x: number, y: number, most: number): number[] {
+  const far: number[] = [];
+  for (let n = 0; n < points.length; n++) {
+    const point = points[n] as Point;
+    const there = Math.hypot(point[0] - x, point[1] - y);
+    if (there > most) break;
+    far.push(there);
+  }
+  return far;
 }
 
 /** How far beside a point of a thinned line its ink has its middle, in pixels. */
@@ -91,17 +106,18 @@ export function profileOf(page: PreparedPage, { along, points }: FittedLine): Fl
   const both = new Float64Array(2 * points.length);
   for (let n = 0; n < count; n++) {
     const [dx, dy] = [-along[1] * n * STEP, along[0] * n * STEP];
-    points.forEach(([x, y], place) => {
-      both[2 * place] = darkness(page, x + dx, y + dy);
-      both[2 * place + 1] = darkness(page, x - dx, y - dy);
-    });
-    profile[n] = both.sort()[points.length] ?? 0;
-  }
-  for (let n = 2; n < count; n++) {
-    const [before, here] = [profile[n - 1] as number, profile[n] as number];
-    if (here >= EDGE && (before >= FOOT || here <= before)) continue;
-    profile.fill(0, n);
-    break;
+    for (let place = 0; place < points.length; place++) {
+      const point = points[place] as Point;
+      both[2 * place] = darkness(page, point[0] + dx, point[1] + dy);
+      both[2 * place + 1] = darkness(page, point[0] - dx, point[1] - dy);
+    }
+    const here = both.sort()[points.length] ?? 0;
+    // Beyond its end a profile is 0.
+    if (n > 1) {
+      const before = profile[n - 1] as number;
+      if (here < EDGE || (before < FOOT && here > before)) break;
+    }
+    profile[n] = here;
   }
   return profile;
 }

@@ -1,4 +1,5 @@
 import type { Box, Point } from "../../base/index.ts";
+import { asPart, type Sliced } from "../sliced.ts";
 import { type Branch, bendBetween, headingOf, placesAlong } from "./branch.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
@@ -56,15 +57,23 @@ export function endsAtParts(
   );
 }
 
-export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly Box[]): OpenEnd[] {
+/** Nodes, or stretches, looked at in a slice. */
+const SLICE = 10_000;
+
+export function* openEnds(
+  page: PreparedPage,
+  skeleton: Skeleton,
+  parts: readonly Box[],
+): Sliced<OpenEnd[]> {
   const { lineWidth } = page;
   const near = AT_PART * lineWidth;
   const found: OpenEnd[] = [];
   const isAtPart = besideParts(page, parts);
-  const wholes = wholesOf(skeleton, isAtPart);
-  skeleton.nodes.forEach((node, number) => {
-    const [stretch, second] = node.stretches;
-    if (stretch === undefined || second !== undefined) return;
+  const wholes = yield* asPart(wholesOf(skeleton, isAtPart), 0, 0.5);
+  const look = (number: number) => {
+    const node = skeleton.nodes[number] as SkeletonNode;
+    const stretch = node.stretches[0];
+    if (stretch === undefined || node.stretches.length > 1) return;
     const { x, y } = node;
     if (x < near || y < near || x > skeleton.width - near || y > skeleton.height - near) return;
     if (isAtPart(x, y)) return;
@@ -79,7 +88,7 @@ export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly
     if (!inward) return;
     const onward: Point = [-inward[0], -inward[1]];
     const eaten = EATEN * lineWidth;
-    const whole = wholes[stretch] as Whole;
+    const whole = wholes.of(stretch);
     found.push({
       node: number,
       stretch,
@@ -91,7 +100,11 @@ export function openEnds(page: PreparedPage, skeleton: Skeleton, parts: readonly
         whole.isAtPart ||
         (length > STROKE * lineWidth && isStraight(skeleton, stretch)),
     });
-  });
+  };
+  for (let number = 0; number < skeleton.nodes.length; number++) {
+    if (number % SLICE === SLICE - 1) yield 0.5 + (0.5 * number) / skeleton.nodes.length;
+    look(number);
+  }
   return found;
 }
 
@@ -138,29 +151,41 @@ interface Whole {
 }
 
 /** Of each stretch the whole that it belongs to. */
-function wholesOf(
+interface Wholes {
+  readonly of: (stretch: number) => Whole;
+}
+
+function* wholesOf(
   { stretches, nodes }: Skeleton,
   isAtPart: (x: number, y: number) => boolean,
-): Whole[] {
+): Sliced<Wholes> {
   const wholes: Whole[] = [];
-  stretches.forEach((_, first) => {
-    if (wholes[first]) return;
+  /** By stretch the number of its whole plus one. */
+  const wholeOf = new Int32Array(stretches.length);
+  /** All stretches in the order in which they are met, each whole's together. */
+  const all = new Int32Array(stretches.length);
+  let count = 0;
+  for (let first = 0; first < stretches.length; first++) {
+    if (wholeOf[first] !== 0) continue;
     const whole: Whole = { length: 0, isAtPart: false };
-    const all = [first];
-    wholes[first] = whole;
-    for (let n = 0; n < all.length; n++) {
+    const number = wholes.push(whole);
+    wholeOf[first] = number;
+    let n = count;
+    all[count++] = first;
+    for (; n < count; n++) {
+      if (n % SLICE === SLICE - 1) yield n / stretches.length;
       const { from, to, length } = stretches[all[n] as number] as Stretch;
       whole.length += length;
-      for (const node of [from, to]) {
-        const { x, y, stretches: next } = nodes[node] as SkeletonNode;
+      for (let end = 0; end < 2; end++) {
+        const { x, y, stretches: next } = nodes[end === 0 ? from : to] as SkeletonNode;
         if (next.length === 1 && isAtPart(x, y)) whole.isAtPart = true;
         for (const beside of next) {
-          if (wholes[beside]) continue;
-          wholes[beside] = whole;
-          all.push(beside);
+          if (wholeOf[beside] !== 0) continue;
+          wholeOf[beside] = number;
+          all[count++] = beside;
         }
       }
     }
-  });
-  return wholes;
+  }
+  return { of: (stretch) => wholes[(wholeOf[stretch] as number) - 1] as Whole };
 }

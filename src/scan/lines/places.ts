@@ -49,8 +49,7 @@ export function* linePlaces(
   const lineEnds = new Set([...atParts, ...bridged.map(({ node }) => node)]);
   const ways = waysOf(skeleton, holes);
   yield 0.15;
-  const zones = zonesOf(page, skeleton, lineEnds);
-  yield 0.25;
+  const zones = yield* asPart(zonesOf(page, skeleton, lineEnds), 0.15, 0.25);
   const ink = yield* asPart(solidInk(page, skeleton, zones), 0.25, 0.3);
   for (let n = 0; n < zones.length; n++) {
     if (n % ZONES === 0) yield 0.3 + (0.5 * n) / zones.length;
@@ -83,8 +82,7 @@ export function* linePlaces(
     places[n] = { ...place, joint, isDoubtful: joint.kind === "doubtful" };
   });
   const free = ends.filter((end) => !used.has(end));
-  const faced = linesFaced(page, skeleton, lines, free);
-  yield 0.9;
+  const faced = yield* asPart(linesFaced(page, skeleton, lines, free), 0.8, 0.9);
   for (const gap of yield* asPart(holesBetween(page, free), 0.9, 1)) {
     const [a, b] = gap.ends;
     used.add(a).add(b);

@@ -1,7 +1,7 @@
-import { inkPixels } from "../ink-pixels.ts";
 import { IntList } from "../int-list.ts";
+import { packed, placesIn } from "../packed-bits.ts";
 import type { Bits } from "../raster.ts";
-import { asPart, inBands, type Sliced } from "../sliced.ts";
+import { asPart, type Sliced } from "../sliced.ts";
 
 /** A stretch of thinned line between two nodes, its pixels in order, both ends' nodes left out. */
 export interface Stretch {
@@ -41,12 +41,7 @@ export function* skeletonOf(thinned: Bits): Sliced<Skeleton> {
 
 /** The places of all pixels of lines, in order. */
 export function* placesOf(lines: Bits): Sliced<Int32Array> {
-  const { width } = lines;
-  const places = new IntList();
-  const inkIn = inkPixels(lines);
-  const add = (at: number) => places.push(at);
-  yield* inBands(lines, (top, bottom) => inkIn(top * width, bottom * width, add));
-  return places.values();
+  return yield* asPart(placesIn(yield* asPart(packed(lines), 0, 0.8)), 0.8, 1);
 }
 
 /** A pixel of line, by bits: that it is one, how many neighbours it has, that it was walked, that a node has it. */
@@ -62,18 +57,12 @@ const degreeOf = (mark: number) => (mark >> DEGREE) & 15;
  */
 export function* markedSkeleton(lines: Bits, places: Int32Array): Sliced<Skeleton> {
   const { width, height, data: marks } = lines;
-  for (let n = 0; n < places.length; n++) {
-    const at = places[n] as number;
-    const x = at % width;
-    const isEdge = x === 0 || x === width - 1 || at < width || at >= width * (height - 1);
-    marks[at] = isEdge ? 0 : INK;
-  }
+  markInner(lines, places);
   yield 0.1;
   const tracer = new Tracer(width, marks);
-  for (let n = 0; n < places.length; n++) {
-    if (n % SLICE === SLICE - 1) yield 0.1 + (0.3 * n) / places.length;
-    const at = places[n] as number;
-    if (marks[at]) marks[at] = INK | (tracer.neighbours(at) << DEGREE);
+  for (let from = 0; from < places.length; from += SLICE) {
+    tracer.markDegrees(places, from, Math.min(places.length, from + SLICE));
+    yield 0.1 + (0.3 * from) / places.length;
   }
   const nodeOf = new Map<number, number>();
   const nodes: SkeletonNode[] = [];
@@ -93,9 +82,7 @@ export function* markedSkeleton(lines: Bits, places: Int32Array): Sliced<Skeleto
     const mark = marks[at] as number;
     const degree = degreeOf(mark);
     if (mark === 0 || degree === 2 || mark & NODE) continue;
-    addNode(
-      degree < 2 ? [at] : tracer.flood(at, (beside) => degreeOf(marks[beside] as number) > 2),
-    );
+    addNode(degree < 2 ? [at] : tracer.flood(at));
   }
   const stretches: Stretch[] = [];
   const pixels = new IntList();
@@ -153,6 +140,16 @@ export function* markedSkeleton(lines: Bits, places: Int32Array): Sliced<Skeleto
   return { width, height, nodes, stretches };
 }
 
+/** Marks lines as such, but for their pixels on the picture's own edge, which are taken out. */
+function markInner({ width, height, data: marks }: Bits, places: Int32Array): void {
+  for (let n = 0; n < places.length; n++) {
+    const at = places[n] as number;
+    const x = at % width;
+    const isEdge = x === 0 || x === width - 1 || at < width || at >= width * (height - 1);
+    marks[at] = isEdge ? 0 : INK;
+  }
+}
+
 class Tracer {
   /** What `neighbours` found last. */
   readonly found: number[] = [0, 0, 0, 0, 0, 0, 0, 0];
@@ -170,18 +167,31 @@ class Tracer {
    */
   neighbours(at: number): number {
     const { marks, width, found } = this;
-    const [above, right, below, left] = [at - width, at + 1, at + width, at - 1];
-    const [up, east, down, west] = [marks[above], marks[right], marks[below], marks[left]];
+    const above = at - width;
+    const below = at + width;
+    const up = marks[above];
+    const east = marks[at + 1];
+    const down = marks[below];
+    const west = marks[at - 1];
     let count = 0;
     if (up) found[count++] = above;
-    if (east) found[count++] = right;
+    if (east) found[count++] = at + 1;
     if (down) found[count++] = below;
-    if (west) found[count++] = left;
+    if (west) found[count++] = at - 1;
     if (!up && !east && marks[above + 1]) found[count++] = above + 1;
     if (!down && !east && marks[below + 1]) found[count++] = below + 1;
     if (!down && !west && marks[below - 1]) found[count++] = below - 1;
     if (!up && !west && marks[above - 1]) found[count++] = above - 1;
     return count;
+  }
+
+  /** Marks some places of lines with how many neighbours they have. */
+  markDegrees(places: Int32Array, from: number, to: number): void {
+    const { marks } = this;
+    for (let n = from; n < to; n++) {
+      const at = places[n] as number;
+      if (marks[at]) marks[at] = INK | (this.neighbours(at) << DEGREE);
+    }
   }
 
   /** The pixel after one on a walk that came from `before`; -1 where it ends. */
@@ -196,16 +206,18 @@ class Tracer {
     return -1;
   }
 
-  flood(from: number, isIn: (at: number) => boolean): number[] {
+  /** All pixels with more than two neighbours that touch one another, marked as a node's. */
+  flood(from: number): number[] {
     const { marks, width } = this;
     const around = [-width, 1, width, -1, -width + 1, width + 1, width - 1, -width - 1];
     const found = [from];
-    const seen = new Set(found);
+    marks[from] = (marks[from] as number) | NODE;
     for (let n = 0; n < found.length; n++) {
       for (const step of around) {
         const beside = (found[n] as number) + step;
-        if (!marks[beside] || seen.has(beside) || !isIn(beside)) continue;
-        seen.add(beside);
+        const mark = marks[beside];
+        if (!mark || mark & NODE || degreeOf(mark) <= 2) continue;
+        marks[beside] = mark | NODE;
         found.push(beside);
       }
     }

@@ -1,7 +1,7 @@
 import type { Sliced } from "../sliced.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton } from "./skeleton.ts";
-import { usualLine } from "./usual-line.ts";
+import { usualWidth } from "./usual-line.ts";
 import type { Zone } from "./zones.ts";
 
 /** A page measured in its solid ink rather than in that of its lines. */
@@ -34,7 +34,7 @@ export function* solidInk(
   skeleton: Skeleton,
   zones: readonly Zone[],
 ): Sliced<SolidInk> {
-  const { flat, ink, bare } = page;
+  const { flat, bare } = page;
   // Of lines alone: on a bad page most of what was thinned is grain.
   const sample: number[] = [];
   for (const { length, pixels } of skeleton.stretches) {
@@ -61,7 +61,7 @@ export function* solidInk(
     2 * asCrossings.length < crossed.length ? 0 : shareOf(asCrossings, CROSSED),
   );
   const full = Math.min(255, bare + solid);
-  const { lineWidth } = yield* usualLine({ flat, full, bare }, ink, Int32Array.from(sample));
+  const lineWidth = yield* usualWidth({ flat, full, bare }, Int32Array.from(sample));
   return { page: { ...page, full }, lineWidth, usual: line / (full - bare) };
 }
 

@@ -9,7 +9,7 @@ const NEAR = 2;
 
 /**
  * The places of lines that the user said are none: of each, all from the joint or end before the place
- * to the one behind it, over crossings. A hole in the print ends it too: beyond it may be a line.
+ * to the one behind it, over crossings, bumps and holes that were passed: what is shown as one stretch goes.
  */
 export function strayPlaces(
   { lineWidth }: PreparedPage,
@@ -20,9 +20,10 @@ export function strayPlaces(
   const gone = new Set<number>();
   const onward = passesOf(links);
   for (const at of strays) {
-    const nearest = stretchNear(skeleton, at, NEAR * lineWidth);
+    const nearest = stretchNear(skeleton, links, at, NEAR * lineWidth);
     if (nearest === null) continue;
-    for (const stretch of runThrough(nearest, onward)) {
+    const run = runThrough(nearest, onward);
+    for (const stretch of [...run, ...bumpsAlong(run, links)]) {
       const { pixels, from, to } = skeleton.stretches[stretch] as Stretch;
       for (const place of pixels) gone.add(place);
       for (const node of [from, to]) {
@@ -36,18 +37,23 @@ export function strayPlaces(
 
 const nameOf = ({ stretch, isFrom }: Branch) => 2 * stretch + (isFrom ? 1 : 0);
 
-/** Of each end that goes straight on over other ink, the end that it goes on with. */
-function passesOf({ passes }: Links): ReadonlyMap<number, Branch> {
+/** Of each end that goes on, over other ink, a hole or a bump of its own, the end that it goes on with. */
+function passesOf({ passes, junctions }: Links): ReadonlyMap<number, Branch> {
   const onward = new Map<number, Branch>();
-  for (const { ends, radius } of passes) {
-    // Over a hole there is no ink.
-    if (radius === 0) continue;
-    const [a, b] = ends;
+  for (const { ends } of [...passes, ...junctions]) {
+    const [a, b, ...more] = ends;
+    if (!a || !b || more.length > 0) continue;
     onward.set(nameOf(a), b);
     onward.set(nameOf(b), a);
   }
   return onward;
 }
+
+/** Bumps where two ends of a run meet, which cut no line in two. */
+const bumpsAlong = (run: ReadonlySet<number>, { junctions }: Links): readonly number[] =>
+  junctions.flatMap(({ ends, bumps }) =>
+    ends.length === 2 && ends.every(({ stretch }) => run.has(stretch)) ? bumps : [],
+  );
 
 function runThrough(first: number, onward: ReadonlyMap<number, Branch>): ReadonlySet<number> {
   const run = new Set([first]);
@@ -62,9 +68,16 @@ function runThrough(first: number, onward: ReadonlyMap<number, Branch>): Readonl
   return run;
 }
 
-function stretchNear({ stretches, width }: Skeleton, [x, y]: Point, reach: number): number | null {
+/** The nearest line: a bump at its ragged end is nearer, but is not it. */
+function stretchNear(
+  { stretches, width }: Skeleton,
+  { bumps }: Links,
+  [x, y]: Point,
+  reach: number,
+): number | null {
   let [best, nearest]: [number | null, number] = [null, reach];
   for (let stretch = 0; stretch < stretches.length; stretch++) {
+    if (bumps.has(stretch)) continue;
     for (const place of (stretches[stretch] as Stretch).pixels) {
       const far = Math.hypot((place % width) - x, Math.floor(place / width) - y);
       if (far < nearest) [best, nearest] = [stretch, far];

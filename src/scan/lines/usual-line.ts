@@ -1,6 +1,6 @@
-import { inkPixels } from "../ink-pixels.ts";
-import type { Bits, Grey } from "../raster.ts";
-import { inBands, type Sliced } from "../sliced.ts";
+import { lowestBit, type PackedBits } from "../packed-bits.ts";
+import type { Grey } from "../raster.ts";
+import { asPart, inBands, type Sliced } from "../sliced.ts";
 
 /** How dark ink and paper are on a flattened page, 0 to 255. */
 export interface Tones {
@@ -17,18 +17,25 @@ export interface Tones {
 export function* tonesOf(
   { data }: Grey,
   counts: Uint32Array,
-  ink: Bits,
+  ink: PackedBits,
   places: Int32Array,
 ): Sliced<Tones> {
   const lines = new Uint32Array(256);
   // What is no ink is paper.
   const paper = counts.slice().reverse();
-  const inkIn = inkPixels(ink);
-  const takeOut = (at: number) => {
-    const dark = 255 - (data[at] as number);
-    paper[dark] = (paper[dark] as number) - 1;
-  };
-  yield* inBands(ink, (top, bottom) => inkIn(top * ink.width, bottom * ink.width, takeOut));
+  const { width, across, words } = ink;
+  yield* inBands(ink, (top, bottom) => {
+    for (let y = top; y < bottom; y++) {
+      for (let column = 0; column < across; column++) {
+        let word = words[y * across + column] as number;
+        const start = y * width + (column << 5);
+        for (; word !== 0; word &= word - 1) {
+          const dark = 255 - (data[start + lowestBit(word)] as number);
+          paper[dark] = (paper[dark] as number) - 1;
+        }
+      }
+    }
+  });
   for (let n = 0; n < places.length; n++) {
     const dark = 255 - (data[places[n] as number] as number);
     lines[dark] = (lines[dark] as number) + 1;
@@ -64,52 +71,105 @@ export interface UsualLine {
 /** Samples a slice. */
 const SLICE = 4_000;
 
-/**
- * `thinned` are the places of thinned lines. Of many of them the lesser of the ink beside it and above
- * and below it; the middle one of all.
- */
+/** `thinned` are the places of thinned lines. */
 export function* usualLine(
-  { flat, full, bare }: Tones & { readonly flat: Grey },
-  ink: Bits,
+  page: Tones & { readonly flat: Grey },
+  ink: PackedBits,
   thinned: Int32Array,
 ): Sliced<UsualLine> {
-  const { width, height, data } = flat;
-  const share = (at: number) =>
-    Math.min(1, Math.max(0, (255 - (data[at] as number) - bare) / (full - bare)));
-  const inkAlong = (at: number, step: number) => {
-    let sum = 0;
-    for (let n = 1; n < WIDEST; n++) {
-      const there = share(at + n * step);
-      if (there < EDGE) break;
-      sum += there;
-    }
-    return sum;
-  };
-  const runAlong = (at: number, step: number) => {
-    let run = 1;
-    while (run < WIDEST && ink.data[at + run * step]) run++;
-    return run - 1;
-  };
-  const stride = Math.max(1, Math.floor(thinned.length / SAMPLES));
-  const widths: number[] = [];
-  const runs: number[] = [];
-  for (let n = 0; n < thinned.length; n += stride) {
-    const at = thinned[n] as number;
-    const [x, y] = [at % width, Math.floor(at / width)];
-    if (x < WIDEST || x >= width - WIDEST || y < WIDEST || y >= height - WIDEST) continue;
-    const across = (of: (at: number, step: number) => number) =>
-      Math.min(of(at, 1) + of(at, -1), of(at, width) + of(at, -width));
-    widths.push(share(at) + across(inkAlong));
-    runs.push(1 + across(runAlong));
-    if (runs.length % SLICE === 0) yield n / thinned.length;
-  }
-  if (widths.length === 0) return { lineWidth: 1, spread: 0 };
-  const lineWidth = Math.max(1, median(widths));
+  const lineWidth = yield* asPart(usualWidth(page, thinned), 0, 0.7);
+  const samples = samplesOf(page.flat, thinned);
+  if (samples.length === 0) return { lineWidth, spread: 0 };
+  const runs = yield* asPart(runsAcross(ink, samples), 0.7, 1);
   const usualRun = median(runs);
   const near = runs.filter((run) => Math.abs(run - usualRun) <= 1);
   const mean = near.reduce((sum, run) => sum + run, 0) / near.length;
   return { lineWidth, spread: Math.max(0, (mean - lineWidth) / 2) };
 }
 
-const median = (values: readonly number[]): number =>
-  Float64Array.from(values).sort()[Math.floor(values.length / 2)] as number;
+/**
+ * As `usualLine` measures its width: at many places of thinned lines the lesser of the ink beside it and
+ * above and below it; the middle one of all.
+ */
+export function* usualWidth(
+  { flat, full, bare }: Tones & { readonly flat: Grey },
+  thinned: Int32Array,
+): Sliced<number> {
+  const { width, data } = flat;
+  /** How much ink a pixel is, by its brightness. */
+  const shares = Float64Array.from({ length: 256 }, (_, light) =>
+    Math.min(1, Math.max(0, (255 - light - bare) / (full - bare))),
+  );
+  /** The ink from a place on, `known` added; no more is looked at once that is `enough`. */
+  const inkAlong = (at: number, step: number, known: number, enough: number) => {
+    let sum = 0;
+    for (let n = 1, on = at + step; n < WIDEST && known + sum < enough; n++, on += step) {
+      const there = shares[data[on] as number] as number;
+      if (there < EDGE) break;
+      sum += there;
+    }
+    return known + sum;
+  };
+  const samples = samplesOf(flat, thinned);
+  if (samples.length === 0) return 1;
+  const widths = new Float64Array(samples.length);
+  for (let n = 0; n < samples.length; n++) {
+    if (n % SLICE === SLICE - 1) yield n / samples.length;
+    const at = samples[n] as number;
+    // Above and below are other rows, far off in memory: no more of them than may be the lesser.
+    const aside = inkAlong(at, -1, inkAlong(at, 1, 0, Infinity), Infinity);
+    const upright = inkAlong(at, -width, inkAlong(at, width, 0, aside), aside);
+    widths[n] = (shares[data[at] as number] as number) + Math.min(aside, upright);
+  }
+  return Math.max(1, median(widths));
+}
+
+/** Of each place the lesser of how many pixels of ink are side by side and above one another there. */
+function* runsAcross(ink: PackedBits, samples: Int32Array): Sliced<Float64Array> {
+  const { width, words, across } = ink;
+  /** Pixels of ink from a place on, `known` added; no more is looked at once that is `enough`. */
+  const runAlong = (
+    from: number,
+    x: number,
+    [aside, down]: readonly [number, number],
+    known: number,
+    enough: number,
+  ) => {
+    let run = 0;
+    for (let row = from, on = x; known + run < enough; run++) {
+      on += aside;
+      row += down;
+      if (run === WIDEST - 1 || !(((words[row + (on >> 5)] as number) >>> (on & 31)) & 1)) break;
+    }
+    return known + run;
+  };
+  const runs = new Float64Array(samples.length);
+  for (let n = 0; n < samples.length; n++) {
+    if (n % SLICE === SLICE - 1) yield n / samples.length;
+    const at = samples[n] as number;
+    const x = at % width;
+    const row = ((at - x) / width) * across;
+    const beside = runAlong(row, x, [-1, 0], runAlong(row, x, [1, 0], 0, Infinity), Infinity);
+    const below = runAlong(row, x, [0, across], 0, beside);
+    runs[n] = 1 + Math.min(beside, runAlong(row, x, [0, -across], below, beside));
+  }
+  return runs;
+}
+
+/** Many of the places of lines, those near the picture's own edge left out. */
+function samplesOf({ width, height }: Grey, thinned: Int32Array): Int32Array {
+  const stride = Math.max(1, Math.floor(thinned.length / SAMPLES));
+  const samples = new Int32Array(Math.ceil(thinned.length / stride));
+  let count = 0;
+  for (let n = 0; n < thinned.length; n += stride) {
+    const at = thinned[n] as number;
+    const x = at % width;
+    const y = (at - x) / width;
+    if (x < WIDEST || x >= width - WIDEST || y < WIDEST || y >= height - WIDEST) continue;
+    samples[count++] = at;
+  }
+  return samples.subarray(0, count);
+}
+
+const median = (values: Float64Array): number =>
+  values.slice().sort()[Math.floor(values.length / 2)] as number;

@@ -10,8 +10,11 @@ const MOST = 12;
 
 /** Lines as they go on beyond their own stretch: through what meets them, and over holes in the print. */
 export interface Ways {
-  /** Places along a branch and what it goes on in, straight on at forks, for so many pixels at least. */
-  along(branch: Branch, length: number): Point[];
+  /**
+   * Places along a branch and what it goes on in, straight on at forks, for so many pixels at least. None
+   * beyond the first that lies farther than `reach` from `origin`: nobody looks so far.
+   */
+  along(branch: Branch, length: number, origin: Point, reach: number): Point[];
 }
 
 export function waysOf(skeleton: Skeleton, gaps: readonly Gap[]): Ways {
@@ -45,22 +48,42 @@ export function waysOf(skeleton: Skeleton, gaps: readonly Gap[]): Ways {
     return best?.branch ?? null;
   };
   return {
-    along(branch, length) {
-      const points = placesAlong(skeleton, branch);
-      const seen = new Set([branch.stretch]);
+    along(branch, length, origin, reach) {
+      const points: Point[] = [];
+      const seen = new Set<number>();
       let [at, left]: [Branch, number] = [branch, length];
-      for (let n = 0; n < MOST; n++) {
+      for (let n = 0; n <= MOST; n++) {
+        if (!addPlaces(skeleton, at, points, origin, reach)) break;
+        seen.add(at.stretch);
         left -= (stretches[at.stretch] as Stretch).length;
-        if (left <= 0) break;
+        if (left <= 0 || n === MOST) break;
         const next = goesOn(at, points);
         if (!next || seen.has(next.stretch)) break;
-        for (const place of placesAlong(skeleton, next)) points.push(place);
-        seen.add(next.stretch);
         at = next;
       }
       return points;
     },
   };
+}
+
+/** Adds the places of a branch, up to the first that is out of reach: false where there is one. */
+function addPlaces(
+  { stretches, width }: Skeleton,
+  { stretch, isFrom }: Branch,
+  points: Point[],
+  [originX, originY]: Point,
+  reach: number,
+): boolean {
+  const { pixels } = stretches[stretch] as Stretch;
+  const far = reach * reach * (1 + 1e-9);
+  for (let n = 0; n < pixels.length; n++) {
+    const at = pixels[isFrom ? n : pixels.length - 1 - n] as number;
+    const x = at % width;
+    const y = (at - x) / width;
+    points.push([x, y]);
+    if ((x - originX) ** 2 + (y - originY) ** 2 > far) return false;
+  }
+  return true;
 }
 
 /** Pixels of a line's end that tell its direction at a fork. */

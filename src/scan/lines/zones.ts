@@ -1,5 +1,6 @@
 import { Groups, type Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
+import type { Sliced } from "../sliced.ts";
 import type { Branch } from "./branch.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
@@ -26,91 +27,155 @@ const ONE_PLACE = 1;
 /** In line widths: a spur must stick out of its zone so far to be a line. */
 const STICKS_OUT = 1;
 
+/** Nodes looked at in a slice. */
+const SLICE = 10_000;
+
 /** `lineEnds` are nodes where a line ends or goes on over a hole: no bump of a blob, however near. */
-export function zonesOf(
+export function* zonesOf(
   page: PreparedPage,
   skeleton: Skeleton,
   lineEnds: ReadonlySet<number>,
-): Zone[] {
-  const { nodes, stretches, width } = skeleton;
-  const { lineWidth, far, spread } = page;
-  const blob = nodes.map(({ pixels }) => {
+): Sliced<Zone[]> {
+  const { nodes, stretches } = skeleton;
+  const { lineWidth, far } = page;
+  const blobs = new Float64Array(nodes.length);
+  for (let node = 0; node < nodes.length; node++) {
     let most = 0;
-    for (const at of pixels) most = Math.max(most, far[at] as number);
-    return most / STEPS_PER_PIXEL;
-  });
+    for (const at of (nodes[node] as SkeletonNode).pixels) most = Math.max(most, far[at] as number);
+    blobs[node] = most / STEPS_PER_PIXEL;
+  }
+  yield 0.1;
   const together = new Groups(nodes.length);
-  const isFork = ({ stretches: ends }: SkeletonNode) => ends.length > 2;
   for (const { from, to, length } of stretches) {
     if (from === to || !isFork(nodes[from] as SkeletonNode) || !isFork(nodes[to] as SkeletonNode)) {
       continue;
     }
-    const reach = Math.max(blob[from] as number, blob[to] as number) + ONE_PLACE * lineWidth;
+    const reach = Math.max(blobs[from] as number, blobs[to] as number) + ONE_PLACE * lineWidth;
     if (length <= reach) together.join(from, to);
   }
+  yield 0.2;
   const groups = new Map<number, number[]>();
-  nodes.forEach((_, node) => {
+  for (let node = 0; node < nodes.length; node++) {
     const root = together.of(node);
     const group = groups.get(root);
     if (group) group.push(node);
     else groups.set(root, [node]);
-  });
-  return [...groups.values()].map((members) => {
-    const isMember = new Set(members);
-    const at = middle(members.map((node) => nodes[node] as SkeletonNode));
-    // Grain makes one place of a whole page: too many to be handed to Math.max at once.
-    let radius = lineWidth / 2;
-    let solid = 0;
-    for (const node of members) {
-      const { x, y } = nodes[node] as SkeletonNode;
-      const around = blob[node] as number;
-      radius = Math.max(radius, Math.hypot(x - at[0], y - at[1]) + around);
-      solid = Math.max(solid, around);
+  }
+  const zones: Zone[] = [];
+  let looked = 0;
+  for (const members of groups.values()) {
+    const zone = new ZoneOfNodes(page, skeleton, lineEnds, members, blobs, together);
+    // Grain makes one place of a whole page.
+    for (let from = 0; from < members.length; from += SLICE) {
+      const to = Math.min(members.length, from + SLICE);
+      zone.look(from, to);
+      looked += to - from;
+      if (looked % SLICE < to - from) yield 0.3 + (0.7 * looked) / nodes.length;
     }
-    const branches: Branch[] = [];
-    const inside = new Set<number>();
-    for (const node of members) {
-      for (const number of new Set((nodes[node] as SkeletonNode).stretches)) {
-        const stretch = stretches[number] as Stretch;
-        if (isInside(stretch, isMember, at, radius + lineWidth, width)) inside.add(number);
-        else if (
-          !lineEnds.has(stretch.from === node ? stretch.to : stretch.from) &&
-          isSpur(stretch, node, nodes, radius + STICKS_OUT * lineWidth, at)
-        )
-          inside.add(number);
-        else {
-          if (stretch.from === node) branches.push({ stretch: number, isFrom: true });
-          if (stretch.to === node) branches.push({ stretch: number, isFrom: false });
-        }
-      }
-    }
-    for (const number of inside) {
-      for (const at of (stretches[number] as Stretch).pixels) {
-        solid = Math.max(solid, (far[at] as number) / STEPS_PER_PIXEL);
-      }
-    }
-    // Distances count to the middle of the first pixel of paper, half a pixel too far.
-    return {
-      at,
-      radius,
-      blob: solid - 0.5 - spread,
-      nodes: members,
-      branches,
-      inside: [...inside],
-    };
-  });
+    zones.push(zone.found());
+  }
+  return zones;
 }
 
-/** Both ends in the zone, and no pixel far from it. */
-function isInside(
-  { from, to, pixels }: Stretch,
-  isMember: ReadonlySet<number>,
-  [x, y]: Point,
-  reach: number,
-  width: number,
-): boolean {
-  if (!isMember.has(from) || !isMember.has(to)) return false;
-  return pixels.every((at) => Math.hypot((at % width) - x, Math.floor(at / width) - y) <= reach);
+const isFork = ({ stretches }: SkeletonNode) => stretches.length > 2;
+
+/** Nodes that are one zone, and what is found of it. */
+class ZoneOfNodes {
+  private readonly page: PreparedPage;
+  private readonly skeleton: Skeleton;
+  private readonly lineEnds: ReadonlySet<number>;
+  private readonly members: readonly number[];
+  private readonly together: Groups;
+  private readonly root: number;
+  private readonly at: Point;
+  private readonly radius: number;
+  /** Radius in pixels of the largest disc of ink. */
+  private solid = 0;
+  private readonly branches: Branch[] = [];
+  private readonly inside = new Set<number>();
+
+  constructor(
+    page: PreparedPage,
+    skeleton: Skeleton,
+    lineEnds: ReadonlySet<number>,
+    members: readonly number[],
+    blobs: Float64Array,
+    together: Groups,
+  ) {
+    [this.page, this.skeleton, this.lineEnds] = [page, skeleton, lineEnds];
+    [this.members, this.together] = [members, together];
+    this.root = together.of(members[0] as number);
+    const { nodes } = skeleton;
+    const at = middle(nodes, members);
+    let radius = page.lineWidth / 2;
+    for (const node of members) {
+      const { x, y } = nodes[node] as SkeletonNode;
+      const around = blobs[node] as number;
+      radius = Math.max(radius, Math.hypot(x - at[0], y - at[1]) + around);
+      this.solid = Math.max(this.solid, around);
+    }
+    [this.at, this.radius] = [at, radius];
+  }
+
+  /** Looks at what leaves some of its nodes. */
+  look(first: number, last: number): void {
+    const { members, skeleton, branches, inside } = this;
+    for (let n = first; n < last; n++) {
+      const node = members[n] as number;
+      const met = (skeleton.nodes[node] as SkeletonNode).stretches;
+      for (let k = 0; k < met.length; k++) {
+        const number = met[k] as number;
+        const { from, to } = skeleton.stretches[number] as Stretch;
+        // One that begins and ends here stands twice.
+        if (from === to && met.indexOf(number) < k) continue;
+        if (this.isInside(number, node)) {
+          inside.add(number);
+          continue;
+        }
+        if (from === node) branches.push({ stretch: number, isFrom: true });
+        if (to === node) branches.push({ stretch: number, isFrom: false });
+      }
+    }
+  }
+
+  found(): Zone {
+    const { at, radius, branches, members } = this;
+    const { far, spread } = this.page;
+    let most = 0;
+    for (const number of this.inside) {
+      const { pixels } = this.skeleton.stretches[number] as Stretch;
+      for (let n = 0; n < pixels.length; n++) {
+        const there = far[pixels[n] as number] as number;
+        if (there > most) most = there;
+      }
+    }
+    const solid = Math.max(this.solid, most / STEPS_PER_PIXEL);
+    // Distances count to the middle of the first pixel of paper, half a pixel too far.
+    const blob = solid - 0.5 - spread;
+    return { at, radius, blob, nodes: members, branches, inside: [...this.inside] };
+  }
+
+  /** Whether a stretch that meets a node lies in the zone whole, or is a bump of its ink. */
+  private isInside(number: number, node: number): boolean {
+    const { at, radius, page, skeleton, lineEnds } = this;
+    const stretch = skeleton.stretches[number] as Stretch;
+    if (this.isWithin(stretch, radius + page.lineWidth)) return true;
+    if (lineEnds.has(stretch.from === node ? stretch.to : stretch.from)) return false;
+    return isSpur(stretch, node, skeleton.nodes, radius + STICKS_OUT * page.lineWidth, at);
+  }
+
+  /** Both ends in the zone, and no pixel far from it. */
+  private isWithin({ from, to, pixels }: Stretch, reach: number): boolean {
+    const { at, root, together, skeleton } = this;
+    if (together.of(from) !== root || together.of(to) !== root) return false;
+    const { width } = skeleton;
+    for (let n = 0; n < pixels.length; n++) {
+      const place = pixels[n] as number;
+      const x = place % width;
+      if (Math.hypot(x - at[0], (place - x) / width - at[1]) > reach) return false;
+    }
+    return true;
+  }
 }
 
 /** An end of a line so near the zone that it is a bump of the ink there. */
@@ -126,11 +191,12 @@ function isSpur(
   return isFork && other.stretches.length === 1 && Math.hypot(other.x - x, other.y - y) <= reach;
 }
 
-function middle(nodes: readonly SkeletonNode[]): Point {
+function middle(nodes: readonly SkeletonNode[], members: readonly number[]): Point {
   let [x, y] = [0, 0];
-  for (const node of nodes) {
+  for (const member of members) {
+    const node = nodes[member] as SkeletonNode;
     x += node.x;
     y += node.y;
   }
-  return [x / nodes.length, y / nodes.length];
+  return [x / members.length, y / members.length];
 }

@@ -39,9 +39,11 @@ function leastSquares(
   const [originX, originY] = [xs[spans[0]?.[0] ?? 0] as number, ys[spans[0]?.[0] ?? 0] as number];
   for (const [from, to] of spans) {
     for (let n = from; n <= to; n++) {
-      const [x, y] = [(xs[n] as number) - originX, (ys[n] as number) - originY];
+      const x = (xs[n] as number) - originX;
+      const y = (ys[n] as number) - originY;
       if (near) {
-        const [dx, dy] = [x + originX - near.at[0], y + originY - near.at[1]];
+        const dx = x + originX - near.at[0];
+        const dy = y + originY - near.at[1];
         if (Math.abs(dx * near.along[1] - dy * near.along[0]) > stray) continue;
       }
       count++;

@@ -40,8 +40,8 @@ const LOWER = 0.25;
 function arcAt(track: Track, { index, at }: TrackCrossing, lineWidth: number): Span | null {
   const count = track.xs.length;
   let [feet, high]: [Span | null, number] = [null, 0];
+  let [first, last] = [index - 1, index];
   for (let wide = NEAREST; wide <= FARTHEST; wide += 0.5) {
-    let [first, last] = [index - 1, index];
     while (first >= 0 && distance(pointOf(track, first), at) < wide * lineWidth) first--;
     while (last < count && distance(pointOf(track, last), at) < wide * lineWidth) last++;
     if (first < 0 || last >= count) break;

@@ -1,4 +1,11 @@
+import { Groups } from "../../base/index.ts";
 import type { FollowedPage, Question } from "../lines/follow.ts";
+
+/** A question with the nets that its answer would join. */
+interface Asked {
+  readonly question: Question;
+  readonly nets: readonly number[];
+}
 
 /**
  * Questions whose answer can join two nets that are wanted, be it over others. What only hangs on one
@@ -8,35 +15,43 @@ export function questionsThatMatter(
   { netOf, questions }: FollowedPage,
   named: ReadonlySet<number>,
 ): readonly Question[] {
-  const netsOf = (question: Question) => [
-    ...new Set(question.stretches.map((stretch) => netOf[stretch] as number)),
-  ];
-  let kept = questions.filter((question) => netsOf(question).length > 1);
+  const room = new Int32Array(netOf.length);
+  const all = questions.map((question): Asked => {
+    const nets = new Set(question.stretches.map((stretch) => netOf[stretch] as number));
+    return { question, nets: [...nets] };
+  });
+  let kept = all.filter(({ nets }) => nets.length > 1);
   for (;;) {
     const asked = new Map<number, number>();
-    for (const net of kept.flatMap(netsOf)) asked.set(net, (asked.get(net) ?? 0) + 1);
-    const reached = namedWithin(kept.map(netsOf), named);
+    for (const { nets } of kept) for (const net of nets) asked.set(net, (asked.get(net) ?? 0) + 1);
+    const reached = namedWithin(kept, named, room);
     const matters = (net: number) => named.has(net) || (asked.get(net) ?? 0) > 1;
-    const next = kept.filter((question) => {
-      const nets = netsOf(question);
-      return nets.filter(matters).length > 1 && (reached.get(nets[0] as number) ?? 0) > 1;
-    });
-    if (next.length === kept.length) return kept;
+    const next = kept.filter(
+      ({ nets }) => nets.filter(matters).length > 1 && reached(nets[0] as number) > 1,
+    );
+    if (next.length === kept.length) return kept.map(({ question }) => question);
     kept = next;
   }
 }
 
-/** Of each net how many wanted ones it would be one with if every question were answered "joined". */
+/** Of a net how many wanted ones it would be one with if every question were answered "joined". */
 function namedWithin(
-  groups: readonly (readonly number[])[],
+  asked: readonly Asked[],
   named: ReadonlySet<number>,
-): ReadonlyMap<number, number> {
-  const groupOf = new Map<number, Set<number>>();
-  for (const nets of groups) {
-    const all = new Set(nets.flatMap((net) => [...(groupOf.get(net) ?? [net])]));
-    for (const net of all) groupOf.set(net, all);
+  room: Int32Array,
+): (net: number) => number {
+  const joined = new Groups(room.length, room);
+  const wanted = new Set<number>();
+  for (const { nets } of asked) {
+    for (const net of nets) {
+      joined.join(net, nets[0] as number);
+      if (named.has(net)) wanted.add(net);
+    }
   }
-  return new Map(
-    [...groupOf].map(([net, all]) => [net, [...all].filter((one) => named.has(one)).length]),
-  );
+  const counts = new Map<number, number>();
+  for (const net of wanted) {
+    const group = joined.of(net);
+    counts.set(group, (counts.get(group) ?? 0) + 1);
+  }
+  return (net) => counts.get(joined.of(net)) ?? 0;
 }

@@ -6,6 +6,8 @@ const STUB = 3;
 /** ... and two ways round a hole in the ink lie no farther apart, nor are they longer. */
 const HOLE = 2;
 const ROUND_HOLE = 8;
+/** Each stub taken out has all lines of its net looked at again. No circuit comes near: this is hatching. */
+const MOST_LOOKED_AT = 1_000_000;
 
 /**
  * The lines of a net without what only thinning made: stubs, rings round a hole in a line's ink, and
@@ -21,7 +23,7 @@ export function tidied(
     ({ from, to, places }) => from !== to || places.length > ROUND_HOLE * lineWidth,
   );
   if (kept.length === 0) return [...runs];
-  for (;;) {
+  for (let looked = kept.length; looked <= MOST_LOOKED_AT; looked += kept.length) {
     const degrees = degreesOf(kept);
     const isStub = (run: GraphRun) =>
       [run.from, run.to].some(

@@ -5,6 +5,7 @@ import { type Fit, type Fitter, unitOfPose } from "./fit.ts";
 import { posesFrom } from "./guesses.ts";
 import type { Pose } from "./pose.ts";
 import type { SymbolPage } from "./symbol-page.ts";
+import type { Thickets } from "./thickets.ts";
 import { isWired } from "./wired.ts";
 
 export interface Fitted {
@@ -24,6 +25,7 @@ export function* fitByStrokes(
   fitter: Fitter,
   askew: number,
   symbols: readonly DrawnSymbol[],
+  thickets: Thickets,
 ): Sliced<Fitted[]> {
   const about = { line: page.line, askew };
   const found: Fitted[] = [];
@@ -35,13 +37,14 @@ export function* fitByStrokes(
   for (const [n, piece] of all.entries()) {
     for (const symbol of n < page.pieces.length ? symbols : loose) {
       for (const pose of posesFrom(symbol, piece, about)) {
-        if (!fitter.mayLie(symbol, pose)) continue;
+        if (thickets.isThick(pose) || !fitter.mayLie(symbol, pose)) continue;
         since += 12;
         const name = nameOf(page, symbol, pose);
         if (tried.has(name)) continue;
         tried.add(name);
         if (well.has(symbol, pose)) continue;
         if (!isWired(page, symbol, pose, NEARLY)) continue;
+        thickets.add(pose);
         const fit = fitter.settled(symbol, pose);
         if (!fit) continue;
         found.push({ symbol, fit });

@@ -20,6 +20,8 @@ import { moduleFound, relayFound, symbolFound } from "./proposals.ts";
 import { relaysOf } from "./relays.ts";
 import { type SymbolPage, symbolPageOf } from "./symbol-page.ts";
 import type { PlacedExample, SymbolProposal } from "./symbol-proposal.ts";
+import { Thickets } from "./thickets.ts";
+import { mostByTone, toneOf } from "./tone.ts";
 import { isWired } from "./wired.ts";
 
 export interface SymbolSearch {
@@ -42,7 +44,9 @@ export function* findSymbols(
   const shown = examplesAsSymbols(page, askew, examples);
   const exampleOf = new Map(shown.map(({ symbol, example }) => [symbol, example]));
   const symbols = [...CONVENTIONS, ...exampleOf.keys()];
-  const fitted: Fitted[] = yield* asPart(fitByStrokes(page, fitter, askew, symbols), 0.4, 0.9);
+  const thickets = new Thickets(page.line);
+  const byStrokes = fitByStrokes(page, fitter, askew, symbols, thickets);
+  const fitted: Fitted[] = yield* asPart(byStrokes, 0.4, 0.9);
   const holes = yield* asPart(holesOf(page), 0.9, 0.92);
   fitted.push(
     ...(yield* asPart(fitByCircles(page, fitter, askew, holes.list, CONVENTIONS), 0.92, 0.94)),
@@ -50,7 +54,9 @@ export function* findSymbols(
   const frame = pageFrame(page);
   const candidates: Candidate[] = [];
   for (const one of fitted) {
-    const candidate = candidateOf(page, frame, one, exampleOf.get(one.symbol));
+    const isThick = thickets.isNearThick(one.fit.pose);
+    const about = { prepared, frame, isThick };
+    const candidate = candidateOf(page, about, one, exampleOf.get(one.symbol));
     if (candidate.confidence >= LEAST && isWired(page, one.symbol, one.fit.pose)) {
       candidates.push(candidate);
     }
@@ -83,19 +89,28 @@ function isGrain({ width, height, line, pieces, glyphPieces }: SymbolPage): bool
   return strokes > FEW_STROKES && (width * height) / (line * line) < LEAST_ROOM * strokes;
 }
 
-/** What lies on the frame around the drawing is never sure. */
-const ON_FRAME = 0.45;
+/** What lies on the frame around the drawing, or where much line lies close together, is never sure. */
+const DOUBTFUL = 0.45;
+
+interface About {
+  readonly prepared: PreparedPage;
+  readonly frame: Box | null;
+  /** Whether much line lies close together thereabouts. */
+  readonly isThick: boolean;
+}
 
 function candidateOf(
   page: SymbolPage,
-  frame: Box | null,
+  { prepared, frame, isThick }: About,
   { symbol, fit }: Fitted,
   example?: string,
 ): Candidate {
   const letter = symbol.letter ? motorLetterIn(page, fit.pose) : 1;
   const looks = confidenceOf(symbol, fit, letter);
-  const body = placedBox(matrixOf(fit.pose), symbol.body);
-  const isDoubtful = frame !== null && isOnFrame(page, frame, body);
-  const confidence = isDoubtful ? Math.min(ON_FRAME, looks) : looks;
+  const matrix = matrixOf(fit.pose);
+  const body = placedBox(matrix, symbol.body);
+  const isDoubtful = isThick || (frame !== null && isOnFrame(page, frame, body));
+  const most = looks > DOUBTFUL ? mostByTone(toneOf(prepared, page, symbol, matrix)) : 1;
+  const confidence = Math.min(isDoubtful ? DOUBTFUL : most, looks);
   return { symbol, fit, letter, confidence, ...(example === undefined ? {} : { example }) };
 }

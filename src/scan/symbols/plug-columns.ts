@@ -1,4 +1,4 @@
-import { distance, type Point, turn as turned } from "../../base/index.ts";
+import { boxAround, distance, type Point, turn as turned } from "../../base/index.ts";
 import type { SymbolProposal } from "./symbol-proposal.ts";
 
 /** Symbol heights between neighbours of one column, at most; shares by which they may differ. */
@@ -41,15 +41,9 @@ export function inColumns(found: readonly SymbolProposal[]): SymbolProposal[] {
 
 function asOne(column: readonly SymbolProposal[]): SymbolProposal {
   const [first, last] = [column[0] as SymbolProposal, column.at(-1) as SymbolProposal];
-  const boxes = column.map(({ box }) => box);
   return {
     ...first,
-    box: {
-      left: Math.min(...boxes.map(({ left }) => left)),
-      top: Math.min(...boxes.map(({ top }) => top)),
-      right: Math.max(...boxes.map(({ right }) => right)),
-      bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
-    },
+    box: boxAround(column.map(({ box }) => box)),
     at: [(first.at[0] + last.at[0]) / 2, (first.at[1] + last.at[1]) / 2],
     unit: distance(first.at, last.at) / (column.length - 1) / PITCH,
     confidence: Math.min(...column.map(({ confidence }) => confidence)),

@@ -1,11 +1,11 @@
-import type { Box } from "../../base/index.ts";
+import { type Box, boxAround } from "../../base/index.ts";
 import { components } from "../components.ts";
 import { distancesToPaper } from "../distance.ts";
 import type { PreparedPage } from "../lines/prepared-page.ts";
 import type { Bits } from "../raster.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import { cutCrop, timesFor } from "./cut-crop.ts";
-import { BY_LEVEL, BY_UPRIGHT, type Glyph, glyphsOf, type Inked } from "./glyphs.ts";
+import { BY_LEVEL, BY_UPRIGHT, glyphsOf, type Inked } from "./glyphs.ts";
 import { letterInk } from "./letter-ink.ts";
 import { hasOtherInk } from "./other-ink.ts";
 import { type WithoutLines, withoutLines } from "./without-lines.ts";
@@ -14,6 +14,11 @@ import { USUAL_TURN, type WordLine, wordLinesOf } from "./word-lines.ts";
 
 /** Crops between two tellings. */
 const BATCH = 20;
+/** So many words, or so many pixels of them enlarged, have no drawing: they would fill a tablet. */
+const MOST_WORDS = 5000;
+const MOST_CROPPED = 120_000_000;
+const TOO_MUCH_PRINT =
+  "There is far more print on this page than a drawing has. Cut it down to the drawing, or clean it of specks, and read the words again.";
 
 /** Every run of words on a page, cut out for a reader: level ones and upright ones, read from the bottom up. */
 export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
@@ -25,13 +30,14 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   const inked = factsOf(far, labels, parted, list.length);
   yield 0.6;
   const glyphs = glyphsOf(list, page.lineWidth, inked);
-  const rows = wordLinesOf(glyphs);
-  yield 0.7;
+  const rows = yield* asPart(wordLinesOf(glyphs), 0.6, 0.7);
   const source = { flat: page.flat, labels, lines, list };
   const crops: WordCrop[] = [];
   const sized = rows.map((row) => ({ row, tall: letterHeight(row) }));
   const usual = usualHeight(sized);
   const likely = sized.filter(({ row, tall }) => mayBeWord(row, tall, usual));
+  if (likely.length > MOST_WORDS) throw new Error(TOO_MUCH_PRINT);
+  let cropped = 0;
   for (const [n, { row, tall }] of likely.entries()) {
     const box = boxAround(row.glyphs);
     const own = new Set(row.glyphs.flatMap(({ numbers }) => numbers.map((number) => number + 1)));
@@ -41,6 +47,8 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
       numbers.some((number) => inked.cutBy[number] !== 0),
     );
     const room = longer(box, row.way, aside);
+    cropped += (room.right - room.left + 1) * (room.bottom - room.top + 1) * timesFor(tall) ** 2;
+    if (cropped > MOST_CROPPED) throw new Error(TOO_MUCH_PRINT);
     crops.push({
       box: inPicture(box, page.scale),
       turn,
@@ -89,15 +97,6 @@ function factsOf(
       known | (touches(level, at) ? BY_LEVEL : 0) | (touches(upright, at) ? BY_UPRIGHT : 0);
   }
   return { thickest, cutBy };
-}
-
-function boxAround(glyphs: readonly Glyph[]): Box {
-  return {
-    left: Math.min(...glyphs.map(({ left }) => left)),
-    top: Math.min(...glyphs.map(({ top }) => top)),
-    right: Math.max(...glyphs.map(({ right }) => right)),
-    bottom: Math.max(...glyphs.map(({ bottom }) => bottom)),
-  };
 }
 
 interface Sized {

@@ -1,4 +1,5 @@
 import { Groups } from "../../base/index.ts";
+import { asPart, type Sliced } from "../sliced.ts";
 import type { Glyph, Glyphs } from "./glyphs.ts";
 import type { WordTurn } from "./word-crop.ts";
 
@@ -38,20 +39,24 @@ const most = <T>(list: readonly T[], sizeOf: (one: T) => number): number =>
   list.reduce((largest, one) => Math.max(largest, sizeOf(one)), 0);
 
 function around(extents: readonly Extent[]): Extent {
-  return {
-    from: Math.min(...extents.map(({ from }) => from)),
-    to: Math.max(...extents.map(({ to }) => to)),
-    low: Math.min(...extents.map(({ low }) => low)),
-    high: Math.max(...extents.map(({ high }) => high)),
-  };
+  let [from, to, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const one of extents) {
+    [from, to] = [Math.min(from, one.from), Math.max(to, one.to)];
+    [low, high] = [Math.min(low, one.low), Math.max(high, one.high)];
+  }
+  return { from, to, low, high };
 }
 
 /** Groups letters into rows, level and upright ones; a letter alone is a level row. */
-export function wordLinesOf({ letters, marks }: Glyphs): readonly WordLine[] {
+export function* wordLinesOf({ letters, marks }: Glyphs): Sliced<readonly WordLine[]> {
   const taken = new Set<Glyph>();
   const words: WordLine[] = [];
-  const tried = (["level", "upright"] as const)
-    .flatMap((way) => touching(letters, way).map((glyphs) => ({ way, glyphs })))
+  const level = yield* asPart(touching(letters, "level"), 0, 0.2);
+  const upright = yield* asPart(touching(letters, "upright"), 0.2, 0.4);
+  const tried = [
+    ...level.map((glyphs) => ({ way: "level" as const, glyphs })),
+    ...upright.map((glyphs) => ({ way: "upright" as const, glyphs })),
+  ]
     .filter(({ glyphs }) => glyphs.length > 1)
     .sort((a, b) => b.glyphs.length - a.glyphs.length || gapOf(a) - gapOf(b));
   for (const { way, glyphs } of tried) {
@@ -62,7 +67,70 @@ export function wordLinesOf({ letters, marks }: Glyphs): readonly WordLine[] {
   }
   const alone = letters.filter((glyph) => !taken.has(glyph)).map((glyph) => [glyph]);
   const fromLeft = marks.toSorted((a, b) => middleOf(a) - middleOf(b));
-  return inRows(words, alone).map((line) => withMarks(line, fromLeft));
+  const rows = yield* asPart(inRows(words, alone), 0.4, 0.8);
+  const lines: WordLine[] = [];
+  for (const [n, row] of rows.entries()) {
+    if (n % ROWS === ROWS - 1) yield 0.8 + (0.2 * n) / rows.length;
+    lines.push(withMarks(row, fromLeft));
+  }
+  return lines;
+}
+
+/** Rows whose marks are looked for, and pairs that are looked at, in a slice. */
+const ROWS = 200;
+const PAIRS = 200_000;
+
+interface Placed {
+  readonly at: Extent;
+}
+
+/**
+ * Calls `look` with the numbers of all that may be one row: `sorted` by where they begin, the one behind
+ * the other beginning no more than `apart` after its end, their middles no more than `aside` from one
+ * another across it.
+ */
+function* neighbours(
+  sorted: readonly Placed[],
+  apart: number,
+  aside: number,
+  look: (n: number, m: number) => void,
+): Sliced<void> {
+  const bands = new Map<number, number[]>();
+  const bandOf = ({ at }: Placed) => Math.floor((at.low + at.high) / 2 / Math.max(1, aside));
+  sorted.forEach((one, n) => {
+    const band = bands.get(bandOf(one));
+    if (band) band.push(n);
+    else bands.set(bandOf(one), [n]);
+  });
+  let looked = 0;
+  for (const [n, one] of sorted.entries()) {
+    const end = one.at.to + apart;
+    const near: number[] = [];
+    for (let band = bandOf(one) - 1; band <= bandOf(one) + 1; band++) {
+      const numbers = bands.get(band) ?? [];
+      for (let k = placeAfter(n, numbers); k < numbers.length; k++) {
+        const m = numbers[k] as number;
+        if ((sorted[m] as Placed).at.from > end) break;
+        near.push(m);
+      }
+    }
+    for (const m of near.sort((a, b) => a - b)) look(n, m);
+    looked += near.length + 1;
+    if (looked < PAIRS) continue;
+    looked = 0;
+    yield n / sorted.length;
+  }
+}
+
+/** The place of the first number above n in a rising list. */
+function placeAfter(n: number, rising: readonly number[]): number {
+  let [least, most] = [0, rising.length];
+  while (least < most) {
+    const half = (least + most) >> 1;
+    if ((rising[half] as number) <= n) least = half + 1;
+    else most = half;
+  }
+  return least;
 }
 
 /** How far apart the letters of a row stand on the whole, in their heights. */
@@ -74,18 +142,16 @@ function gapOf({ way, glyphs }: WordLine): number {
 }
 
 /** Letters that stand as close as those of one word. */
-function touching(letters: readonly Glyph[], way: Way): Glyph[][] {
+function* touching(letters: readonly Glyph[], way: Way): Sliced<Glyph[][]> {
   const sorted = letters
     .map((glyph) => ({ glyph, at: extentOf(glyph, way) }))
     .sort((a, b) => a.at.from - b.at.from);
   const groups = new Groups(sorted.length);
   const widest = most(sorted, ({ at }) => at.to - at.from);
-  sorted.forEach((one, n) => {
-    for (let m = n + 1; m < sorted.length; m++) {
-      const other = sorted[m] as (typeof sorted)[number];
-      if (other.at.from > one.at.to + widest) break;
-      if (isOneWord(one.at, other.at)) groups.join(n, m);
-    }
+  const tallest = most(sorted, ({ at }) => tallOf(at));
+  yield* neighbours(sorted, Math.min(widest, LETTER_GAP * tallest), tallest, (n, m) => {
+    const [one, other] = [sorted[n] as Placed, sorted[m] as Placed];
+    if (isOneWord(one.at, other.at)) groups.join(n, m);
   });
   return membersOf(groups, sorted.length).map((members) =>
     members.map((n) => (sorted[n] as { glyph: Glyph }).glyph),
@@ -108,9 +174,13 @@ interface Row {
 }
 
 /** Words and single letters that follow one another in one row and one size, the nearest joined first. */
-function inRows(words: readonly WordLine[], alone: readonly (readonly Glyph[])[]): WordLine[] {
+function* inRows(
+  words: readonly WordLine[],
+  alone: readonly (readonly Glyph[])[],
+): Sliced<WordLine[]> {
   const rows: Row[] = [...words, ...alone.map((glyphs) => ({ way: null, glyphs }))];
-  const pairs = (["level", "upright"] as const).flatMap((way) => pairsOf(rows, way));
+  const level = yield* asPart(pairsOf(rows, "level"), 0, 0.5);
+  const pairs = level.concat(yield* asPart(pairsOf(rows, "upright"), 0.5, 1));
   pairs.sort((a, b) => a.gap - b.gap);
   const groups = new Groups(rows.length);
   const ways = rows.map(({ way }) => way);
@@ -133,7 +203,7 @@ interface Pair {
   readonly gap: number;
 }
 
-function pairsOf(rows: readonly Row[], way: Way): Pair[] {
+function* pairsOf(rows: readonly Row[], way: Way): Sliced<Pair[]> {
   const sorted = rows
     .map((row, number) => ({
       number,
@@ -144,16 +214,13 @@ function pairsOf(rows: readonly Row[], way: Way): Pair[] {
     .filter((row) => row.way === null || row.way === way)
     .sort((a, b) => a.at.from - b.at.from);
   const tallest = most(sorted, ({ at }) => tallOf(at));
-  const longest = most(sorted, ({ at }) => at.to - at.from);
   const pairs: Pair[] = [];
-  sorted.forEach((one, n) => {
-    for (let m = n + 1; m < sorted.length; m++) {
-      const other = sorted[m] as (typeof sorted)[number];
-      if (other.at.from > one.at.from + longest + WORD_GAP * tallest) break;
-      if (one.isAlone && other.isAlone && !(mayRead(one.at) && mayRead(other.at))) continue;
-      const gap = wordGap(one.at, other.at);
-      if (gap !== null) pairs.push({ one: one.number, other: other.number, way, gap });
-    }
+  yield* neighbours(sorted, WORD_GAP * tallest, IN_ROW * tallest, (n, m) => {
+    const [one, other] = [sorted[n], sorted[m]];
+    if (!one || !other) return;
+    if (one.isAlone && other.isAlone && !(mayRead(one.at) && mayRead(other.at))) return;
+    const gap = wordGap(one.at, other.at);
+    if (gap !== null) pairs.push({ one: one.number, other: other.number, way, gap });
   });
   return pairs;
 }

@@ -1,5 +1,6 @@
 import {
   type Box,
+  boxAt,
   boxContains,
   boxesOverlap,
   distance,
@@ -17,13 +18,6 @@ export type DiagramHit =
   | { readonly on: "part"; readonly part: Id }
   | { readonly on: "wire"; readonly wire: Id; readonly spot: SpotOnLine };
 
-const around = ([x, y]: Point, by: number): Box => ({
-  left: x - by,
-  top: y - by,
-  right: x + by,
-  bottom: y + by,
-});
-
 /** True when `p` lies in the part's own box, turned with it, or within `slack` pixels of it. */
 export function inPart(shape: PartShape, p: Point, slack = 0): boolean {
   return boxContains(growBox(shape.local, slack / unitOf(shape.part)), toSymbol(shape.part, p));
@@ -37,7 +31,7 @@ export function pinAt(
 ): Extract<DiagramHit, { on: "pin" }> | null {
   let best: Extract<DiagramHit, { on: "pin" }> | null = null;
   let nearest = reach;
-  for (const shape of partsIn(scene, around(p, reach))) {
+  for (const shape of partsIn(scene, boxAt(p, reach))) {
     for (const spot of shape.pins) {
       const away = distance(spot.at, p);
       if (away > nearest) continue;
@@ -52,7 +46,7 @@ export function pinAt(
 export function partAt(scene: Scene, p: Point, slack: number): PartShape | null {
   let best: PartShape | null = null;
   let smallest = Number.POSITIVE_INFINITY;
-  for (const shape of partsIn(scene, around(p, slack))) {
+  for (const shape of partsIn(scene, boxAt(p, slack))) {
     if (!inPart(shape, p, slack)) continue;
     const { box } = shape;
     const area = (box.right - box.left) * (box.bottom - box.top);
@@ -71,7 +65,7 @@ export function wireAt(
   reach: number,
 ): { shape: WireShape; spot: SpotOnLine } | null {
   let best: { shape: WireShape; spot: SpotOnLine } | null = null;
-  for (const shape of wiresIn(scene, around(p, reach))) {
+  for (const shape of wiresIn(scene, boxAt(p, reach))) {
     const spot = nearestOnLine(shape.points, p);
     if (spot && spot.distance <= (best?.spot.distance ?? reach)) best = { shape, spot };
   }

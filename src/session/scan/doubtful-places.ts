@@ -75,3 +75,38 @@ export const answersAlong = (
   answers.filter(({ at }) =>
     runs.some(({ points }) => (nearestOnLine(points, at)?.distance ?? Infinity) <= reach),
   );
+
+/** What is looked at: a net that was pointed at, and, with the list of all lines open, one of that. */
+export interface LookedAt {
+  readonly followed: {
+    readonly net: WholeNet | null;
+    readonly questions: readonly LineQuestion[];
+  } | null;
+  /** Null while the list is closed. */
+  readonly listed: {
+    readonly nets: readonly WholeNet[];
+    readonly questions: readonly LineQuestion[];
+  } | null;
+  /** Id of the listed net that is looked at. */
+  readonly shown: string | null;
+}
+
+/** The doubtful places of what is looked at, with its open ends. `reach`: pixels up to which an answer is a line's. */
+export function placesLookedAt(
+  { followed, listed, shown }: LookedAt,
+  answers: readonly LineAnswer[],
+  words: readonly Box[],
+  reach: number,
+): readonly DoubtfulPlace[] {
+  const along = followed?.net ? answersAlong(followed.net, answers, reach) : [];
+  const asked = listed?.questions ?? followed?.questions ?? [];
+  const open = asked.filter(({ at }) => !answers.some((one) => isOnePlace(one.at, at)));
+  const said = answers.filter((one) => listed || one.stray || along.includes(one));
+  const chosen = listed?.nets.find(({ id }) => id === shown) ?? followed?.net;
+  // Where it is asked, or was said, that lines are joined, that decides whether one ends there.
+  const joints = [...open, ...said.filter(({ joined }) => joined)];
+  const ends = (chosen ? openEndsOf(chosen, words) : []).filter(
+    ({ at }) => !joints.some((one) => distance(one.at, at) <= reach),
+  );
+  return [...open.map(placeAsked), ...said.map(placeAnswered), ...ends];
+}

@@ -1,5 +1,13 @@
 import { add, distance, type Point, subtract, turn } from "../../base/index.ts";
-import { type Id, type Job, ownerOf, type Part, type Wire } from "../../job/index.ts";
+import {
+  type Id,
+  type Job,
+  LARGEST_NUMBER,
+  ownerOf,
+  type Part,
+  SMALLEST_NUMBER,
+  type Wire,
+} from "../../job/index.ts";
 import { type SquaringPlan, toPicture, toResult } from "../../scan/index.ts";
 import { plain } from "../diagram/draft.ts";
 import { unitOf } from "../diagram/part-shape.ts";
@@ -40,7 +48,8 @@ export function moveBetween(before: SquaringPlan, after: SquaringPlan): SheetMov
   };
   // Of all turns the one that is nearest to what the page does.
   const angle = Math.atan2(across[1] - down[0], across[0] + down[1]);
-  return { to, quarters: (Math.round((2 * angle) / Math.PI) + 4) % 4 };
+  const quarters = (Math.round((2 * angle) / Math.PI) + 4) % 4;
+  return { to, quarters: Number.isFinite(quarters) ? quarters : 0 };
 }
 
 /** Where a pixel to the right and a pixel down lead, from a place. */
@@ -84,19 +93,31 @@ export function moveDrawing(draft: Job, sheet: Id, move: SheetMove): void {
       if (into)
         setPath(
           into,
-          (wire.path ?? []).map((at) => fine(move.to(at))),
+          (wire.path ?? []).map((at) => fine(move.to(at), at)),
         );
     });
   }
   const place = job.diagram.sheets.findIndex((one) => one.id === sheet);
   job.diagram.sheets[place]?.answers?.forEach((answer, index) => {
     const written = draft.diagram.sheets[place]?.answers?.[index];
-    if (written) written.at = fine(move.to(answer.at));
+    if (written) written.at = fine(move.to(answer.at), answer.at);
   });
 }
 
-/** Hundredths of a pixel: finer than anybody draws. */
-const fine = ([x, y]: Point): [number, number] => [hundredth(x), hundredth(y)];
+/**
+ * Hundredths of a pixel: finer than anybody draws. A place so far off the page that no number says where
+ * it comes to lie stays where it `was`: a job with no number there could not be opened again.
+ */
+function fine([x, y]: Point, was: Point): [number, number] {
+  const moved: [number, number] = [hundredth(x), hundredth(y)];
+  return moved.every(Number.isFinite) ? moved : [was[0], was[1]];
+}
+
+/** A size in a job's bounds, rounded to parts of a pixel; else what it `was`. */
+function sized(size: number, parts: number, was: number): number {
+  const rounded = Math.round(size * parts) / parts;
+  return rounded >= SMALLEST_NUMBER && rounded <= LARGEST_NUMBER ? rounded : was;
+}
 
 /** Never -0, which no file can hold. */
 const hundredth = (value: number): number => Math.round(value * 100) / 100 + 0;
@@ -104,10 +125,10 @@ const hundredth = (value: number): number => Math.round(value * 100) / 100 + 0;
 function movedPart(part: Part, { to, quarters }: SheetMove): Part {
   const { across, down } = spreadAt(to, part.at);
   const larger = Math.sqrt(Math.abs(determinant(across, down)));
-  const unit = Math.round(unitOf(part) * larger * 1e4) / 1e4;
+  const unit = sized(unitOf(part) * larger, 1e4, unitOf(part));
   const moved = {
     ...part,
-    at: fine(to(part.at)),
+    at: fine(to(part.at), part.at),
     turn: (((part.turn + 90 * quarters) % 360) + 360) % 360,
     ...(unit === unitOf(part) ? {} : { unit }),
   };
@@ -117,14 +138,16 @@ function movedPart(part: Part, { to, quarters }: SheetMove): Part {
   return {
     ...moved,
     pins: moved.pins.map((pin) =>
-      pin.at ? { ...pin, at: fine(turn(subtract(on(pin.at), moved.at), -moved.turn)) } : pin,
+      pin.at
+        ? { ...pin, at: fine(turn(subtract(on(pin.at), moved.at), -moved.turn), pin.at) }
+        : pin,
     ),
     ...(size
       ? {
-          size: fine([
-            distance(on([-size[0] / 2, 0]), on([size[0] / 2, 0])),
-            distance(on([0, -size[1] / 2]), on([0, size[1] / 2])),
-          ]),
+          size: [
+            sized(distance(on([-size[0] / 2, 0]), on([size[0] / 2, 0])), 100, size[0]),
+            sized(distance(on([0, -size[1] / 2]), on([0, size[1] / 2])), 100, size[1]),
+          ],
         }
       : {}),
   };

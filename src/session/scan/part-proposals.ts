@@ -1,36 +1,16 @@
-import { distance } from "../../base/index.ts";
+import { distance, keptLast } from "../../base/index.ts";
 import { pinsOf } from "../../circuit/index.ts";
 import type { Id, PartKindName } from "../../job/index.ts";
-import { commonShare, type PlacedExample, type SymbolProposal } from "../../scan/index.ts";
+import type { PlacedExample, SymbolProposal } from "../../scan/index.ts";
 import { drawnOf } from "../changes/index.ts";
 import { unitOf } from "../diagram/part-shape.ts";
 import { sceneOf } from "../diagram/scene.ts";
 import type { Session } from "../session.ts";
 import { createStore, type Store } from "../store.ts";
 import type { PageDesk } from "./page-desk.ts";
+import { NOTHING_OPEN, type OpenParts, openParts, type PartItem } from "./part-items.ts";
 import { placeProposals } from "./part-placing.ts";
 import { pictureFileOf } from "./picture-file.ts";
-
-/** How far a proposal is to be believed, in a word. */
-export type Sureness = "sure" | "likely" | "maybe";
-
-const SURE = 0.8;
-const LIKELY = 0.5;
-
-const surenessOf = (confidence: number): Sureness =>
-  confidence >= SURE ? "sure" : confidence >= LIKELY ? "likely" : "maybe";
-
-/** One place on the picture that looks like a part, as the user sees it. */
-export interface PartItem {
-  readonly id: string;
-  readonly proposal: SymbolProposal;
-  /** What it would be placed as: what it looks most like, or what the user says. */
-  readonly kind: PartKindName;
-  /** "sure" once the user has said what it is. */
-  readonly sureness: Sureness;
-  /** What is to be looked at after placing; null for nothing. */
-  readonly caution: string | null;
-}
 
 export interface PartsState {
   readonly isOpen: boolean;
@@ -132,40 +112,12 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
     store.set(() => ({ ...NOTHING, isOpen: true, found, like }));
   };
 
-  let last: ({ readonly of: readonly unknown[] } & Open) | null = null;
-  const open = (): Open => {
+  const openOf = keptLast(openParts);
+  const open = (): OpenParts => {
     const { found, left, said, like } = store.get();
     if (!found || !holds(found)) return NOTHING_OPEN;
     const { parts } = sceneOf(drawnOf(session.get()).diagram, found.sheet);
-    const of = [found, left, said, parts, like];
-    if (last && of.every((one, n) => one === last?.of[n])) return last;
-    const boxes = parts
-      .filter(({ part }) => part.kind !== "splice")
-      .map(({ box, part }) => ({ box, isModule: part.kind === "module" }));
-    const splices = parts.filter(({ part }) => part.kind === "splice");
-    const isSpliced = ({ at, unit }: SymbolProposal) =>
-      splices.some(({ part }) => distance(at, [part.at[0], part.at[1]]) <= AT_JOINT * unit);
-    const all = found.proposals.flatMap((proposal, n): PartItem[] => {
-      const id = String(n);
-      if (left.has(id)) return [];
-      if (like !== null && proposal.example !== like) return [];
-      if (proposal.kind === "splice" && isSpliced(proposal)) return [];
-      const isModule = proposal.kind === "module";
-      if (
-        boxes.some(
-          (one) => one.isModule === isModule && commonShare(one.box, proposal.box) >= COVERED,
-        )
-      )
-        return [];
-      return [itemOf(id, proposal, said.get(id))];
-    });
-    const isJoint = ({ kind }: PartItem) => kind === "splice";
-    last = {
-      of,
-      items: all.filter((one) => !isJoint(one)).sort(inOrder),
-      joints: all.filter(isJoint).sort(inOrder),
-    };
-    return last;
+    return openOf(found.proposals, parts, left, said, like);
   };
   const items = () => open().items;
   const joints = () => open().joints;
@@ -239,52 +191,6 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
     },
   };
 }
-
-/** What is proposed and neither placed nor left. */
-interface Open {
-  readonly items: readonly PartItem[];
-  readonly joints: readonly PartItem[];
-}
-
-/** A splice this near to a dot, in units of its size, is that dot's. */
-const AT_JOINT = 1.5;
-
-const SURENESSES: readonly Sureness[] = ["sure", "likely", "maybe"];
-
-/** The sure ones first; each kind of sureness from the top of the picture down. */
-function inOrder(a: PartItem, b: PartItem): number {
-  return (
-    SURENESSES.indexOf(a.sureness) - SURENESSES.indexOf(b.sureness) ||
-    a.proposal.box.top - b.proposal.box.top
-  );
-}
-
-const NOTHING_OPEN: Open = { items: [], joints: [] };
-
-function itemOf(id: string, proposal: SymbolProposal, said: PartKindName | undefined): PartItem {
-  return {
-    id,
-    proposal,
-    kind: said ?? proposal.kind,
-    sureness: said === undefined ? surenessOf(proposal.confidence) : "sure",
-    caution: cautionOf(proposal, said ?? proposal.kind),
-  };
-}
-
-/** What the picture does not say of such a part, or what can't be drawn as it is printed. */
-function cautionOf({ isMirrored, pins, ways }: SymbolProposal, kind: PartKindName): string | null {
-  if (isMirrored) return "Printed the other way round: check its pins.";
-  if (kind === "switch") return "Check its contacts and positions.";
-  if (kind === "relay") return "Check which contact is used.";
-  if (kind === "inline" && ways !== undefined && ways > 1)
-    return `${ways} pins, numbered as they stand: check their marks.`;
-  if (kind === "module" && pins)
-    return `${pins.length} pins, numbered as they stand: check their marks.`;
-  return null;
-}
-
-/** Share of the smaller of two boxes in common at which the one is placed on the other. */
-const COVERED = 0.35;
 
 /** What is placed on a sheet, as examples of what its parts look like. */
 function examplesOf(session: Session, sheet: Id): PlacedExample[] {

@@ -4,25 +4,48 @@ import type { ProposedCorners } from "../../scan/index.ts";
 import type { Session } from "../session.ts";
 import { createStore, type Store } from "../store.ts";
 
-/** Sheets whose picture was just brought in and of which nobody has been asked yet. */
+/** Sheets whose picture was just brought in and of which nobody has answered yet. */
 export interface JustImported {
   readonly sheets: readonly Id[];
+  /** Those of them that it would do good to square up: the screen asks. */
+  readonly offered: readonly Id[];
 }
+
+const NOTHING_IMPORTED: JustImported = { sheets: [], offered: [] };
 
 const stores = new WeakMap<Session, Store<JustImported>>();
 
 export function justImported(session: Session): Store<JustImported> {
-  const store = stores.get(session) ?? createStore<JustImported>({ sheets: [] });
+  const known = stores.get(session);
+  if (known) return known;
+  const store = createStore(NOTHING_IMPORTED);
   stores.set(session, store);
+  // Another job may use the same sheet ids.
+  let { key } = session.get();
+  session.subscribe(() => {
+    const now = session.get().key;
+    if (now !== key) store.set(() => NOTHING_IMPORTED);
+    key = now;
+  });
   return store;
 }
 
 /** Asked once for each picture, never again. */
 export const noteImported = (session: Session, sheet: Id): void =>
-  justImported(session).set(({ sheets }) => ({ sheets: [...sheets, sheet] }));
+  justImported(session).set(({ sheets, offered }) => ({ sheets: [...sheets, sheet], offered }));
+
+/** Has the screen ask of a sheet just imported whether it is to be squared up. */
+export const offerSquaring = (session: Session, sheet: Id): void =>
+  justImported(session).set(({ sheets, offered }) => ({
+    sheets,
+    offered: [...offered.filter((one) => one !== sheet), sheet],
+  }));
 
 export const settleImported = (session: Session, sheet: Id): void =>
-  justImported(session).set(({ sheets }) => ({ sheets: sheets.filter((one) => one !== sheet) }));
+  justImported(session).set(({ sheets, offered }) => ({
+    sheets: sheets.filter((one) => one !== sheet),
+    offered: offered.filter((one) => one !== sheet),
+  }));
 
 /** Less sure corners are not worth a question. */
 const SURE = 0.75;

@@ -1,4 +1,4 @@
-import { addTo, type Box, type Point } from "../../base/index.ts";
+import { addTo, type Box, boxAround, type Point } from "../../base/index.ts";
 import type { NetNode, NetRun, TracedNet } from "../../scan/index.ts";
 import { NameGroups } from "./name-groups.ts";
 
@@ -39,16 +39,9 @@ export function asOne(nets: readonly (TracedNet | WholeNet)[]): WholeNet {
     nodes,
     runs,
     terminals: [...new Set(nets.flatMap(({ terminals }) => terminals))],
-    box: around(nets.map(({ box }) => box)),
+    box: boxAround(nets.map(({ box }) => box)),
   };
 }
-
-const around = (boxes: readonly Box[]): Box => ({
-  left: Math.min(...boxes.map(({ left }) => left)),
-  top: Math.min(...boxes.map(({ top }) => top)),
-  right: Math.max(...boxes.map(({ right }) => right)),
-  bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
-});
 
 /** Of each node how many ends of runs come to it. */
 export function degreesOf({ nodes, runs }: Pick<TracedNet, "nodes" | "runs">): number[] {

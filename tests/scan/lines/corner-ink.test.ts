@@ -32,12 +32,13 @@ function measured(
   const { data } = copy.getImageData(0, 0, SIZE, SIZE);
   const page = finished(preparePage(greyFrom({ width: SIZE, height: SIZE, data })));
   const skeleton = finished(skeletonOf(page.thinned));
-  const zones = zonesOf(page, skeleton, new Set());
+  const zones = finished(zonesOf(page, skeleton, new Set()));
   const ink = finished(solidInk(page, skeleton, zones));
   const zone = zones.find(({ branches }) => branches.length === 4);
   if (!zone) throw new Error("no lines cross");
   const ways = waysOf(skeleton, []);
-  const along = zone.branches.map((branch) => ways.along(branch, 12 * page.lineWidth));
+  const far = 12 * page.lineWidth;
+  const along = zone.branches.map((branch) => ways.along(branch, far, zone.at, zone.radius + far));
   return { ink, corners: cornerInk(ink, zone, along) };
 }
 

@@ -14,7 +14,7 @@ const SIZE = 51;
 function joint(drawing: readonly string[]) {
   const page = pageFromText(drawing, LINE);
   const skeleton = finished(skeletonOf(page.thinned));
-  const [zone] = zonesOf(page, skeleton, new Set()).sort(
+  const [zone] = finished(zonesOf(page, skeleton, new Set())).sort(
     (a, b) => b.branches.length - a.branches.length,
   );
   if (!zone) throw new Error("no lines meet");

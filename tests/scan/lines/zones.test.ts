@@ -13,7 +13,7 @@ function zones(drawing: readonly string[], kept: "none" | "all" = "none") {
   const ends = skeleton.nodes.flatMap(({ stretches }, node) =>
     stretches.length === 1 ? [node] : [],
   );
-  return zonesOf(page, skeleton, new Set(kept === "all" ? ends : []))
+  return finished(zonesOf(page, skeleton, new Set(kept === "all" ? ends : [])))
     .filter(({ branches, inside }) => branches.length + inside.length > 2)
     .map(({ at, branches, inside, blob }) => ({
       at: at.map(Math.round),

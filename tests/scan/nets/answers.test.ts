@@ -133,6 +133,19 @@ describe("what the user said of a place", () => {
       expect(isOne(found, LEFT, RIGHT)).toBe(true);
     });
 
+    test("one with a hole that was passed goes on both sides of it", () => {
+      const draw = (pen: SKRSContext2D) => {
+        across(pen);
+        line(pen, [120, 100], [160, 180]);
+        hole(pen, [140, 140], 4);
+      };
+      expect(netAt(answered(draw), LEFT, 6)?.runs).toHaveLength(3);
+      const found = answered(draw, stray([160, 180]));
+      expect(netAt(found, [130, 120], 6)).toBeNull();
+      expect(netAt(found, [152, 164], 6)).toBeNull();
+      expect(netAt(found, LEFT, 6)?.runs.map(({ points }) => points.length)).toEqual([2]);
+    });
+
     test("a stretch between two joints goes alone; each other stretch stays", () => {
       const draw = (pen: SKRSContext2D) => {
         across(pen);

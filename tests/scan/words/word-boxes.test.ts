@@ -228,3 +228,18 @@ test("lines, dots and symbols alone are no words", () => {
   const found = cropsOf(page);
   expect(found.map(({ box }) => Math.round(box.left / 10) * 10)).toEqual([350]);
 });
+
+test("a page with more print than any drawing is refused with what to do", () => {
+  const grey = { width: 2900, height: 2200, data: new Uint8Array(2900 * 2200).fill(255) };
+  const ink = (left: number, top: number, wide: number, high: number) => {
+    for (let y = top; y < top + high; y++)
+      grey.data.fill(0, y * grey.width + left, y * grey.width + left + wide);
+  };
+  for (let top = 20; top < 2170; top += 27) {
+    for (let left = 20; left < 2870; left += 36) {
+      ink(left, top, 3, 14);
+      ink(left, top + 11, 10, 3);
+    }
+  }
+  expect(() => finished(wordBoxesOf(finished(preparePage(grey))))).toThrow(/far more print/);
+});

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { seededRandom } from "../../../src/base/index.ts";
+import { finished } from "../../../src/scan/sliced.ts";
 import { wordLinesOf } from "../../../src/scan/words/word-lines.ts";
 
 const SIDE = 8;
@@ -14,7 +15,7 @@ test("a page of halftone, with more pieces than a call takes arguments, has one 
   const letters = Array.from({ length: 130_000 }, (_, n) =>
     piece(APART * n, APART * n, SIDE, SIDE, n),
   );
-  expect(wordLinesOf({ letters, marks: [] })).toHaveLength(letters.length);
+  expect(finished(wordLinesOf({ letters, marks: [] }))).toHaveLength(letters.length);
 });
 
 test.each(["level", "upright"] as const)(
@@ -29,7 +30,7 @@ test.each(["level", "upright"] as const)(
     const marks = Array.from({ length: 3000 }, (_, n) =>
       piece(random.below(230), random.below(230), 2, 2, 3 + n),
     );
-    const [row, ...others] = wordLinesOf({ letters, marks });
+    const [row, ...others] = finished(wordLinesOf({ letters, marks }));
     expect(others).toEqual([]);
     expect(row?.way).toBe(way);
     // Half a letter's height and a twentieth beside the row, three tenths across it, by the mark's middle.

@@ -1,11 +1,6 @@
 import { expect, test } from "vitest";
 import type { LineQuestion } from "../../../src/scan/index.ts";
-import {
-  placePointedAt,
-  type TraceAsk,
-  type TraceDesk,
-  type WholeNet,
-} from "../../../src/session/index.ts";
+import type { TraceAsk, TraceDesk } from "../../../src/session/index.ts";
 import { drawing, edit } from "../diagram/drawing.ts";
 import { pictured, settled, tracing } from "./fake-trace.ts";
 import { pictureNet } from "./picture-net.ts";
@@ -274,79 +269,6 @@ test("a doubtful place beyond which no pin is, is shown on the net that leads to
   await desk.follow([92, 100], 6, "F1:2");
   await settled();
   expect(desk.places()).toMatchObject([{ at: [165, 100], question: beyond }]);
-});
-
-/** A line from F1 to F2 with a scratch from its middle down to where nothing is, unless that is no line. */
-const scratched = (ask: TraceAsk) => {
-  const pins = [
-    [[92, 100], "F1:2"],
-    [[228, 100], "F2:1"],
-  ] as const;
-  const isOut = ask.answers.some(({ at, stray }) => stray && at[0] === 160);
-  const scratch = [[[160, 100]], [[160, 200]]] as const;
-  return {
-    nets: [
-      isOut
-        ? pictureNet("A", pins as never, [[0, 1]])
-        : pictureNet("A", [...pins, ...scratch] as never, [
-            [0, 2],
-            [2, 1],
-            [2, 3],
-          ]),
-    ],
-  };
-};
-
-test("an end where nothing is placed can be left out as no line; undo brings it back", async () => {
-  const { desk, session, asked } = tracing(three(), scratched);
-  session.show({ scanDesk: true, tool: { name: "follow" } });
-  await settled();
-  await desk.follow([230, 100], 6, "F2:1");
-  expect(desk.places()).toMatchObject([{ at: [160, 200], stretch: "ends" }]);
-  desk.leaveOut([160, 200]);
-  const kept = { at: [160, 200], joined: false, stray: true };
-  expect(session.get().job.diagram.sheets[0]?.answers).toEqual([kept]);
-  expect(desk.holds()).toBe(false);
-  await settled();
-  expect(asked.at(-1)?.answers).toEqual([kept]);
-  expect(desk.get().followed?.net?.runs).toHaveLength(1);
-  expect(desk.places()).toMatchObject([{ at: [160, 200], stretch: "left-out", joined: null }]);
-
-  desk.takeBack([160, 200]);
-  await settled();
-  expect(desk.places()).toMatchObject([{ stretch: "ends" }]);
-  session.undo();
-  await settled();
-  expect(desk.places()).toMatchObject([{ stretch: "left-out" }]);
-  session.undo();
-  await settled();
-  expect(session.get().job.diagram.sheets[0]).not.toHaveProperty("answers");
-  expect(desk.get().followed?.net?.runs).toHaveLength(3);
-});
-
-test("a stretch that was pointed at is left out, and the rest of its net stays lit", async () => {
-  const { desk, session } = tracing(three(), scratched);
-  session.show({ scanDesk: true, tool: { name: "follow" } });
-  await settled();
-  await desk.follow([161, 150], 6);
-  const net = desk.get().followed?.net as WholeNet;
-  const place = placePointedAt(net, [161, 150]);
-  expect(place).toMatchObject({ at: [160, 150], stretch: "here" });
-  desk.leaveOut(place?.at ?? [0, 0]);
-  await settled();
-  expect(desk.get().followed?.net?.runs).toHaveLength(1);
-  expect(pinsOf(desk)).toEqual(["F1:2", "F2:1"]);
-});
-
-test("the open ends of the line that is chosen on the list are shown, and of no other", async () => {
-  const { desk, session } = tracing(three(), scratched);
-  session.show({ scanDesk: true });
-  await desk.traceAll();
-  expect(desk.places()).toEqual([]);
-  desk.look("A");
-  expect(desk.places()).toMatchObject([{ at: [160, 200], stretch: "ends" }]);
-  desk.look(null);
-  expect(desk.places()).toEqual([]);
 });
 
 test("lines are followed once, however often that is asked for meanwhile", async () => {

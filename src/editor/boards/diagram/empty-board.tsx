@@ -1,8 +1,8 @@
 import { Camera, ClipboardPaste, FileImage, PencilRuler, Play } from "lucide-react";
-import { useEffect, useRef } from "react";
+import { useEffect } from "react";
 import { addSheet } from "../../../session/index.ts";
 import { Button } from "../../app/controls/index.ts";
-import { usePictureImport } from "../../import/index.ts";
+import { useCamera, usePictureImport } from "../../import/index.ts";
 import { focusDiagram, isFocusLost } from "../../lost-focus.ts";
 import { useSession } from "../../session-context.tsx";
 import styles from "./empty-board.module.css";
@@ -11,7 +11,7 @@ import styles from "./empty-board.module.css";
 export function EmptyBoard({ onOpenDemo }: { onOpenDemo: () => void }) {
   const session = useSession();
   const pictures = usePictureImport();
-  const camera = useRef<HTMLInputElement>(null);
+  const camera = useCamera(pictures.take);
   useEffect(
     () => () => {
       // The button that was pressed is gone with the offers.
@@ -31,11 +31,7 @@ export function EmptyBoard({ onOpenDemo }: { onOpenDemo: () => void }) {
       <h2>Bring in the diagram</h2>
       <p>A photo, a scan or a page of a PDF. You trace only the circuit around the module.</p>
       <div className={styles.offers}>
-        <Button
-          tone="primary"
-          icon={<Camera aria-hidden />}
-          onClick={() => camera.current?.click()}
-        >
+        <Button tone="primary" icon={<Camera aria-hidden />} onClick={camera.ask}>
           Take a photo
         </Button>
         <Button icon={<FileImage aria-hidden />} onClick={pictures.pick}>
@@ -51,18 +47,7 @@ export function EmptyBoard({ onOpenDemo }: { onOpenDemo: () => void }) {
           Look at the demo
         </Button>
       </div>
-      <input
-        ref={camera}
-        type="file"
-        accept="image/*"
-        capture="environment"
-        hidden
-        aria-label="Photo from the camera"
-        onChange={(event) => {
-          pictures.take([...(event.target.files ?? [])]);
-          event.target.value = "";
-        }}
-      />
+      {camera.input}
       {pictures.dialog}
     </div>
   );

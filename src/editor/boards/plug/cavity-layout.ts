@@ -1,4 +1,4 @@
-import type { Point } from "../../../base/index.ts";
+import { type Box, boxAt, type Point } from "../../../base/index.ts";
 import { formatColour } from "../../../standards/index.ts";
 import type { CavityFacts } from "./cavity-facts.ts";
 import { liveTag } from "./live-badge.tsx";
@@ -52,13 +52,6 @@ const chiefTag = (facts: CavityFacts): Tag | null =>
 const otherTag = (facts: CavityFacts): Tag | null =>
   facts.live ? codeOf(facts) : facts.pin === null ? null : { text: facts.pin, style: "400" };
 
-interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-
 /** Where a word might stand: its top left corner, and how long the wire beside or over it is. */
 interface Spot {
   readonly x: number;
@@ -79,13 +72,6 @@ const covers = ({ at: [x, y], radius }: Disc, box: Box) =>
     x - Math.max(box.left, Math.min(box.right, x)),
     y - Math.max(box.top, Math.min(box.bottom, y)),
   ) < radius;
-
-const boxAround = ([x, y]: Point, halfWidth: number, halfHeight = halfWidth): Box => ({
-  left: x - halfWidth,
-  top: y - halfHeight,
-  right: x + halfWidth,
-  bottom: y + halfHeight,
-});
 
 /** Pixels between two things that must not touch. */
 const GAP = 2;
@@ -165,7 +151,7 @@ export function layOutFace(
         if (wires.some((one, at) => at !== own && meets(one))) continue;
         words.push(box);
         if (own === index) {
-          wires[index] = boxAround([cx, cy + radius + spot.stub / 2], wire / 2 + 1, spot.stub / 2);
+          wires[index] = boxAt([cx, cy + radius + spot.stub / 2], wire / 2 + 1, spot.stub / 2);
         }
         return { text, size, style, ...spot };
       }
@@ -188,7 +174,7 @@ export function layOutFace(
 
   const placeCodes = (order: readonly number[]) => {
     wires = cavities.map(({ facts, at: [x, y] }) =>
-      facts.colour ? boxAround([x, y + radius + stub / 2], wire / 2 + 1, stub / 2) : null,
+      facts.colour ? boxAt([x, y + radius + stub / 2], wire / 2 + 1, stub / 2) : null,
     );
     words = [];
     const codes: ReturnType<typeof place>[] = cavities.map(() => null);

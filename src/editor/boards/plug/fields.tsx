@@ -1,6 +1,7 @@
 import { type ReactNode, useId } from "react";
 import type { EditOptions } from "../../../job/index.ts";
 import { CommitField } from "../../app/commit-field.tsx";
+import { RadioOptions } from "../../app/controls/index.ts";
 import styles from "./fields.module.css";
 
 interface TextFieldProps {
@@ -136,21 +137,10 @@ export function Choice<T extends string>({ label, value, options, onChange }: Ch
 
 /** A choice whose options all show: few of them, and the first thing decided. */
 export function Choices<T extends string>({ label, value, options, onChange }: ChoiceProps<T>) {
-  const name = useId();
   return (
     <fieldset className={styles.choices}>
       <legend>{label}</legend>
-      {options.map((option) => (
-        <label key={option.value} data-chosen={option.value === value}>
-          <input
-            type="radio"
-            name={name}
-            checked={option.value === value}
-            onChange={() => onChange(option.value)}
-          />
-          {option.text}
-        </label>
-      ))}
+      <RadioOptions value={value} options={options} onChange={onChange} />
     </fieldset>
   );
 }

@@ -120,7 +120,7 @@ export function PhotoColourDialog({ plug, cavity, onClose }: PhotoColourDialogPr
       <div className={styles.dialog}>
         {!photo && chooser}
         {wrong !== null && <p role="alert">{wrong}</p>}
-        {!machine && <p role="alert">Add a machine first: a wire's colour belongs to one.</p>}
+        {!machine && <p role="alert">Add a machine first: a wire’s colour belongs to one.</p>}
         {photo && machine && !white && problem === null && (
           <p role="status">Reading the picture…</p>
         )}

@@ -14,7 +14,7 @@ import styles from "./square-panel.module.css";
 
 const TITLES: Readonly<Record<Does, string>> = {
   flatten: "Make shadows and paper white",
-  "bleed-through": "Take the other side's print away",
+  "bleed-through": "Take the other side’s print away",
   inks: "Keep only some inks",
   contrast: "More contrast",
   "black-and-white": "Black and white",
@@ -37,31 +37,36 @@ interface CleanPanelProps {
 export function CleanPanel({ form, onForm }: CleanPanelProps) {
   const opened = useRef<Does | null>(null);
   return (
-    <ul className={styles.steps}>
-      {STEP_ORDER.map((does) => (
-        <li
-          key={does}
-          data-on={form[does].isOn}
-          ref={(item) => {
-            // What can be set of a step just switched on comes into sight.
-            if (!item || opened.current !== does || !form[does].isOn) return;
-            opened.current = null;
-            item.scrollIntoView({ block: "nearest" });
-          }}
-        >
-          <Tick
-            label={TITLES[does]}
-            value={form[does].isOn}
-            onChange={(isOn) => {
-              if (isOn) opened.current = does;
-              onForm((now) => switched(now, does, isOn));
+    <>
+      <p className={styles.lead}>
+        Only what you need: lines and words are found without it too. The picture that came is kept.
+      </p>
+      <ul className={styles.steps}>
+        {STEP_ORDER.map((does) => (
+          <li
+            key={does}
+            data-on={form[does].isOn}
+            ref={(item) => {
+              // What can be set of a step just switched on comes into sight.
+              if (!item || opened.current !== does || !form[does].isOn) return;
+              opened.current = null;
+              item.scrollIntoView({ block: "nearest" });
             }}
-          />
-          {form[does].isOn && <Sliders does={does} form={form} onForm={onForm} />}
-          {form[does].isOn && does === "inks" && <Inks form={form} onForm={onForm} />}
-        </li>
-      ))}
-    </ul>
+          >
+            <Tick
+              label={TITLES[does]}
+              value={form[does].isOn}
+              onChange={(isOn) => {
+                if (isOn) opened.current = does;
+                onForm((now) => switched(now, does, isOn));
+              }}
+            />
+            {form[does].isOn && <Sliders does={does} form={form} onForm={onForm} />}
+            {form[does].isOn && does === "inks" && <Inks form={form} onForm={onForm} />}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

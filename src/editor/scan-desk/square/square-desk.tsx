@@ -75,7 +75,7 @@ const TOOLS: readonly { readonly value: SquareTool; readonly text: string }[] = 
 ];
 
 const SAYS: Readonly<Record<SquareTool, string>> = {
-  corners: "Drag the corners to those of the page. Arrow keys move the chosen one.",
+  corners: "Drag the corners to those of the page.",
   level: "Drag along something that should be level or upright.",
   crop: "Drag a box over what is to stay, or its corners.",
 };
@@ -137,6 +137,9 @@ function Desk({ sheetId, start, onClose, opened: { port, size }, file }: DeskPro
         )}
         <p className={styles.hint}>
           {tab === "square" ? SAYS[tool] : "Zoom in to see it at full resolution."}
+          {tab === "square" && tool === "corners" && (
+            <span className={styles.keys}> Arrow keys move the chosen one.</span>
+          )}
         </p>
         <span className={styles.back}>
           <Button

@@ -5,6 +5,7 @@ import type { ProposedCorners } from "../../../scan/index.ts";
 import {
   isWorthSquaring,
   justImported,
+  offerSquaring,
   originalOf,
   settleImported,
 } from "../../../session/index.ts";
@@ -23,7 +24,7 @@ import styles from "./square-offer.module.css";
 export function SquareOffer() {
   const session = useSession();
   const imported = justImported(session);
-  const waiting = useSyncExternalStore(imported.subscribe, imported.get).sheets;
+  const { sheets: waiting, offered } = useSyncExternalStore(imported.subscribe, imported.get);
   const sheetId = useSelected((state) => state.sheet);
   const sheet = useSelected((state) =>
     state.job.diagram.sheets.find((one) => one.id === state.sheet),
@@ -42,7 +43,7 @@ export function SquareOffer() {
     };
     return <SquareDesk sheetId={opened} start="square" onClose={close} />;
   }
-  if (!isAsked || !found) return null;
+  if (!isAsked || !found || !offered.includes(sheetId)) return null;
   return (
     <section className={styles.strip} aria-label="Offer to square up">
       <p className={styles.words} role="status">
@@ -89,8 +90,10 @@ function useFoundPage(sheet: Id | null, file: string | undefined): ProposedCorne
       const size = await port.open(picture);
       const page = await port.propose();
       if (isGone) return;
-      if (page && isWorthSquaring(page, size)) setFound({ file, page });
-      else settleImported(session, sheet);
+      if (page && isWorthSquaring(page, size)) {
+        setFound({ file, page });
+        offerSquaring(session, sheet);
+      } else settleImported(session, sheet);
     };
     look()
       // Nobody asked for it, so nobody is told that it can't be done.

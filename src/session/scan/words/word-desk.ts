@@ -1,3 +1,4 @@
+import { keptLast } from "../../../base/index.ts";
 import type { Id } from "../../../job/index.ts";
 import type { WordCrop } from "../../../scan/index.ts";
 import { drawnOf } from "../../changes/drawn-job.ts";
@@ -215,11 +216,18 @@ async function readAll(
   const found: (ReadWord | null)[] = crops.map(() => null);
   let next = 0;
   let done = 0;
+  /** Where one crop can't be read the reader is given up: the other lanes end, and tell no more. */
+  let isBroken = false;
   const lane = async () => {
-    while (next < crops.length && !isOff()) {
+    while (next < crops.length && !isOff() && !isBroken) {
       const n = next++;
-      found[n] = await readWord(reader, crops[n] as WordCrop);
-      tell(++done / crops.length);
+      try {
+        found[n] = await readWord(reader, crops[n] as WordCrop);
+      } catch (error) {
+        isBroken = true;
+        throw error;
+      }
+      if (!isBroken) tell(++done / crops.length);
     }
   };
   await Promise.all(Array.from({ length: reader.lanes }, lane));
@@ -234,19 +242,23 @@ function itemsKept(
   store: Store<WordState>,
   fileAtHand: () => string | null,
 ): () => readonly WordItem[] {
-  let known: { readonly from: readonly unknown[]; readonly items: readonly WordItem[] } | null =
-    null;
+  type Drawn = ReturnType<typeof drawnOf>["diagram"];
+  const itemsOf = keptLast(
+    (
+      _parts: Drawn["parts"],
+      _wires: Drawn["wires"],
+      sheet: Id,
+      words: WordState["words"],
+      decisions: WordState["decisions"],
+    ) => wordItems(drawnOf(session.get()), sheet, words, decisions),
+  );
   return () => {
     const { words, decisions, file } = store.get();
     const state = session.get();
     const { sheet } = state;
     if (sheet === null || file === null || file !== fileAtHand()) return NO_ITEMS;
     const { diagram } = drawnOf(state);
-    const from = [diagram.parts, diagram.wires, sheet, words, decisions];
-    if (!known || known.from.some((one, n) => one !== from[n])) {
-      known = { from, items: wordItems(drawnOf(state), sheet, words, decisions) };
-    }
-    return known.items;
+    return itemsOf(diagram.parts, diagram.wires, sheet, words, decisions);
   };
 }
 

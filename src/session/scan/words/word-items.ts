@@ -1,4 +1,4 @@
-import type { Box } from "../../../base/index.ts";
+import { type Box, boxAround } from "../../../base/index.ts";
 import { kindOf } from "../../../circuit/index.ts";
 import { type Id, type Job, splitRef } from "../../../job/index.ts";
 import type { ReadDoubt, ReadWord } from "./read-word.ts";
@@ -109,7 +109,7 @@ function itemOf(
   return {
     id: word.id,
     words: sorted.map((one) => one.word.id),
-    box: around(sorted.map((one) => one.word.box)),
+    box: boxAround(sorted.map((one) => one.word.box)),
     turn: word.turn,
     text,
     isCorrected: sorted.some((one) => decisions[one.word.id]?.text !== undefined),
@@ -124,13 +124,6 @@ function labelled(claims: readonly Claim[], text: string): readonly WordWrite[] 
     write.field === "label" ? { ...write, value: text } : write,
   );
 }
-
-const around = (boxes: readonly Box[]): Box => ({
-  left: Math.min(...boxes.map(({ left }) => left)),
-  top: Math.min(...boxes.map(({ top }) => top)),
-  right: Math.max(...boxes.map(({ right }) => right)),
-  bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
-});
 
 function targetOf(job: Job, { slot, ref, writes }: Claim): WordTarget {
   const problem = writes.map((write) => whyNotWrite(job, write)).find((one) => one !== null);

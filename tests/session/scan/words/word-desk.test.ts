@@ -225,3 +225,25 @@ test("words of a picture that is no longer the sheet's are not shown", async () 
   });
   expect(at.desk.items()).toEqual([]);
 });
+
+test("a reader that breaks in one lane is given up: the other lane ends it no other way", async () => {
+  let asked = 0;
+  let goOn = () => {};
+  const slow = new Promise<void>((resolve) => {
+    goOn = resolve;
+  });
+  const { desk, reader } = bench(LABELS, async (text) => {
+    asked++;
+    if (asked === 2) throw new Error("The reader of print stopped.");
+    await slow;
+    return { text, sure: 95 };
+  });
+  await desk.open();
+  expect(desk.get()).toMatchObject({ reading: null, problem: "The reader of print stopped." });
+  goOn();
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  expect(desk.get()).toMatchObject({ reading: null, problem: "The reader of print stopped." });
+  // The crop that was under way is read to its end, and none after it.
+  expect(asked).toBeLessThan(10);
+  expect(reader.closed).toBe(1);
+});

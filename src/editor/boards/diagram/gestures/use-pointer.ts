@@ -8,7 +8,7 @@ import { chosenBy, hitWhileOperating } from "../live/live-hit.ts";
 import { followGesture, hoverNet } from "../scan/follow-gesture.ts";
 import { scanTap } from "../scan/scan-layers.ts";
 import { type Gesture, type Press, strayed } from "./gesture.ts";
-import { panGesture } from "./pan-gesture.ts";
+import { panGesture, tapOrPan } from "./pan-gesture.ts";
 import { placeGesture } from "./place-gesture.ts";
 import { hitNow, selectGesture } from "./select-gesture.ts";
 import { aimWire, wireGesture } from "./wire-gesture.ts";
@@ -38,20 +38,6 @@ function gestureFor(board: Board, down: Press, button: number): Gesture {
   if (tool.name === "follow") return followGesture(board, down);
   if (tool.name === "place") return placeGesture(board, tool.kind as never, down);
   return selectGesture(board, down);
-}
-
-/** A tap does something; a drag from the same spot moves the view. */
-function tapOrPan(board: Board, down: Press, act: () => void): Gesture {
-  let pan: Gesture | null = null;
-  return {
-    move: (now) => {
-      if (!pan && strayed(down, now)) pan = panGesture(board, down);
-      pan?.move?.(now);
-    },
-    up: () => {
-      if (!pan) act();
-    },
-  };
 }
 
 /** A reading that asks where its lead goes comes before the machine: that tap works nothing. */

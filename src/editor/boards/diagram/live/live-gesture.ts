@@ -8,8 +8,8 @@ import {
   type Session,
 } from "../../../../session/index.ts";
 import type { Board } from "../board.ts";
-import { type Gesture, type Press, strayed, strayedBy } from "../gestures/gesture.ts";
-import { panGesture } from "../gestures/pan-gesture.ts";
+import { type Gesture, type Press, strayedBy } from "../gestures/gesture.ts";
+import { panGesture, tapOrPan } from "../gestures/pan-gesture.ts";
 import { chosenBy, hitWhileOperating, probeUnder, switchAt } from "./live-hit.ts";
 
 /** A hand on a switch: what happens when it presses, and when it lets go. */
@@ -101,21 +101,13 @@ function switchGesture(board: Board, down: Press, part: PartOf<"switch">): Gestu
 function chooseGesture(board: Board, down: Press): Gesture {
   const { session } = board;
   const { asks } = session.get().operate.leads;
-  let pan: Gesture | null = null;
-  return {
-    move: (now) => {
-      if (!pan && strayed(down, now)) pan = panGesture(board, down);
-      pan?.move?.(now);
-    },
-    up: (now) => {
-      if (pan) return;
-      if (asks) {
-        const probe = probeUnder(board, now);
-        if (probe) placeLead(session, asks, probe);
-      } else {
-        const hit = hitWhileOperating(board, now);
-        session.show({ selection: hit ? [chosenBy(hit)] : [] });
-      }
-    },
-  };
+  return tapOrPan(board, down, (now) => {
+    if (asks) {
+      const probe = probeUnder(board, now);
+      if (probe) placeLead(session, asks, probe);
+    } else {
+      const hit = hitWhileOperating(board, now);
+      session.show({ selection: hit ? [chosenBy(hit)] : [] });
+    }
+  });
 }

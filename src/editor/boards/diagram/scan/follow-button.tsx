@@ -13,7 +13,6 @@ export function FollowButton() {
     <ScanButton
       icon={<Route aria-hidden />}
       label={command.label}
-      short="Follow"
       tip={`Tap a pin or a line: all that it joins lights up (${keysOf(command)})`}
       pressed={following}
       onClick={() =>

@@ -76,13 +76,14 @@ export function FollowStrip() {
             Make it a wire
           </Button>
         )}
-        <Button
-          tone="quiet"
-          icon={<X aria-hidden />}
-          aria-label="Let go of the line"
-          onClick={desk.forget}
-        />
       </div>
+      <Button
+        className={styles.off as string}
+        tone="quiet"
+        icon={<X aria-hidden />}
+        aria-label="Let go of the line"
+        onClick={desk.forget}
+      />
     </section>
   );
 }

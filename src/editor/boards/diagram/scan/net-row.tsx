@@ -38,7 +38,13 @@ export function NetRow({ proposal, ready, onAccept, onLeave }: NetRowProps) {
   };
   return (
     <li className={styles.row} data-chosen={chosen}>
-      <button type="button" className={styles.about} aria-pressed={chosen} onClick={choose}>
+      <button
+        type="button"
+        className={styles.about}
+        aria-pressed={chosen}
+        data-next
+        onClick={choose}
+      >
         {doubts.length === 0 ? (
           <CircleCheck className={styles.sure} aria-label="Sure" />
         ) : (

@@ -14,6 +14,7 @@ import { NetRow } from "./net-row.tsx";
 import styles from "./nets-panel.module.css";
 import { OtherwiseRow } from "./otherwise-row.tsx";
 import { proposalsShown } from "./proposals-shown.ts";
+import { SaidRows } from "./said-rows.tsx";
 import { useKeptFocus } from "./use-kept-focus.ts";
 import { useTrace } from "./use-trace.ts";
 
@@ -57,6 +58,10 @@ function Lines({ desk, found, isOld }: LinesProps) {
   const difference = ready ? found : { ...found, otherwise: [] };
   const proposals = proposalsShown(desk);
   const sure = proposals.filter(({ doubts }) => doubts.length === 0);
+  const left = found.proposals.flatMap((one) => (proposals.includes(one) ? [] : [one.net]));
+  const answers = desk.answers();
+  const rows = [proposals, difference.otherwise, answers, left];
+  const hasRows = rows.some(({ length }) => length > 0);
   const accept = (nets: Parameters<typeof desk.draw>[0], label: string) => {
     const drawn = desk.draw(nets, label);
     if (!drawn) return;
@@ -66,11 +71,12 @@ function Lines({ desk, found, isOld }: LinesProps) {
     <section ref={panel} className={styles.panel} aria-label="Lines of the picture" {...keepFocus}>
       <header className={styles.head}>
         <p role="status">
-          {summary(difference, proposals.length, found.proposals.length - proposals.length)}
+          {summary(difference, proposals.length, left.length)}
           {isOld && !ready && " Following the lines anew…"}
         </p>
         {sure.length > 0 && (
           <Button
+            className={styles.accept as string}
             tone="primary"
             icon={<CheckCheck aria-hidden />}
             disabled={!ready}
@@ -85,6 +91,7 @@ function Lines({ desk, found, isOld }: LinesProps) {
           </Button>
         )}
         <Button
+          className={styles.close as string}
           tone="quiet"
           icon={<X aria-hidden />}
           aria-label="Close the list of lines"
@@ -92,21 +99,24 @@ function Lines({ desk, found, isOld }: LinesProps) {
           onClick={desk.closeList}
         />
       </header>
-      {(proposals.length > 0 || difference.otherwise.length > 0) && (
-        <ul className={styles.list}>
-          {proposals.map((proposal) => (
-            <NetRow
-              key={proposal.net.id}
-              proposal={proposal}
-              ready={ready}
-              onAccept={() => accept([proposal.net], "Accept a line")}
-              onLeave={() => desk.leave(proposal.net.id)}
-            />
-          ))}
-          {difference.otherwise.map((one) => (
-            <OtherwiseRow key={one.id} otherwise={one} />
-          ))}
-        </ul>
+      {hasRows && (
+        <div className={styles.list}>
+          <ul className={styles.rows}>
+            {proposals.map((proposal) => (
+              <NetRow
+                key={proposal.net.id}
+                proposal={proposal}
+                ready={ready}
+                onAccept={() => accept([proposal.net], "Accept a line")}
+                onLeave={() => desk.leave(proposal.net.id)}
+              />
+            ))}
+            {difference.otherwise.map((one) => (
+              <OtherwiseRow key={one.id} otherwise={one} />
+            ))}
+          </ul>
+          {answers.length + left.length > 0 && <SaidRows answers={answers} left={left} />}
+        </div>
       )}
     </section>
   );

@@ -24,6 +24,7 @@ export function OtherwiseRow({ otherwise }: { otherwise: DrawnOtherwise }) {
         type="button"
         className={styles.about}
         aria-pressed={chosen}
+        data-next
         onClick={() => {
           desk?.look(id);
           session.show({ selection: groups.flat() });

@@ -16,7 +16,7 @@ function Toggle({ desk }: { desk: PartsDesk }) {
     <ScanButton
       icon={<ScanSearch aria-hidden />}
       label="Find parts"
-      short="Find"
+      step="parts"
       tip="Find symbols on the picture and propose them as parts"
       pressed={isOpen}
       onClick={() => (isOpen ? desk.close() : void desk.find())}

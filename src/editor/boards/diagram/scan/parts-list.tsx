@@ -35,6 +35,8 @@ export function PartsList({ desk, items, chosen }: PartsListProps) {
       ref={list}
       className={styles.list}
       aria-label="Found"
+      tabIndex={-1}
+      data-next
       onFocus={() => {
         wasHere.current = true;
       }}

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { boxAt } from "../../../../base/index.ts";
 import { type DoubtfulPlace, traceDeskOf } from "../../../../session/index.ts";
 import { useSession } from "../../../session-context.tsx";
 import styles from "./scan-dock.module.css";
@@ -7,8 +8,14 @@ import { useTrace } from "./use-trace.ts";
 /** Half of what is shown, in widths of the usual line, and the least of it in pixels. */
 const AROUND = { lines: 14, least: 24 };
 
+interface PlacePictureProps {
+  place: DoubtfulPlace;
+  /** As a sign beside words. */
+  isSmall?: boolean;
+}
+
 /** The picture around a place, enlarged, with the place in the middle ringed. */
-export function PlacePicture({ place }: { place: DoubtfulPlace }) {
+export function PlacePicture({ place, isSmall = false }: PlacePictureProps) {
   const desk = traceDeskOf(useSession());
   const lineWidth = useTrace((state) => state.traced?.lineWidth ?? 3) ?? 3;
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -17,7 +24,7 @@ export function PlacePicture({ place }: { place: DoubtfulPlace }) {
   useEffect(() => {
     let gone = false;
     const half = Math.round(Math.max(AROUND.least, AROUND.lines * lineWidth));
-    const box = { left: x - half, top: y - half, right: x + half, bottom: y + half };
+    const box = boxAt([x, y], half);
     setMissing(false);
     const show = async () => {
       const bitmap = await desk?.crop(box);
@@ -41,15 +48,16 @@ export function PlacePicture({ place }: { place: DoubtfulPlace }) {
     };
   }, [desk, x, y, lineWidth]);
   return (
-    <div className={styles.picture}>
+    <div className={styles.picture} data-small={isSmall}>
       <canvas
         ref={canvas}
         width={320}
         height={320}
-        role="img"
-        aria-label="The doubtful place on the picture, enlarged"
+        role={isSmall ? undefined : "img"}
+        aria-hidden={isSmall}
+        aria-label={isSmall ? undefined : "The doubtful place on the picture, enlarged"}
       />
-      {missing && <span>No picture of it</span>}
+      {missing && !isSmall && <span>No picture of it</span>}
     </div>
   );
 }

@@ -1,4 +1,5 @@
-import type { ReactNode } from "react";
+import { createContext, type ReactNode, useContext } from "react";
+import type { ScanStep } from "../../../../session/index.ts";
 import { Tip } from "../../../app/controls/index.ts";
 import styles from "./scan-bar.module.css";
 
@@ -6,8 +7,8 @@ interface ScanButtonProps {
   icon: ReactNode;
   /** A verb phrase: "Follow a line". */
   label: string;
-  /** Its verb, where there is no room for more: "Follow". */
-  short: string;
+  /** What it does of the work on a picture that has an order. */
+  step?: ScanStep;
   /** What more there is to say on hover: keys, or what it does. */
   tip?: string;
   pressed?: boolean;
@@ -15,33 +16,34 @@ interface ScanButtonProps {
   onClick: () => void;
 }
 
-/** One thing that can be done with the picture: its sign, and its word beside or under it. */
+/** What is best done next with the picture at hand; null where nothing is left of what has an order. */
+export const NextStep = createContext<ScanStep | null>(null);
+
+/** One thing that can be done with the picture: its sign, and its words beside or under it. */
 export function ScanButton({
   icon,
   label,
-  short,
+  step,
   tip,
   pressed,
   disabled = false,
   onClick,
 }: ScanButtonProps) {
+  const isNext = useContext(NextStep) === step && step !== undefined;
   return (
     <Tip text={tip ?? label}>
       <button
         type="button"
         className={styles.button}
         aria-label={label}
+        aria-description={isNext ? "Next to do" : undefined}
         aria-pressed={pressed}
+        data-up-next={isNext}
         disabled={disabled}
         onClick={onClick}
       >
         {icon}
-        <span className={styles.long} aria-hidden>
-          {label}
-        </span>
-        <span className={styles.short} aria-hidden>
-          {short}
-        </span>
+        <span aria-hidden>{label}</span>
       </button>
     </Tip>
   );

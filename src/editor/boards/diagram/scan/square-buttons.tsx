@@ -10,7 +10,7 @@ export const SquareButton = () => (
     start="square"
     icon={<Crop aria-hidden />}
     label="Square up"
-    short="Square"
+    step="square"
     tip="The corners of the page, its turn and its edges"
   />
 );
@@ -21,7 +21,6 @@ export const CleanButton = () => (
     start="clean"
     icon={<Sparkles aria-hidden />}
     label="Clean"
-    short="Clean"
     tip="Shadows, paper tone, specks and the other ink"
   />
 );

@@ -12,7 +12,7 @@ export function TraceAllButton() {
     <ScanButton
       icon={<Network aria-hidden />}
       label="Trace all"
-      short="Trace"
+      step="trace"
       tip="Every line between placed parts, proposed at once"
       pressed={open}
       disabled={!desk}

@@ -16,7 +16,7 @@ function Toggle({ desk }: { desk: WordDesk }) {
     <ScanButton
       icon={<ScanText aria-hidden />}
       label="Read words"
-      short="Read"
+      step="words"
       tip="Read what is printed on the picture: names, values, wire numbers and colours"
       pressed={isOpen}
       onClick={() => (isOpen ? desk.close() : void desk.open())}

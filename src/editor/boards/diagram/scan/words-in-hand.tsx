@@ -17,6 +17,7 @@ export function WordInHand({ desk, item }: WordInHandProps) {
   const board = useBoard();
   const [text, setText] = useState(item.text);
   const field = useRef<HTMLInputElement>(null);
+  const isTypedInto = matchMedia("(pointer: fine)").matches;
   const { id, box } = item;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another item, or the same one corrected
   useEffect(() => setText(item.text), [id, item.text]);
@@ -24,8 +25,8 @@ export function WordInHand({ desk, item }: WordInHandProps) {
   useEffect(() => bringIntoSight(board, box), [board, id]);
   useEffect(() => {
     // With a finger the screen's keyboard would jump up before anybody wants to type.
-    if (matchMedia("(pointer: fine)").matches) field.current?.focus();
-  }, []);
+    if (isTypedInto) field.current?.focus();
+  }, [isTypedInto]);
   const [target] = item.targets;
 
   /** Writes what is shown; a correction that belongs elsewhere is shown first. */
@@ -47,12 +48,13 @@ export function WordInHand({ desk, item }: WordInHandProps) {
 
   const isWritten = item.state === "written";
   return (
-    <div className={styles.item}>
+    <div className={styles.item} tabIndex={-1} data-next={isTypedInto ? undefined : ""}>
       <WordCrop item={item} />
       <input
         ref={field}
         className={styles.input}
         aria-label="Reads"
+        data-next={isTypedInto ? "" : undefined}
         value={text}
         autoComplete="off"
         autoCapitalize="characters"

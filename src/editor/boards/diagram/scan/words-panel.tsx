@@ -35,13 +35,11 @@ function Queue({ desk }: { desk: WordDesk }) {
         </p>
         {isRead && (
           <>
-            <Button
-              icon={<CheckCheck aria-hidden />}
-              disabled={sure === 0}
-              onClick={() => void desk.confirmSure()}
-            >
-              {sure === 0 ? "Confirm all sure" : `Confirm all ${sure} sure`}
-            </Button>
+            {sure > 0 && (
+              <Button icon={<CheckCheck aria-hidden />} onClick={() => void desk.confirmSure()}>
+                {sure === 1 ? "Confirm the sure one" : `Confirm all ${sure} sure`}
+              </Button>
+            )}
             <Button
               icon={<List aria-hidden />}
               aria-pressed={isListed}
@@ -87,5 +85,7 @@ function said(reading: number | null, all: number, open: number, sure: number): 
   if (reading !== null) return `Reading words, ${Math.round(reading * 100)} %`;
   if (all === 0) return "No words were read.";
   if (open === 0) return "Every word that has a place is written.";
-  return sure === open ? `${open} to write` : `${open} to write, ${open - sure} doubtful`;
+  if (sure === open) return `${open} to write`;
+  const doubtful = sure > 0 ? open - sure : open === 1 ? "and it is" : "all of them";
+  return `${open} to write, ${doubtful} doubtful`;
 }

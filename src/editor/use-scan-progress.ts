@@ -1,0 +1,13 @@
+import { useCallback, useMemo, useSyncExternalStore } from "react";
+import { type ScanProgress, scanProgress, watchScanProgress } from "../session/index.ts";
+import { useSession } from "./session-context.tsx";
+
+/** How far the picture of the sheet at hand is. The same object while nothing changes. */
+export function useScanProgress(): ScanProgress {
+  const session = useSession();
+  const watch = useCallback((tell: () => void) => watchScanProgress(session, tell), [session]);
+  const now = () => scanProgress(session);
+  const isSquaringOffered = useSyncExternalStore(watch, () => now().isSquaringOffered);
+  const areWordsRead = useSyncExternalStore(watch, () => now().areWordsRead);
+  return useMemo(() => ({ isSquaringOffered, areWordsRead }), [isSquaringOffered, areWordsRead]);
+}

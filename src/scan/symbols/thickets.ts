@@ -1,0 +1,48 @@
+/** Side of a square of the page, line widths: a symbol is some 30 wide. */
+const SIDE = 32;
+/**
+ * Poses that are tried in one square: on drawn pages and scans of diagrams no square has 450, among
+ * concentric circles each has thousands.
+ */
+const MOST_TRIED = 500;
+/** So many thick squares, and the picture is no diagram: trying on would take minutes. */
+const MOST_THICK = 24;
+
+const TOO_DENSE =
+  "Too many lines lie close together on this picture to look for parts. Crop it to the diagram, or clean it first.";
+
+/** Squares of a page where so much line lies so close that nearly anything can be read into it. */
+export class Thickets {
+  private readonly side: number;
+  private readonly tried = new Map<string, number>();
+  private thick = 0;
+
+  /** `line`: width of the usual line, pixels. */
+  constructor(line: number) {
+    this.side = SIDE * line;
+  }
+
+  /** Counts a pose that is tried; throws where the page is a thicket all over. */
+  add(pose: { readonly x: number; readonly y: number }): void {
+    const square = this.squareOf(pose);
+    const count = (this.tried.get(square) ?? 0) + 1;
+    this.tried.set(square, count);
+    if (count === MOST_TRIED && ++this.thick > MOST_THICK) throw new Error(TOO_DENSE);
+  }
+
+  /** Whether nothing more is tried there. */
+  isThick(pose: { readonly x: number; readonly y: number }): boolean {
+    return (this.tried.get(this.squareOf(pose)) ?? 0) >= MOST_TRIED;
+  }
+
+  /** Whether it is thick there or in a square beside it, so that nothing there is sure. */
+  isNearThick({ x, y }: { readonly x: number; readonly y: number }): boolean {
+    if (this.thick === 0) return false;
+    const beside = [-this.side, 0, this.side];
+    return beside.some((dx) => beside.some((dy) => this.isThick({ x: x + dx, y: y + dy })));
+  }
+
+  private squareOf({ x, y }: { readonly x: number; readonly y: number }): string {
+    return `${Math.floor(x / this.side)} ${Math.floor(y / this.side)}`;
+  }
+}

@@ -1,0 +1,84 @@
+import { expect, test } from "vitest";
+import { newJob } from "../../../src/job/index.ts";
+import {
+  addSheet,
+  createSession,
+  justImported,
+  NOT_BEGUN,
+  noteImported,
+  offerSquaring,
+  scanProgress,
+  scanStepOf,
+  settleImported,
+  watchScanProgress,
+} from "../../../src/session/index.ts";
+import { drawing, edit } from "../diagram/drawing.ts";
+import { pictured } from "./fake-trace.ts";
+
+const OFFERED = { ...NOT_BEGUN, isSquaringOffered: true };
+const READ = { ...NOT_BEGUN, areWordsRead: true };
+const two = () =>
+  pictured(
+    drawing([
+      { id: "F1", kind: "fuse", at: [60, 100] },
+      { id: "F2", kind: "fuse", at: [260, 100] },
+    ]),
+  );
+
+test("a picture is squared up, its parts found, its words read, its lines traced, in that order", () => {
+  const bare = pictured(drawing([]));
+  const sheet = bare.diagram.sheets[0]?.id ?? "";
+  expect(scanStepOf(drawing([]), sheet, NOT_BEGUN)).toBeNull();
+  expect(scanStepOf(bare, sheet, OFFERED)).toBe("square");
+  expect(scanStepOf(bare, sheet, NOT_BEGUN)).toBe("parts");
+  const placed = two();
+  expect(scanStepOf(placed, sheet, OFFERED)).toBe("square");
+  expect(scanStepOf(placed, sheet, NOT_BEGUN)).toBe("words");
+  expect(scanStepOf(placed, sheet, READ)).toBe("trace");
+  const named = edit(placed, (draft) => {
+    const [part] = draft.diagram.parts;
+    if (part) part.label = "Pump";
+  });
+  expect(scanStepOf(named, sheet, NOT_BEGUN)).toBe("trace");
+  const wired = edit(named, (draft) => {
+    draft.diagram.wires.push({ id: "W1", from: "F1:2", to: "F2:1", path: [] });
+  });
+  expect(scanStepOf(wired, sheet, NOT_BEGUN)).toBeNull();
+});
+
+test("each sheet is at its own step", () => {
+  let other = "";
+  const job = edit(two(), (draft) => {
+    draft.diagram.wires.push({ id: "W1", from: "F1:2", to: "F2:1", path: [] });
+    other = addSheet(draft, { image: { file: "images/two.png", width: 80, height: 60 } });
+  });
+  expect(scanStepOf(job, job.diagram.sheets[0]?.id ?? "", NOT_BEGUN)).toBeNull();
+  expect(scanStepOf(job, other, NOT_BEGUN)).toBe("parts");
+  expect(scanStepOf(job, null, NOT_BEGUN)).toBeNull();
+});
+
+test("squaring up is next while the screen asks for it, and never of a sheet of another job", () => {
+  const session = createSession("job", pictured(drawing([])));
+  const sheet = session.get().job.diagram.sheets[0]?.id ?? "";
+  session.show({ sheet });
+  let told = 0;
+  const stop = watchScanProgress(session, () => told++);
+  noteImported(session, sheet);
+  expect(scanProgress(session).isSquaringOffered).toBe(false);
+  offerSquaring(session, sheet);
+  offerSquaring(session, sheet);
+  expect(told).toBeGreaterThan(1);
+  expect(justImported(session).get().offered).toEqual([sheet]);
+  expect(scanProgress(session).isSquaringOffered).toBe(true);
+  settleImported(session, sheet);
+  expect(scanProgress(session).isSquaringOffered).toBe(false);
+
+  noteImported(session, sheet);
+  offerSquaring(session, sheet);
+  session.open("other", newJob("Other", 24));
+  expect(justImported(session).get()).toEqual({ sheets: [], offered: [] });
+  stop();
+  told = 0;
+  offerSquaring(session, sheet);
+  expect(told).toBe(0);
+});
