@@ -16,6 +16,17 @@ export function addTo<K, T>(map: Map<K, T[]>, key: K, one: T): void {
   else map.set(key, [one]);
 }
 
+/** How many at the beginning of a list pass a test that nothing passes behind the first that fails it. */
+export function countLeading<T>(list: readonly T[], passes: (one: T) => boolean): number {
+  let [count, failing] = [0, list.length];
+  while (count < failing) {
+    const half = (count + failing) >> 1;
+    if (passes(list[half] as T)) count = half + 1;
+    else failing = half;
+  }
+  return count;
+}
+
 /** Where two lists differ: from the same place in both up to a place in the one and one in the other. */
 export interface Stretch {
   readonly from: number;

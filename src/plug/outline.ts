@@ -1,4 +1,4 @@
-import { type Box, boundsOf, distance, type Point } from "../base/index.ts";
+import { type Box, boundsOf, boxAt, distance, type Point } from "../base/index.ts";
 import type { PlugKey, PlugOutline } from "../job/index.ts";
 
 export type Edge = "top" | "right" | "bottom" | "left";
@@ -59,11 +59,8 @@ export function outlineBox(outline: PlugOutline): Box {
       const [left, top] = outline.at;
       return { left, top, right: left + outline.width, bottom: top + outline.height };
     }
-    case "circle": {
-      const [x, y] = outline.at;
-      const { radius } = outline;
-      return { left: x - radius, top: y - radius, right: x + radius, bottom: y + radius };
-    }
+    case "circle":
+      return boxAt(outline.at, outline.radius);
     case "polygon":
       return boundsOf(outline.points) ?? { left: 0, top: 0, right: 0, bottom: 0 };
   }

@@ -1,4 +1,4 @@
-import { lowestBit, type PackedBits, packed } from "./packed-bits.ts";
+import { isInk, lowestBit, type PackedBits, packed } from "./packed-bits.ts";
 import type { Bits } from "./raster.ts";
 import { asPart, finished, inBands, type Sliced } from "./sliced.ts";
 
@@ -18,7 +18,8 @@ export const distanceToPaper = (bits: Bits): Uint8Array => finished(distancesToP
  */
 export function* distancesToPaper(bits: Bits, known: PackedBits | null = null): Sliced<Uint8Array> {
   const { width, height } = bits;
-  const { words, across } = known ?? (yield* asPart(packed(bits), 0, 0.1));
+  const picture = known ?? (yield* asPart(packed(bits), 0, 0.1));
+  const { words, across } = picture;
   const far = new Uint8Array(bits.data.length);
   const lastBit = 1 << ((width - 1) & 31);
   /** Ink of a word but for that on the picture's own edge. */
@@ -27,8 +28,7 @@ export function* distancesToPaper(bits: Bits, known: PackedBits | null = null): 
     return column === across - 1 ? inner & ~lastBit : inner;
   };
   const atEdge = (x: number, y: number) => {
-    const isInk = ((words[y * across + (x >> 5)] as number) >>> (x & 31)) & 1;
-    if (isInk === 1) far[y * width + x] = SIDEWAYS;
+    if (isInk(picture, x, y)) far[y * width + x] = SIDEWAYS;
   };
   const down = (y: number) => {
     for (let column = 0; column < across; column++) {

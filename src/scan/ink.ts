@@ -1,6 +1,7 @@
 import { IntList } from "./int-list.ts";
 import {
   fourOf,
+  isInk,
   type PackedBits,
   packedBitsOf,
   put,
@@ -54,11 +55,11 @@ export function* inkOn(flat: Grey, known: Uint32Array | null = null): Sliced<Ink
   // What lies on the picture's own edge is ink where it hangs on other ink, and none hangs on it.
   for (const at of edgePlaces(flat)) take(packed, at);
   yield* asPart(joinFaint(packed, maybe.words), 0.6, 0.8);
-  const isDark = edgePlaces(flat).filter((at) => {
+  const edgeInk = edgePlaces(flat).filter((at) => {
     const dark = data[at] as number;
     return dark <= sure || (dark <= faint && hangsOnInk(packed, at));
   });
-  for (const at of isDark) put(packed, at);
+  for (const at of edgeInk) put(packed, at);
   const bits = yield* asPart(unpacked(packed), 0.8, 1);
   return { bits, packed };
 }
@@ -155,11 +156,12 @@ function* joinFaint(
 }
 
 /** Whether ink is beside a place. */
-function hangsOnInk({ width, height, across, words }: PackedBits, at: number): boolean {
+function hangsOnInk(ink: PackedBits, at: number): boolean {
+  const { width, height } = ink;
   const [x, y] = [at % width, Math.floor(at / width)];
   for (let row = Math.max(0, y - 1); row <= Math.min(height - 1, y + 1); row++) {
     for (let column = Math.max(0, x - 1); column <= Math.min(width - 1, x + 1); column++) {
-      if (((words[row * across + (column >> 5)] as number) >>> (column & 31)) & 1) return true;
+      if (isInk(ink, column, row)) return true;
     }
   }
   return false;

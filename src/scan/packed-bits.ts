@@ -29,6 +29,10 @@ export function putFour(words: Int32Array, row: number, x: number, four: number)
   if (shift > 28) words[word + 1] = (words[word + 1] as number) | (four >>> (32 - shift));
 }
 
+/** Whether the pixel there is ink. */
+export const isInk = ({ across, words }: PackedBits, x: number, y: number): boolean =>
+  (((words[y * across + (x >> 5)] as number) >>> (x & 31)) & 1) === 1;
+
 /** Makes the pixel at a place ink. */
 export function put({ width, across, words }: PackedBits, at: number): void {
   const [x, y] = [at % width, Math.floor(at / width)];

@@ -82,7 +82,8 @@ function diagramStation(job: Job, { findings }: CheckResult, scan: ScanProgress)
     };
   }
   const has = `${count(parts.length, "part")}, ${count(wires.length, "wire")}`;
-  const lacks = lacksPins(job);
+  // What stands there so far came with followed lines: the module is found with the other parts.
+  const lacks = step === "parts" ? SCAN_STEPS.parts : lacksPins(job);
   if (lacks) return { ...base, state: "started", has, next: lacks };
   if (wires.length === 0) {
     const next = step ? SCAN_STEPS[step] : "Trace the wires";

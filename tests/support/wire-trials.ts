@@ -1,5 +1,5 @@
 import { createCanvas, ImageData, loadImage } from "@napi-rs/canvas";
-import type { Random } from "../../src/base/index.ts";
+import type { Point, Random } from "../../src/base/index.ts";
 import {
   estimateWhite,
   finished,
@@ -43,10 +43,10 @@ export const LOOK = {
   PK: "#eb93b0",
   TQ: "#30aca8",
 } as const;
-type Code = keyof typeof LOOK;
+export type Code = keyof typeof LOOK;
 const CODES = Object.keys(LOOK) as Code[];
 
-const PHOTO = {
+export const TRIAL_PHOTO = {
   ...WIRE_PHOTO,
   width: 340,
   height: 260,
@@ -54,7 +54,8 @@ const PHOTO = {
   pitch: 68,
   gleam: "none",
 } as const;
-const CARD = [318, 242] as const;
+/** The middle of the white card on it. */
+export const CARD = [318, 242] as const;
 
 /** What is drawn, by name: each a change to the photo of a wire of one colour. */
 export const KINDS: Readonly<Record<string, { isStriped: boolean; change: Partial<WirePhoto> }>> = {
@@ -103,7 +104,7 @@ export async function wireTrial(
   const tracer = isStriped ? (others[random.below(others.length)] as Code) : null;
   const beside = () => ({ base: LOOK[any()], stripe: null });
   const photo: WirePhoto = {
-    ...PHOTO,
+    ...TRIAL_PHOTO,
     bench: random.chance(0.5) ? "#b1a996" : "#6d7377",
     light,
     exposure: 0.6 + 0.3 * random.next(),
@@ -115,12 +116,16 @@ export async function wireTrial(
   };
   const picture = await squeezed(wirePhoto(photo, random.next), 60 + random.below(35));
   const reach = photo.radius * (ring.least + (ring.most - ring.least) * random.next());
-  const [x, y] = middleOfWire(photo, 1);
-  const off = (2 * random.next() - 1) * (photo.radius - reach);
-  const angle = (photo.turn * Math.PI) / 180;
-  const at = [x - off * Math.sin(angle), y + off * Math.cos(angle)] as const;
+  const at = placeOnWire(photo, (2 * random.next() - 1) * (photo.radius - reach));
   const white = (random.chance(0.5) ? whiteAt(picture, CARD, 8) : null) ?? estimateWhite(picture);
   return { photo, base, tracer, seen: finished(seenWire(picture, at, reach, white)) };
+}
+
+/** So many pixels beside the middle of the wire between the two others. */
+export function placeOnWire(photo: WirePhoto, off: number): Point {
+  const [x, y] = middleOfWire(photo, 1);
+  const angle = (photo.turn * Math.PI) / 180;
+  return [x - off * Math.sin(angle), y + off * Math.cos(angle)];
 }
 
 async function squeezed(picture: Rgba, quality: number): Promise<Rgba> {

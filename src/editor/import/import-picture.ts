@@ -1,4 +1,5 @@
 import { type Id, pictureType } from "../../job/index.ts";
+import { capital } from "../../roles/index.ts";
 import { addSheet, createStore, noteImported, type Session } from "../../session/index.ts";
 import type { JobStore } from "../../store/index.ts";
 import type { PdfPages } from "./pdf-pages.ts";
@@ -66,7 +67,7 @@ export async function importPicture(file: Blob, into: ImportInto): Promise<Id | 
 function refuseTooLarge(bytes: Uint8Array, name: string): void {
   const header = pictureType(bytes, name);
   const found = header.ok ? null : header.issues.find(({ code }) => code === "picture-too-large");
-  if (found) throw new Error(`${found.message.charAt(0).toUpperCase()}${found.message.slice(1)}.`);
+  if (found) throw new Error(`${capital(found.message)}.`);
 }
 
 function askForPage(pages: PdfPages, name: string): Promise<number | null> {

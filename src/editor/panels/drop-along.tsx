@@ -9,6 +9,7 @@ import {
   phrasesForWhen,
   WHO_COMES_FIRST,
 } from "../../readings/index.ts";
+import { capital } from "../../roles/index.ts";
 import { USUAL_DROP_NAMES, USUAL_DROPS, USUAL_DROPS_SOURCE } from "../../standards/index.ts";
 import { useAnswer, useSelected } from "../session-context.tsx";
 import styles from "./drop-along.module.css";
@@ -142,6 +143,6 @@ function useLegName({ is, ids }: DropLeg): string {
   const part = circuitOf(job, machine).parts.find(({ id }) => id === ids[0]);
   if (!part) return ids.join(", ");
   const title = kindOf(part.kind).title;
-  const name = `${title.charAt(0).toUpperCase()}${title.slice(1)} ${part.id}`;
+  const name = `${capital(title)} ${part.id}`;
   return part.label ? `${name} ${part.label}` : name;
 }

@@ -13,7 +13,7 @@ const DEEP = 7;
 const THIN = 0.4;
 
 /** Whether two colours look like one surface in light and shade, within so many stops. */
-export const alike = (one: Lab, other: Lab, stops = SHADE): boolean =>
+export const isOneSurface = (one: Lab, other: Lab, stops = SHADE): boolean =>
   differenceBeyondShade(one, other, stops) < ALIKE;
 
 /**
@@ -21,7 +21,7 @@ export const alike = (one: Lab, other: Lab, stops = SHADE): boolean =>
  * its own colour comes back, or a line runs through that ground as at a wire's edge. `at` is the ground's
  * run, `step` leads away from the wire, `within` are the wire's runs.
  */
-export function comesBack(
+export function mayBeStripe(
   rows: readonly (Lab | null)[],
   runs: readonly Run[],
   within: readonly Run[],
@@ -29,7 +29,7 @@ export function comesBack(
   step: 1 | -1,
 ): boolean {
   const ground = runs[at] as Run;
-  const isWire = (colour: Lab) => within.some((one) => alike(one.colour, colour));
+  const isWire = (colour: Lab) => within.some((one) => isOneSurface(one.colour, colour));
   const breadth = (within.at(-1)?.to ?? 0) - (within[0]?.from ?? 0);
   const edge = step === 1 ? ground.from : ground.to - 1;
   // The brightest row of the ground so far, and the darkest since.
@@ -40,15 +40,17 @@ export function comesBack(
     if (last && (step === 1 ? row >= last.to : row < last.from)) index += step;
     const run = runs[index];
     if (!run) return false;
-    const isGround = index === at || alike(run.colour, ground.colour);
+    const isGround = index === at || isOneSurface(run.colour, ground.colour);
     if (!isGround) {
       const beyond = runs[index + step];
       const isLine = run.to - run.from < THIN * breadth;
-      return isWire(run.colour) || (isLine && !!beyond && alike(beyond.colour, ground.colour));
+      return (
+        isWire(run.colour) || (isLine && !!beyond && isOneSurface(beyond.colour, ground.colour))
+      );
     }
     const colour = rows[row];
     if (!colour) continue;
-    if (alike(colour, ground.colour)) {
+    if (isOneSurface(colour, ground.colour)) {
       if (colour[0] - dark >= DEEP) return true;
       if (colour[0] > bright) [bright, dark] = [colour[0], Number.POSITIVE_INFINITY];
     } else if (bright > 0 && isWire(colour)) return true;

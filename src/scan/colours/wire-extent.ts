@@ -1,5 +1,5 @@
 import type { Lab } from "./colour-difference.ts";
-import { alike as areAlike, comesBack } from "./ground-beside.ts";
+import { isOneSurface, mayBeStripe } from "./ground-beside.ts";
 import { isPaler } from "./paler.ts";
 import { differenceBeyondShade } from "./ranked.ts";
 import { bridged, type Run, runsAcross } from "./runs-across.ts";
@@ -36,7 +36,8 @@ const NEIGHBOUR = 0.6;
 const EQUAL = 6;
 const SAME_LIGHT = 0.5;
 
-const alike = (one: Run, other: Run, stops?: number) => areAlike(one.colour, other.colour, stops);
+const alike = (one: Run, other: Run, stops?: number) =>
+  isOneSurface(one.colour, other.colour, stops);
 const isSame = (one: Run, other: Run) =>
   differenceBeyondShade(one.colour, other.colour, SAME_LIGHT) < EQUAL;
 
@@ -82,8 +83,8 @@ function closedRound(
         (isGround(breadth, grounds) || isAllRound(runs, before));
       const edges = [runs[left + 1]?.isParted === true, after.isParted];
       const isDoubtful =
-        comesBack(rows, runs, within, left, -1) ||
-        comesBack(rows, runs, within, right, 1) ||
+        mayBeStripe(rows, runs, within, left, -1) ||
+        mayBeStripe(rows, runs, within, right, 1) ||
         isFlank(runs, left, -1) ||
         isFlank(runs, right, 1);
       closed.push({

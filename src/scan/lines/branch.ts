@@ -1,4 +1,4 @@
-import type { Point } from "../../base/index.ts";
+import { distance, type Point } from "../../base/index.ts";
 import type { Skeleton, Stretch } from "./skeleton.ts";
 
 /** A stretch as it leaves one of its ends. */
@@ -25,6 +25,10 @@ export function placesAlong(
   }
   return points;
 }
+
+/** How far it is along all places of a way, in pixels. */
+export const lengthOf = (way: readonly Point[]): number =>
+  way.reduce((sum, point, n) => sum + (n === 0 ? 0 : distance(point, way[n - 1] as Point)), 0);
 
 /** A straight piece of a branch: where it lies in the middle, and which way it runs, length 1. */
 export interface Heading {

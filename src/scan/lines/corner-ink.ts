@@ -28,7 +28,7 @@ const [FIT_FROM, FIT_TO] = [0.3, 2.8];
 /** Sine of the least angle between two lines that have four corners. */
 const ASLANT = 0.5;
 /** Lines that differ more in width are not measured right. */
-const UNLIKE = 0.3;
+const UNLIKE = 0.2;
 
 /**
  * How much of the corners between two lines that meet is filled with ink: 0 where they plainly cross, 1

@@ -2,9 +2,11 @@ import type { Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Bits } from "../raster.ts";
 import type { Sliced } from "../sliced.ts";
+import { lengthOf } from "./branch.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
+import type { Ways } from "./ways.ts";
 
 /** The line that an open end runs towards over a hole: a T or a corner whose stem broke off. */
 export interface Facing {
@@ -24,6 +26,8 @@ const BESIDE_FORK = 2.5;
 /** Solid ink of so many line widths' radius is a dot. */
 const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
+/** In line widths: no stroke of a letter is longer. */
+const STROKE = 8;
 /** In line widths: how deep the middle of a line or dot lies behind its edge at most. */
 const DEPTH = 3;
 /** Pixels of lines looked at in a slice. */
@@ -35,6 +39,7 @@ export function* linesFaced(
   skeleton: Skeleton,
   thinned: Bits,
   ends: readonly OpenEnd[],
+  ways: Ways,
 ): Sliced<Facing[]> {
   const hits: { end: OpenEnd; at: number; wide: number; isDot: boolean }[] = [];
   for (const end of ends) {
@@ -68,8 +73,26 @@ export function* linesFaced(
     const place: Point = [at % width, Math.floor(at / width)];
     // Right beside a fork it may be the lost arm of a crossing, or of a jump.
     const isFree = isDot || !isBesideFork(place);
-    return [{ end, stretch, at: place, isSure: wide <= sure && isFree }];
+    // A letter's stroke on a line that stops before another: asked only where it all but touches it.
+    const isLine = isNoStroke(page, skeleton, end, ways);
+    if (!isLine && wide > sure) return [];
+    return [{ end, stretch, at: place, isSure: wide <= sure && isFree && isLine }];
   });
+}
+
+/** Whether what ends there is longer than a letter's stroke, or comes from where another line ends. */
+function isNoStroke(
+  { lineWidth }: PreparedPage,
+  { nodes, stretches }: Skeleton,
+  { at, stretch, node }: OpenEnd,
+  ways: Ways,
+): boolean {
+  const { from, to } = stretches[stretch] as Stretch;
+  const other = nodes[from === node ? to : from] as SkeletonNode;
+  if (other.stretches.length === 1) return true;
+  const far = 2 * STROKE * lineWidth;
+  const way = ways.along({ stretch, isFrom: from === node }, far, at, far);
+  return lengthOf(way) >= STROKE * lineWidth;
 }
 
 /** Says of a place whether a fork is within reach. Forks stand in rows: a page of hatching has very many. */

@@ -128,7 +128,7 @@ class Decided {
     const isJoined = said ?? joint.kind === "joined";
     if (isJoined) {
       // A bump of a plain fork may be the rest of a crossing's broken arm: only a dot has it for sure.
-      const bumps = hasDot(page, zone) ? inside : [];
+      const bumps = hasDot(zone) ? inside : [];
       const [a, b] = branches;
       if (a && b && branches.length === 2 && bumps.length === 0)
         links.pass(a, b, at, radius, false);

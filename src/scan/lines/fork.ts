@@ -72,7 +72,7 @@ export function brokenCrossing(
       )
         continue;
       // It may be a letter's stroke: no line goes on in it where a dot is, be it a small one, ...
-      if (!end.isHeld && zone.blob >= DOTTED * page.lineWidth) continue;
+      if (!end.isHeld && zone.blob >= DOTTED * zone.lineWidth) continue;
       // ... and one of hardly any length is asked of only where it is plain what it would cross.
       if (!isLong && (!end.isHeld || bendBetween(a.along, b.along) > STRAIGHT_ON)) continue;
       best = {
@@ -117,7 +117,10 @@ function isJumpOver(zone: Zone, stem: Way, a: Way, b: Way, end: OpenEnd): boolea
   const side = (way: Point) => Math.sign(way[0] * a.along[1] - way[1] * a.along[0]);
   if (side(toEnd) === side(stem.along)) return false;
   // It comes towards the place, be it in an arc.
-  if (-(toEnd[0] * end.onward[0] + toEnd[1] * end.onward[1]) < 0.3) return false;
+  const comes = [end.onward, end.tip].some(
+    (way) => -(toEnd[0] * way[0] + toEnd[1] * way[1]) >= 0.3,
+  );
+  if (!comes) return false;
   // Near the top of the arc the other half leans less, and never the other way.
   const other = (bendBetween(toEnd, a.along) - 90) * Math.sign(lean);
   return other >= -UPRIGHT && other <= Math.abs(lean) + SLANT;

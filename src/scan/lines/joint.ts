@@ -1,11 +1,14 @@
 import type { Point } from "../../base/index.ts";
 import { type Branch, bendBetween, type Heading, headingOf } from "./branch.ts";
 import { cornerInk } from "./corner-ink.ts";
+import { darkness } from "./darkness.ts";
+import { grainAround } from "./grain-around.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 import { faintOne } from "./smear.ts";
 import type { SolidInk } from "./solid-ink.ts";
 import { straightPairs } from "./straight-pairs.ts";
+import { strokeBetween } from "./stroke-between.ts";
 import type { Ways } from "./ways.ts";
 import type { Zone } from "./zones.ts";
 
@@ -42,6 +45,14 @@ const DOT = 0.46;
 const PLAIN_DISC = 1;
 const SOLID_DOT = 1.17;
 const SOLID_BLOB = 1.3;
+/** ... and where lines meet that do not go straight on, it may be letters' ink up to that. */
+const TANGLE_DOT = 1.4;
+
+/**
+ * Grain so rough, as `grainAround` measures it, makes forks and blobs that nobody drew: of drawn pages that
+ * were harmed as much as ours are, one in a hundred has it.
+ */
+const ROUGH = 0.13;
 
 /**
  * In line widths: how far along each line is looked, how much round a place is its own, and on how
@@ -54,20 +65,28 @@ const FIRST = 1.5;
 /** In line widths: no stroke of a letter is longer. */
 const STROKE = 8;
 
+/** In line widths: a bump that sticks out of the middle of a line so far is no grain at its edge. */
+const BUMP = 1.5;
+/** ... and is dark so far out, as a share of it. */
+const OUT = 0.9;
+/** Of a blob's disc so much, across and in all, is at least so dark, as a share of a line's middle. */
+const SOLID_SHARE = 0.8;
+const DARK = 0.6;
+
 /** Degrees: more than that between a line's two halves is no line that goes straight on. */
 const STRAIGHT_ON = 30;
 /** A line that jumps another leaves the place it jumps at a slant, both halves to the same side. */
 const JUMPS = 130;
 
 /** Whether so much solid ink is at a place that it must be a dot. */
-export const hasDot = (page: PreparedPage, zone: Zone): boolean =>
-  zone.blob >= SOLID_DOT * page.lineWidth;
+export const hasDot = ({ blob, lineWidth }: Zone): boolean => blob >= SOLID_DOT * lineWidth;
 
 export function jointAt(
   page: PreparedPage,
   ink: SolidInk,
   skeleton: Skeleton,
   zone: Zone,
+  zones: ReadonlyMap<number, Zone>,
   through: Ways,
 ): Joint {
   const { branches } = zone;
@@ -79,14 +98,18 @@ export function jointAt(
   );
   if (branches.length === 3) {
     // Three lines are one, but for a smear of a word or a shadow: of that the picture tells too little.
-    const smear = hasDot(page, zone) ? null : faintOne(page, zone, ways);
+    const smear = hasDot(zone)
+      ? null
+      : (faintOne(page, zone, ways) ??
+        strokeBetween(page, skeleton, zone, zones, ways, grainAround(page, zone.at) > ROUGH) ??
+        facedByBump(page, skeleton, zone, ways));
     if (smear === null) return { kind: "joined", corners: null };
     const [a, b] = branches.filter((_, n) => n !== smear) as [Branch, Branch];
     return { kind: "doubtful", pairs: [[a, b]], isLikelier: "crossing", corners: null };
   }
   const lines = branches.length === 4 ? [] : withoutStrokes(page, skeleton, branches);
   if (lines.length === 4)
-    return jointAt(page, ink, skeleton, { ...zone, branches: lines }, through);
+    return jointAt(page, ink, skeleton, { ...zone, branches: lines }, zones, through);
   const near = zone.radius + FREE * lineWidth;
   const headingsFor = (from: number, length: number) =>
     ways.map(
@@ -115,7 +138,12 @@ export function jointAt(
     return { kind: "doubtful", pairs: both, isLikelier: "crossing", corners };
   }
   // No two lines that cross: what their corners hold says nothing of a blob.
-  if (zone.blob >= SOLID_BLOB * lineWidth) return { kind: "joined", corners: null };
+  if (
+    zone.blob >= TANGLE_DOT * zone.lineWidth &&
+    isSolid(page, zone) &&
+    grainAround(page, zone.at) <= ROUGH
+  )
+    return { kind: "joined", corners: null };
   const straight = straightPairs(page, zone, branches, ways, SEEN);
   const isLetter = (branch: Branch) =>
     !straight.flat().some(({ stretch }) => branch.stretch === stretch) &&
@@ -130,6 +158,47 @@ export function jointAt(
 
 const isShort = ({ lineWidth }: PreparedPage, { stretches }: Skeleton, { stretch }: Branch) =>
   (stretches[stretch] as Stretch).length < STROKE * lineWidth;
+
+/**
+ * The stem of a fork that goes straight on in a bump on the other side: it may be a crossing whose arm
+ * broke off, by its number; null where none does.
+ */
+function facedByBump(
+  page: PreparedPage,
+  { nodes, stretches }: Skeleton,
+  { at: [x, y], radius, inside, lineWidth }: Zone,
+  ways: readonly (readonly Point[])[],
+): number | null {
+  for (const bump of inside) {
+    const { from, to } = stretches[bump] as Stretch;
+    for (const end of [from, to].map((node) => nodes[node] as SkeletonNode)) {
+      const [dx, dy] = [end.x - x, end.y - y];
+      const far = Math.hypot(dx, dy);
+      if (end.stretches.length > 1 || far < BUMP * lineWidth) continue;
+      if (darkness(page, x + OUT * dx, y + OUT * dy) < DARK) continue;
+      const stem = ways.findIndex((way) => {
+        const along = headingOf(way, [x, y], radius, radius + HEADING * lineWidth)?.along;
+        return along && bendBetween([dx / far, dy / far], along) <= STRAIGHT_ON;
+      });
+      if (stem >= 0) return stem;
+    }
+  }
+  return null;
+}
+
+/** Whether the disc of a blob is as dark as lines are nearly all over: pale letters are not. */
+function isSolid(page: PreparedPage, { blobAt: [x, y], blob }: Zone): boolean {
+  const reach = SOLID_SHARE * blob;
+  let [dark, all] = [0, 0];
+  for (let dy = -reach; dy <= reach; dy++) {
+    for (let dx = -reach; dx <= reach; dx++) {
+      if (dx * dx + dy * dy > reach * reach) continue;
+      all++;
+      if (darkness(page, x + dx, y + dy) >= DARK) dark++;
+    }
+  }
+  return dark >= SOLID_SHARE * all;
+}
 
 /** Branches but for those that soon end: strokes of letters that touch the place, or grain. */
 function withoutStrokes(
@@ -147,8 +216,9 @@ function withoutStrokes(
 /** What the ink of a place looks like, if all its lines go straight on there. */
 function looksAt(page: PreparedPage, zone: Zone, corners: number | null) {
   if (corners !== null) return corners >= DOT ? "dot" : corners <= PLAIN ? "plain" : "doubtful";
-  if (zone.blob >= SOLID_BLOB * page.lineWidth) return "dot";
-  return zone.blob < PLAIN_DISC * page.lineWidth ? "plain" : "doubtful";
+  const { blob, lineWidth } = zone;
+  if (blob >= SOLID_BLOB * lineWidth && isSolid(page, zone)) return "dot";
+  return blob < PLAIN_DISC * lineWidth ? "plain" : "doubtful";
 }
 
 interface Way {

@@ -11,6 +11,8 @@ export interface OpenEnd {
   readonly at: Point;
   /** The way in which the line would go on, length 1. */
   readonly onward: Point;
+  /** As `onward`, of its very end alone: what a bad print left of a line between two arcs is that short. */
+  readonly tip: Point;
   /** Pixels of line behind it, up to where it meets another. */
   readonly length: number;
   /** Whether what is behind it hangs on a part, or is longer than any letter's strokes. */
@@ -19,6 +21,7 @@ export interface OpenEnd {
 
 /** How much of a line its direction is measured on, in line widths. */
 const MEASURED = 8;
+const TIP_SEEN = 2;
 /** ... and where it turns within that, on so much, by more than so many degrees. */
 const BEFORE_CORNER = 3.5;
 const TURNS = 8;
@@ -87,6 +90,7 @@ export function* openEnds(
     const inward = inwardOf(points, [x, y], lineWidth);
     if (!inward) return;
     const onward: Point = [-inward[0], -inward[1]];
+    const tip = headingOf(points, [x, y], 0, TIP_SEEN * lineWidth)?.along ?? inward;
     const eaten = EATEN * lineWidth;
     const whole = wholes.of(stretch);
     found.push({
@@ -94,6 +98,7 @@ export function* openEnds(
       stretch,
       at: [x + onward[0] * eaten, y + onward[1] * eaten],
       onward,
+      tip: [-tip[0], -tip[1]],
       length: length + (line ? (skeleton.stretches[line.stretch] as Stretch).length : 0),
       isHeld:
         whole.length > LETTER * lineWidth ||

@@ -50,6 +50,7 @@ export function* linePlaces(
   const ways = waysOf(skeleton, holes);
   yield 0.15;
   const zones = yield* asPart(zonesOf(page, skeleton, lineEnds), 0.15, 0.25);
+  const zoneAt = new Map(zones.flatMap((zone) => forksOf(zone)));
   const ink = yield* asPart(solidInk(page, skeleton, zones), 0.25, 0.3);
   for (let n = 0; n < zones.length; n++) {
     if (n % ZONES === 0) yield 0.3 + (0.5 * n) / zones.length;
@@ -58,7 +59,7 @@ export function* linePlaces(
     if (zone.branches.length + zone.inside.length < 2) continue;
     const around = () => near.around(at, WIDEST_HOLE * lineWidth + zone.radius);
     const broken =
-      zone.branches.length !== 3 || hasDot(page, zone)
+      zone.branches.length !== 3 || hasDot(zone)
         ? null
         : brokenCrossing(page, zone, around(), ways);
     if (broken) {
@@ -68,7 +69,7 @@ export function* linePlaces(
       const far = reach + zone.radius;
       places.push({ kind: "broken", at, reach: far, isDoubtful: !broken.isSure, zone, broken });
     } else {
-      const joint = jointAt(page, ink, skeleton, zone, ways);
+      const joint = jointAt(page, ink, skeleton, zone, zoneAt, ways);
       const isDoubtful = joint.kind === "doubtful";
       // Two ends are one line, whatever is said there.
       const far = zone.branches.length > 2 ? reach + zone.radius : 0;
@@ -82,7 +83,7 @@ export function* linePlaces(
     places[n] = { ...place, joint, isDoubtful: joint.kind === "doubtful" };
   });
   const free = ends.filter((end) => !used.has(end));
-  const faced = yield* asPart(linesFaced(page, skeleton, lines, free), 0.8, 0.9);
+  const faced = yield* asPart(linesFaced(page, skeleton, lines, free, ways), 0.8, 0.9);
   for (const gap of yield* asPart(holesBetween(page, free), 0.9, 1)) {
     const [a, b] = gap.ends;
     used.add(a).add(b);
@@ -97,6 +98,10 @@ export function* linePlaces(
   }
   return places;
 }
+
+/** Where more than two lines meet, by its nodes. */
+const forksOf = (zone: Zone) =>
+  zone.branches.length < 3 ? [] : zone.nodes.map((node) => [node, zone] as const);
 
 /** Ends with so many others near are looked at in a slice. */
 const ENDS = 150;

@@ -1,7 +1,7 @@
 import { Groups, type Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Sliced } from "../sliced.ts";
-import type { Branch } from "./branch.ts";
+import { type Branch, placesAlong } from "./branch.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 
@@ -15,6 +15,10 @@ export interface Zone {
   readonly radius: number;
   /** Radius in pixels of the largest disc of solid ink on its lines. */
   readonly blob: number;
+  /** The middle of that disc. */
+  readonly blobAt: Point;
+  /** Pixels: as wide as its lines are beside it, if two of them are wider than the page's usual line. */
+  readonly lineWidth: number;
   readonly nodes: readonly number[];
   /** What leaves it; short spurs that are only a blob's bumps left out. */
   readonly branches: readonly Branch[];
@@ -24,8 +28,12 @@ export interface Zone {
 
 /** In line widths: nodes nearer than that, their blobs added, are one place. */
 const ONE_PLACE = 1;
+/** Thinning goes round a white spot: so many times as far as it is across. */
+const ROUND = 1.5;
 /** In line widths: a spur must stick out of its zone so far to be a line. */
 const STICKS_OUT = 1;
+/** In line widths: on so much of its lines beside it their width is measured. */
+const MEASURED = 4;
 
 /** Nodes looked at in a slice. */
 const SLICE = 10_000;
@@ -50,8 +58,11 @@ export function* zonesOf(
     if (from === to || !isFork(nodes[from] as SkeletonNode) || !isFork(nodes[to] as SkeletonNode)) {
       continue;
     }
-    const reach = Math.max(blobs[from] as number, blobs[to] as number) + ONE_PLACE * lineWidth;
-    if (length <= reach) together.join(from, to);
+    const solid = Math.max(blobs[from] as number, blobs[to] as number, lineWidth / 2);
+    const reach = solid + ONE_PLACE * lineWidth;
+    const [a, b] = [nodes[from] as SkeletonNode, nodes[to] as SkeletonNode];
+    if (length <= ROUND * reach && Math.hypot(a.x - b.x, a.y - b.y) <= reach)
+      together.join(from, to);
   }
   yield 0.2;
   const groups = new Map<number, number[]>();
@@ -89,8 +100,9 @@ class ZoneOfNodes {
   private readonly root: number;
   private readonly at: Point;
   private readonly radius: number;
-  /** Radius in pixels of the largest disc of ink. */
+  /** Radius in pixels of the largest disc of ink, and its middle. */
   private solid = 0;
+  private solidAt: Point;
   private readonly branches: Branch[] = [];
   private readonly inside = new Set<number>();
 
@@ -108,11 +120,12 @@ class ZoneOfNodes {
     const { nodes } = skeleton;
     const at = middle(nodes, members);
     let radius = page.lineWidth / 2;
+    this.solidAt = at;
     for (const node of members) {
       const { x, y } = nodes[node] as SkeletonNode;
       const around = blobs[node] as number;
       radius = Math.max(radius, Math.hypot(x - at[0], y - at[1]) + around);
-      this.solid = Math.max(this.solid, around);
+      if (around > this.solid) [this.solid, this.solidAt] = [around, [x, y]];
     }
     [this.at, this.radius] = [at, radius];
   }
@@ -139,20 +152,23 @@ class ZoneOfNodes {
   }
 
   found(): Zone {
-    const { at, radius, branches, members } = this;
-    const { far, spread } = this.page;
-    let most = 0;
+    const { at, radius, branches, members, page, skeleton } = this;
+    const { far, spread } = page;
     for (const number of this.inside) {
-      const { pixels } = this.skeleton.stretches[number] as Stretch;
+      const { pixels } = skeleton.stretches[number] as Stretch;
       for (let n = 0; n < pixels.length; n++) {
-        const there = far[pixels[n] as number] as number;
-        if (there > most) most = there;
+        const place = pixels[n] as number;
+        const around = (far[place] as number) / STEPS_PER_PIXEL;
+        if (around <= this.solid) continue;
+        const x = place % skeleton.width;
+        [this.solid, this.solidAt] = [around, [x, (place - x) / skeleton.width]];
       }
     }
-    const solid = Math.max(this.solid, most / STEPS_PER_PIXEL);
     // Distances count to the middle of the first pixel of paper, half a pixel too far.
-    const blob = solid - 0.5 - spread;
-    return { at, radius, blob, nodes: members, branches, inside: [...this.inside] };
+    const blob = this.solid - 0.5 - spread;
+    const lineWidth = widthBeside(page, skeleton, branches, at, radius);
+    const lines = { lineWidth, nodes: members, branches, inside: [...this.inside] };
+    return { at, radius, blob, blobAt: this.solidAt, ...lines };
   }
 
   /** Whether a stretch that meets a node lies in the zone whole, or is a bump of its ink. */
@@ -176,6 +192,35 @@ class ZoneOfNodes {
     }
     return true;
   }
+}
+
+/**
+ * How wide the lines of a place are beside it, in pixels: the second widest of them, since a letter may
+ * touch one, and the usual line at least.
+ */
+function widthBeside(
+  { far, lineWidth, spread }: PreparedPage,
+  skeleton: Skeleton,
+  branches: readonly Branch[],
+  [x, y]: Point,
+  radius: number,
+): number {
+  if (branches.length < 3) return lineWidth;
+  const { width } = skeleton;
+  const most = Math.ceil(2 * (radius + MEASURED * lineWidth));
+  const wide = branches.map((branch) => {
+    const halves: number[] = [];
+    for (const [px, py] of placesAlong(skeleton, branch, most)) {
+      const away = Math.hypot(px - x, py - y) - radius;
+      if (away < 0) continue;
+      if (away > MEASURED * lineWidth) break;
+      halves.push(far[py * width + px] as number);
+    }
+    // The nearest may lie in a dot whose middle is beside the place.
+    const half = halves.sort((a, b) => a - b)[halves.length >> 2] ?? 0;
+    return 2 * (half / STEPS_PER_PIXEL - 0.5 - spread);
+  });
+  return Math.max(lineWidth, wide.sort((a, b) => b - a)[1] ?? 0);
 }
 
 /** An end of a line so near the zone that it is a bump of the ink there. */

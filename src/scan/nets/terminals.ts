@@ -44,7 +44,7 @@ export function namingsOf(
   const boxOf = new Map<string, Box>();
   for (const name of names) {
     const at = terminals[name] as Point;
-    const box = boxAround(at, parts, 2 * lineWidth);
+    const box = partBoxAt(at, parts, 2 * lineWidth);
     if (box) boxOf.set(name, box);
     for (const end of ends) {
       const direct = distance(end.at, at);
@@ -92,7 +92,7 @@ function freeEnds({ skeleton, links }: FollowedPage): FreeEnd[] {
 }
 
 /** The smallest part that a place lies in, or at the edge of. */
-function boxAround(at: Point, parts: readonly Box[], edge: number): Box | null {
+function partBoxAt(at: Point, parts: readonly Box[], edge: number): Box | null {
   const sizeOf = ({ left, top, right, bottom }: Box) => (right - left) * (bottom - top);
   let best: Box | null = null;
   for (const box of parts) {

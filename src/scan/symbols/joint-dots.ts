@@ -1,6 +1,7 @@
 import {
   add,
   type Box,
+  boxAt,
   distance,
   type Point,
   scale as scaled,
@@ -89,12 +90,7 @@ function dotAt(page: PreparedPage, at: Point, solid: number, confidence: number)
   const radius = (solid * page.lineWidth) / page.scale;
   return {
     kind: "splice",
-    box: {
-      left: at[0] - radius,
-      top: at[1] - radius,
-      right: at[0] + radius,
-      bottom: at[1] + radius,
-    },
+    box: boxAt(at, radius),
     at,
     turn: 0,
     unit: radius / RADIUS,

@@ -1,3 +1,5 @@
+import type { Pose } from "./pose.ts";
+
 /** Side of a square of the page, line widths: a symbol is some 30 wide. */
 const SIDE = 32;
 /**
@@ -11,6 +13,8 @@ const MOST_THICK = 24;
 const TOO_DENSE =
   "Too many lines lie close together on this picture to look for parts. Crop it to the diagram, or clean it first.";
 
+type Place = Pick<Pose, "x" | "y">;
+
 /** Squares of a page where so much line lies so close that nearly anything can be read into it. */
 export class Thickets {
   private readonly side: number;
@@ -23,7 +27,7 @@ export class Thickets {
   }
 
   /** Counts a pose that is tried; throws where the page is a thicket all over. */
-  add(pose: { readonly x: number; readonly y: number }): void {
+  add(pose: Place): void {
     const square = this.squareOf(pose);
     const count = (this.tried.get(square) ?? 0) + 1;
     this.tried.set(square, count);
@@ -31,18 +35,18 @@ export class Thickets {
   }
 
   /** Whether nothing more is tried there. */
-  isThick(pose: { readonly x: number; readonly y: number }): boolean {
+  isThick(pose: Place): boolean {
     return (this.tried.get(this.squareOf(pose)) ?? 0) >= MOST_TRIED;
   }
 
   /** Whether it is thick there or in a square beside it, so that nothing there is sure. */
-  isNearThick({ x, y }: { readonly x: number; readonly y: number }): boolean {
+  isNearThick({ x, y }: Place): boolean {
     if (this.thick === 0) return false;
     const beside = [-this.side, 0, this.side];
     return beside.some((dx) => beside.some((dy) => this.isThick({ x: x + dx, y: y + dy })));
   }
 
-  private squareOf({ x, y }: { readonly x: number; readonly y: number }): string {
+  private squareOf({ x, y }: Place): string {
     return `${Math.floor(x / this.side)} ${Math.floor(y / this.side)}`;
   }
 }

@@ -1,20 +1,13 @@
-import { Groups } from "../../base/index.ts";
+import { addTo, countLeading, Groups } from "../../base/index.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import type { Glyph, Glyphs } from "./glyphs.ts";
+import { type Extent, neighbours, type Placed } from "./neighbours.ts";
 import type { WordTurn } from "./word-crop.ts";
 
 /** Letters that stand in one row, in no order. */
 export interface WordLine {
   readonly way: "level" | "upright";
   readonly glyphs: readonly Glyph[];
-}
-
-/** Reading along a row: `from` and `to` along it, `low` and `high` across it. */
-interface Extent {
-  readonly from: number;
-  readonly to: number;
-  readonly low: number;
-  readonly high: number;
 }
 
 type Way = WordLine["way"];
@@ -76,62 +69,8 @@ export function* wordLinesOf({ letters, marks }: Glyphs): Sliced<readonly WordLi
   return lines;
 }
 
-/** Rows whose marks are looked for, and pairs that are looked at, in a slice. */
+/** Rows whose marks are looked for in a slice. */
 const ROWS = 200;
-const PAIRS = 200_000;
-
-interface Placed {
-  readonly at: Extent;
-}
-
-/**
- * Calls `look` with the numbers of all that may be one row: `sorted` by where they begin, the one behind
- * the other beginning no more than `apart` after its end, their middles no more than `aside` from one
- * another across it.
- */
-function* neighbours(
-  sorted: readonly Placed[],
-  apart: number,
-  aside: number,
-  look: (n: number, m: number) => void,
-): Sliced<void> {
-  const bands = new Map<number, number[]>();
-  const bandOf = ({ at }: Placed) => Math.floor((at.low + at.high) / 2 / Math.max(1, aside));
-  sorted.forEach((one, n) => {
-    const band = bands.get(bandOf(one));
-    if (band) band.push(n);
-    else bands.set(bandOf(one), [n]);
-  });
-  let looked = 0;
-  for (const [n, one] of sorted.entries()) {
-    const end = one.at.to + apart;
-    const near: number[] = [];
-    for (let band = bandOf(one) - 1; band <= bandOf(one) + 1; band++) {
-      const numbers = bands.get(band) ?? [];
-      for (let k = placeAfter(n, numbers); k < numbers.length; k++) {
-        const m = numbers[k] as number;
-        if ((sorted[m] as Placed).at.from > end) break;
-        near.push(m);
-      }
-    }
-    for (const m of near.sort((a, b) => a - b)) look(n, m);
-    looked += near.length + 1;
-    if (looked < PAIRS) continue;
-    looked = 0;
-    yield n / sorted.length;
-  }
-}
-
-/** The place of the first number above n in a rising list. */
-function placeAfter(n: number, rising: readonly number[]): number {
-  let [least, most] = [0, rising.length];
-  while (least < most) {
-    const half = (least + most) >> 1;
-    if ((rising[half] as number) <= n) least = half + 1;
-    else most = half;
-  }
-  return least;
-}
 
 /** How far apart the letters of a row stand on the whole, in their heights. */
 function gapOf({ way, glyphs }: WordLine): number {
@@ -266,17 +205,6 @@ const LEAST_MARK = [0.12, 0.05] as const;
 /** Twice the x of a letter's middle: in whole numbers. */
 const middleOf = ({ left, right }: Glyph) => left + right + 1;
 
-/** How many of these, which stand from left to right, have their middle left of x. */
-function countLeftOf(x: number, fromLeft: readonly Glyph[]): number {
-  let [least, most] = [0, fromLeft.length];
-  while (least < most) {
-    const half = (least + most) >> 1;
-    if (middleOf(fromLeft[half] as Glyph) < 2 * x) least = half + 1;
-    else most = half;
-  }
-  return least;
-}
-
 /** The row with its small marks; `marks` stand from left to right, and only those near it are looked at. */
 function withMarks({ way, glyphs }: WordLine, marks: readonly Glyph[]): WordLine {
   const at = around(glyphs.map((glyph) => extentOf(glyph, way)));
@@ -286,7 +214,8 @@ function withMarks({ way, glyphs }: WordLine, marks: readonly Glyph[]): WordLine
     way === "level"
       ? [at.from - MARK_ASIDE * tall, at.to + MARK_ASIDE * tall]
       : [at.low - MARK_ACROSS * tall, at.high + MARK_ACROSS * tall];
-  const near = marks.slice(countLeftOf(left, marks), countLeftOf(right, marks));
+  const countLeftOf = (x: number) => countLeading(marks, (mark) => middleOf(mark) < 2 * x);
+  const near = marks.slice(countLeftOf(left), countLeftOf(right));
   const found = near.filter((mark) => {
     if (own.has(mark)) return false;
     const { from, to, low, high } = extentOf(mark, way);
@@ -309,10 +238,6 @@ export const USUAL_TURN: Readonly<Record<Way, WordTurn>> = { level: 0, upright: 
 /** The members of every group, by number. */
 function membersOf(groups: Groups, count: number): number[][] {
   const found = new Map<number, number[]>();
-  for (let n = 0; n < count; n++) {
-    const known = found.get(groups.of(n));
-    if (known) known.push(n);
-    else found.set(groups.of(n), [n]);
-  }
+  for (let n = 0; n < count; n++) addTo(found, groups.of(n), n);
   return [...found.values()];
 }

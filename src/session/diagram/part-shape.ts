@@ -1,4 +1,4 @@
-import { type Box, boundsOf, type Point, scale, subtract, turn } from "../../base/index.ts";
+import { type Box, boundsOf, boxAt, type Point, scale, subtract, turn } from "../../base/index.ts";
 import { DEFAULT_UNIT, pinsOf, type Stroke, strokesOf, toSheet } from "../../circuit/index.ts";
 import { type Part, type PinId, type PinRef, pinRef } from "../../job/index.ts";
 
@@ -44,12 +44,7 @@ function strokePoints(stroke: Stroke): readonly Point[] {
   if (stroke.draw === "line") return stroke.points;
   if (stroke.draw === "text") return [];
   const { at, radius } = stroke;
-  return cornersOf({
-    left: at[0] - radius,
-    top: at[1] - radius,
-    right: at[0] + radius,
-    bottom: at[1] + radius,
-  });
+  return cornersOf(boxAt(at, radius));
 }
 
 /** A pin counts as lying on a side when it is this near to it, symbol units. */

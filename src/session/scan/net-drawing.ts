@@ -27,6 +27,7 @@ export function drawNets(
   let laid: ReturnType<typeof layNets> = { wires: [], parts: [] };
   session.edit(label, (draft) => {
     laid = layNets(draft, sheet, nets, words);
+    // Noted before the edit is told to anybody, who would take it for somebody else's.
     made.set(new Set([...madeThen, ...laid.parts]));
   });
   // What can't be drawn on the machine at hand was refused, with a word about it.

@@ -1,4 +1,4 @@
-import { type Box, distance, nearestOnSegment, type Point } from "../../base/index.ts";
+import { type Box, boxAt, distance, nearestOnSegment, type Point } from "../../base/index.ts";
 import { type SpatialGrid, spatialGrid } from "../diagram/spatial-grid.ts";
 import type { WholeNet } from "./whole-net.ts";
 
@@ -28,12 +28,11 @@ export function netGrid(nets: readonly WholeNet[]): NetGrid {
     CELL,
   );
   return {
-    at([x, y], reach) {
-      const area = { left: x - reach, top: y - reach, right: x + reach, bottom: y + reach };
+    at(at, reach) {
       let [best, nearest]: [WholeNet | null, number] = [null, reach];
-      for (const index of grid.near(area)) {
+      for (const index of grid.near(boxAt(at, reach))) {
         const { net, a, b } = pieces[index] as (typeof pieces)[number];
-        const away = distance([x, y], nearestOnSegment([x, y], a, b));
+        const away = distance(at, nearestOnSegment(at, a, b));
         if (away <= nearest) [best, nearest] = [net, away];
       }
       return best;

@@ -3,11 +3,11 @@ import type { PinRef } from "../../job/index.ts";
 import type { LineQuestion } from "../../scan/index.ts";
 import type { Store } from "../store.ts";
 import { isOnePlace } from "./doubtful-places.ts";
-import { type NetGrid, netGrid } from "./net-grid.ts";
+import { netGrid } from "./net-grid.ts";
 import type { PageDesk } from "./page-desk.ts";
 import { type Followed, questionsOf, type TraceState } from "./trace-state.ts";
 import type { TracedLines, TraceHelp } from "./traced-lines.ts";
-import { asOne, type WholeNet } from "./whole-net.ts";
+import { asOne } from "./whole-net.ts";
 
 /** What lights up under the pointer, and where it is tapped. */
 export interface PointedLine {
@@ -29,7 +29,7 @@ export function createPointedLine(
   fresh: TracedLines["fresh"],
 ): PointedLine {
   const show = (change: Partial<TraceState>) => store.set((state) => ({ ...state, ...change }));
-  const gridOf = keptLast((nets: readonly WholeNet[]): NetGrid => netGrid(nets));
+  const gridOf = keptLast(netGrid);
   let hovers = 0;
 
   /** Shows a net that is followed, then the doubtful places that lead on to where no pin is, too. */

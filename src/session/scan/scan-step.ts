@@ -48,7 +48,8 @@ export function scanStepOf(job: Job, sheet: Id | null, progress: ScanProgress): 
   if (!sheets.some((one) => isOne(one.id) && one.image)) return null;
   if (progress.isSquaringOffered) return "square";
   const own = parts.filter((part) => isOne(part.sheet));
-  if (own.length === 0) return "parts";
+  // Splices and page ends come with the lines themselves: of them alone nothing is said of its parts.
+  if (own.every(({ kind }) => kind === "splice" || kind === "offpage")) return "parts";
   const ids = new Set(own.map(({ id }) => id));
   const isOwn = (ref: PinRef) => ids.has(ownerOf(ref));
   if (wires.some(({ from, to }) => isOwn(from) || isOwn(to))) return null;

@@ -1,16 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { type Random, seededRandom } from "../../../src/base/index.ts";
 import { finished, type SeenWire, seenWire, whiteAt } from "../../../src/scan/index.ts";
-import { middleOfWire, WIRE_PHOTO, type WirePhoto, wirePhoto } from "../../support/wire-photo.ts";
-import { LOOK } from "../../support/wire-trials.ts";
+import { type WirePhoto, wirePhoto } from "../../support/wire-photo.ts";
+import { CARD, type Code, LOOK, placeOnWire, TRIAL_PHOTO } from "../../support/wire-trials.ts";
 
 /** `PINTRUTH_SEED` tries other photos. */
 const SEED = Number(process.env.PINTRUTH_SEED ?? 1);
-const CARD = [318, 242] as const;
 
-type Code = keyof typeof LOOK;
-
-/** A wire between two others, the bench of a colour of its own choosing, touched off its middle. */
+/** A wire between two others, the bench of a colour of its own choosing; `off` and `reach` in radii of the wire. */
 function touched(
   random: Random,
   { base, stripe, bench }: { base: Code; stripe: Code | null; bench: string },
@@ -18,12 +15,7 @@ function touched(
   { off, reach }: { off: number; reach: number },
 ): SeenWire | null {
   const photo: WirePhoto = {
-    ...WIRE_PHOTO,
-    width: 340,
-    height: 260,
-    radius: 24,
-    pitch: 68,
-    gleam: "none",
+    ...TRIAL_PHOTO,
     bench,
     wires: [
       { base: LOOK.TQ, stripe: null },
@@ -36,10 +28,8 @@ function touched(
   const picture = wirePhoto(photo, random.next);
   const white = whiteAt(picture, CARD, 8);
   if (!white) throw new Error("no white card");
-  const [x, y] = middleOfWire(photo, 1);
-  const angle = (photo.turn * Math.PI) / 180;
-  const at = [x - off * 24 * Math.sin(angle), y + off * 24 * Math.cos(angle)] as const;
-  return finished(seenWire(picture, at, reach * 24, white));
+  const { radius } = photo;
+  return finished(seenWire(picture, placeOnWire(photo, off * radius), reach * radius, white));
 }
 
 /** A stripe down the middle touched on its flank and on itself, and one at the side touched beside it. */

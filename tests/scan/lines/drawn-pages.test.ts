@@ -44,4 +44,10 @@ describe("pages whose nets are known", () => {
     expect(wrong).toBe(0);
     expect(right).toBeGreaterThan(10);
   }, 60_000);
+
+  test("an arc that lost its foot right beside the next one is no stem of a T", async () => {
+    const { wrong, right } = await scoreOf(6014, 0.6, [150], [36, 26]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(40);
+  }, 60_000);
 });

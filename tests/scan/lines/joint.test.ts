@@ -23,6 +23,7 @@ function joint(drawing: readonly string[]) {
     finished(solidInk(page, skeleton, [zone])),
     skeleton,
     zone,
+    new Map(),
     waysOf(skeleton, []),
   );
   // Which way each line leaves: to the left, the right, up or down.

@@ -10,7 +10,7 @@ import {
   type TraceAsk,
   type TracePort,
 } from "../../../src/session/index.ts";
-import { edit } from "../diagram/drawing.ts";
+import { drawing, edit } from "../diagram/drawing.ts";
 
 /** The job with a picture on its sheet. */
 export const pictured = (job: Job): Job =>
@@ -18,6 +18,16 @@ export const pictured = (job: Job): Job =>
     const [sheet] = draft.diagram.sheets;
     if (sheet) sheet.image = { file: "images/page.png", width: 800, height: 600 };
   });
+
+/** F1's pins at 30 and 90, F2's at 230 and 290, height 100; F3's at 230 and 290, height 300. */
+export const threeFuses = () =>
+  pictured(
+    drawing([
+      { id: "F1", kind: "fuse", at: [60, 100] },
+      { id: "F2", kind: "fuse", at: [260, 100] },
+      { id: "F3", kind: "fuse", at: [260, 300] },
+    ]),
+  );
 
 interface FakePicture {
   readonly nets: readonly TracedNet[];

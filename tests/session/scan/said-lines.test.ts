@@ -5,19 +5,8 @@ import {
   type TraceDesk,
   type WholeNet,
 } from "../../../src/session/index.ts";
-import { drawing } from "../diagram/drawing.ts";
-import { pictured, settled, tracing } from "./fake-trace.ts";
+import { settled, threeFuses, tracing } from "./fake-trace.ts";
 import { pictureNet } from "./picture-net.ts";
-
-/** F1's pins at 30 and 90, F2's at 230 and 290, height 100; F3's at 230 and 290, height 300. */
-const three = () =>
-  pictured(
-    drawing([
-      { id: "F1", kind: "fuse", at: [60, 100] },
-      { id: "F2", kind: "fuse", at: [260, 100] },
-      { id: "F3", kind: "fuse", at: [260, 300] },
-    ]),
-  );
 
 const pinsOf = (desk: TraceDesk) => [...(desk.get().followed?.net?.terminals ?? [])].sort();
 
@@ -43,7 +32,7 @@ const scratched = (ask: TraceAsk) => {
 };
 
 test("an end where nothing is placed can be left out as no line; undo brings it back", async () => {
-  const { desk, session, asked } = tracing(three(), scratched);
+  const { desk, session, asked } = tracing(threeFuses(), scratched);
   session.show({ scanDesk: true, tool: { name: "follow" } });
   await settled();
   await desk.follow([230, 100], 6, "F2:1");
@@ -70,7 +59,7 @@ test("an end where nothing is placed can be left out as no line; undo brings it 
 });
 
 test("a stretch that was pointed at is left out, and the rest of its net stays lit", async () => {
-  const { desk, session } = tracing(three(), scratched);
+  const { desk, session } = tracing(threeFuses(), scratched);
   session.show({ scanDesk: true, tool: { name: "follow" } });
   await settled();
   await desk.follow([161, 150], 6);
@@ -84,7 +73,7 @@ test("a stretch that was pointed at is left out, and the rest of its net stays l
 });
 
 test("the open ends of the line that is chosen on the list are shown, and of no other", async () => {
-  const { desk, session } = tracing(three(), scratched);
+  const { desk, session } = tracing(threeFuses(), scratched);
   session.show({ scanDesk: true });
   await desk.traceAll();
   expect(desk.places()).toEqual([]);
@@ -95,7 +84,7 @@ test("the open ends of the line that is chosen on the list are shown, and of no 
 });
 
 test("all that was said is listed as it was said, each taken back by one undo step", async () => {
-  const { desk, session } = tracing(three(), scratched);
+  const { desk, session } = tracing(threeFuses(), scratched);
   session.show({ scanDesk: true });
   await desk.traceAll();
   expect(desk.answers()).toEqual([]);
@@ -114,7 +103,7 @@ test("all that was said is listed as it was said, each taken back by one undo st
 });
 
 test("a line that is left is proposed again once that is taken back", async () => {
-  const { desk, session } = tracing(three(), scratched);
+  const { desk, session } = tracing(threeFuses(), scratched);
   session.show({ scanDesk: true });
   await desk.traceAll();
   desk.leave("A");

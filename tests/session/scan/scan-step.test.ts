@@ -46,6 +46,20 @@ test("a picture is squared up, its parts found, its words read, its lines traced
   expect(scanStepOf(wired, sheet, NOT_BEGUN)).toBeNull();
 });
 
+test("of splices and page ends alone the parts are still to be found, wired or not", () => {
+  const joints = pictured(
+    drawing([
+      { id: "SP1", kind: "splice", at: [60, 100] },
+      { id: "E1", kind: "offpage", at: [260, 100] },
+    ]),
+  );
+  expect(scanStepOf(joints, null, NOT_BEGUN)).toBe("parts");
+  const followed = edit(joints, (draft) => {
+    draft.diagram.wires.push({ id: "W1", from: "SP1:1", to: "E1:1", path: [] });
+  });
+  expect(scanStepOf(followed, null, NOT_BEGUN)).toBe("parts");
+});
+
 test("each sheet is at its own step", () => {
   let other = "";
   const job = edit(two(), (draft) => {

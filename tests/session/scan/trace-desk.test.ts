@@ -1,19 +1,9 @@
 import { expect, test } from "vitest";
 import type { LineQuestion } from "../../../src/scan/index.ts";
 import type { TraceAsk, TraceDesk } from "../../../src/session/index.ts";
-import { drawing, edit } from "../diagram/drawing.ts";
-import { pictured, settled, tracing } from "./fake-trace.ts";
+import { edit } from "../diagram/drawing.ts";
+import { settled, threeFuses, tracing } from "./fake-trace.ts";
 import { pictureNet } from "./picture-net.ts";
-
-/** F1's pins at 30 and 90, F2's at 230 and 290, height 100; F3's at 230 and 290, height 300. */
-const three = () =>
-  pictured(
-    drawing([
-      { id: "F1", kind: "fuse", at: [60, 100] },
-      { id: "F2", kind: "fuse", at: [260, 100] },
-      { id: "F3", kind: "fuse", at: [260, 300] },
-    ]),
-  );
 
 const QUESTION: LineQuestion = {
   kind: "dot",
@@ -54,7 +44,7 @@ const pinsOf = (desk: TraceDesk) => [...(desk.get().followed?.net?.terminals ?? 
 
 test("a pin or a line lights up its whole net, with its doubtful place; a bare line, too; nothing elsewhere", async () => {
   const bare = pictureNet("Z", [[[400, 50]], [[500, 50]]], [[0, 1]]);
-  const { desk, asked } = tracing(three(), (ask) => ({ ...doubtful(ask), bare: [bare] }));
+  const { desk, asked } = tracing(threeFuses(), (ask) => ({ ...doubtful(ask), bare: [bare] }));
   await desk.follow([120, 101], 6);
   expect(pinsOf(desk)).toEqual(["F1:2", "F2:1"]);
   expect(desk.places()).toMatchObject([{ at: [160, 100], joined: null }]);
@@ -70,7 +60,7 @@ test("a pin or a line lights up its whole net, with its doubtful place; a bare l
 });
 
 test("an answer joins the nets at once, is kept with the sheet in one edit, and can be taken back", async () => {
-  const { desk, session, asked, hold, letGo } = tracing(three(), doubtful);
+  const { desk, session, asked, hold, letGo } = tracing(threeFuses(), doubtful);
   session.show({ scanDesk: true, tool: { name: "follow" } });
   await settled();
   await desk.follow([120, 100], 6);
@@ -103,7 +93,7 @@ test("an answer joins the nets at once, is kept with the sheet in one edit, and 
 });
 
 test("what is asked and not answered is not joined by what is drawn", async () => {
-  const { desk, session } = tracing(three(), doubtful);
+  const { desk, session } = tracing(threeFuses(), doubtful);
   await desk.traceAll();
   const nets = desk.difference()?.proposals.map(({ net }) => net) ?? [];
   expect(desk.draw(nets, "Accept all")).toEqual({ wires: 2, splices: 0, ends: 1 });
@@ -116,7 +106,7 @@ test("what is asked and not answered is not joined by what is drawn", async () =
 });
 
 test("nets are sure without doubts, are drawn with one undo step, and are then as on the picture", async () => {
-  const { desk, session } = tracing(three(), doubtful);
+  const { desk, session } = tracing(threeFuses(), doubtful);
   session.show({ scanDesk: true });
   await desk.traceAll();
   expect(desk.difference()?.proposals).toMatchObject([
@@ -145,7 +135,7 @@ test("nets are sure without doubts, are drawn with one undo step, and are then a
 });
 
 test("after a part was moved nothing is drawn before lines were followed anew", async () => {
-  const { desk, session, hold, letGo, asked } = tracing(three(), doubtful);
+  const { desk, session, hold, letGo, asked } = tracing(threeFuses(), doubtful);
   session.show({ scanDesk: true });
   await desk.traceAll();
   const [net] = desk.difference()?.proposals ?? [];
@@ -173,7 +163,7 @@ test("what wires join and the picture keeps apart is told, and whether that is a
     { id: "W1", from: "F1:2", to: "F2:1" },
     { id: "W2", from: "F2:1", to: "F3:1" },
   ];
-  const job = edit(three(), (draft) => {
+  const job = edit(threeFuses(), (draft) => {
     draft.diagram.wires.push(...wires);
   });
   const asking = tracing(job, doubtful);
@@ -205,12 +195,12 @@ test("a net that joins both ends of a part, or several that are drawn, is not su
       [1, 2],
     ],
   );
-  const short = tracing(three(), () => ({ nets: [net] }));
+  const short = tracing(threeFuses(), () => ({ nets: [net] }));
   await short.desk.traceAll();
   expect(short.desk.difference()?.proposals).toMatchObject([
     { doubts: [{ why: "shorted", part: "F1" }] },
   ]);
-  const job = edit(three(), (draft) => {
+  const job = edit(threeFuses(), (draft) => {
     draft.diagram.wires.push(
       { id: "W1", from: "F1:2", to: "F3:2" },
       { id: "W2", from: "F2:1", to: "F2:2" },
@@ -238,7 +228,7 @@ test("a net that joins both ends of a part, or several that are drawn, is not su
 });
 
 test("another sheet or another picture forgets it all; words that were found have lines followed anew", async () => {
-  const { desk, session, words, asked } = tracing(three(), doubtful);
+  const { desk, session, words, asked } = tracing(threeFuses(), doubtful);
   session.show({ scanDesk: true, tool: { name: "follow" } });
   await settled();
   await desk.follow([120, 100], 6);
@@ -265,14 +255,14 @@ test("a doubtful place beyond which no pin is, is shown on the net that leads to
     nets: ["A", "Z"],
   };
   const picture = { nets: [net], bare: [net], bareQuestions: [beyond] };
-  const { desk } = tracing(three(), () => picture);
+  const { desk } = tracing(threeFuses(), () => picture);
   await desk.follow([92, 100], 6, "F1:2");
   await settled();
   expect(desk.places()).toMatchObject([{ at: [165, 100], question: beyond }]);
 });
 
 test("lines are followed once, however often that is asked for meanwhile", async () => {
-  const { desk, session, asked, hold, letGo } = tracing(three(), doubtful);
+  const { desk, session, asked, hold, letGo } = tracing(threeFuses(), doubtful);
   hold();
   session.show({ scanDesk: true, tool: { name: "follow" } });
   const followed = desk.follow([120, 100], 6);

@@ -35,6 +35,8 @@ export function useCorners(
   };
 
   const { corners } = squaring;
+  /** The corners that the desk was opened with: of those nobody knows here who set them. */
+  const [kept] = useState(corners);
   const isFound = found !== null && JSON.stringify(corners) === JSON.stringify(found.corners);
   useEffect(() => {
     if (!corners || isFound) return;
@@ -68,6 +70,7 @@ export function useCorners(
       const what = found.of === "page" ? "The page’s edge was found" : "A drawn frame was found";
       return `${what}. ${found.confidence < SURE ? "Not quite surely: look at each corner." : "Drag a corner that is off."}`;
     }
+    if (corners && corners === kept) return "As they were used. Drag a corner that is off.";
     if (corners) return "Set by hand.";
     if (state === "looked" && !found) {
       return "No page’s edge and no frame is plain to see: drag the four corners yourself. A page that the picture’s edge cuts off is better photographed anew.";

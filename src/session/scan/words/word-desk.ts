@@ -243,6 +243,7 @@ function itemsKept(
   fileAtHand: () => string | null,
 ): () => readonly WordItem[] {
   type Drawn = ReturnType<typeof drawnOf>["diagram"];
+  // Of the job only its parts and wires are asked for: what else is edited makes no word another.
   const itemsOf = keptLast(
     (
       _parts: Drawn["parts"],

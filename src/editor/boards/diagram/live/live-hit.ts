@@ -1,4 +1,4 @@
-import type { Point } from "../../../../base/index.ts";
+import { boxAt, type Point } from "../../../../base/index.ts";
 import type { Part, PartOf, Probe } from "../../../../job/index.ts";
 import {
   type DiagramHit,
@@ -23,10 +23,9 @@ export function switchAt(board: Board, { sheet: [x, y], touch }: Press): SwitchP
   const scene = board.scene();
   if (!scene) return null;
   const half = touch ? HALF_FINGER / board.camera().zoom : 0;
-  const area = { left: x - half, top: y - half, right: x + half, bottom: y + half };
   let best: SwitchPart | null = null;
   let nearest = Number.POSITIVE_INFINITY;
-  for (const shape of partsIn(scene, area)) {
+  for (const shape of partsIn(scene, boxAt([x, y], half))) {
     if (!isSwitch(shape.part)) continue;
     const away = distanceTo(shape, [x, y]);
     if (away >= nearest) continue;

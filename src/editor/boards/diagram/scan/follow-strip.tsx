@@ -37,12 +37,15 @@ export function FollowStrip() {
   const [question] = questions;
   const ends = desk.places().filter(({ stretch }) => stretch === "ends");
   const [end] = ends;
+  // With nothing placed on it, a line runs on through the symbols that let it through.
+  const isBare = net !== null && net.terminals.length === 0;
   const pointedAt = net && pin === null ? placePointedAt(net, at) : null;
   return (
     <section className={`${styles.card} ${styles.strip}`} aria-label="The followed line">
       <p className={styles.words} role="status">
         {followedWords(followed)}
         {net && !lacks && " All of it is drawn."}
+        {isBare && " Find the parts first: until it is placed, a fuse counts as wire."}
       </p>
       <div className={styles.acts}>
         {question && (
@@ -67,8 +70,8 @@ export function FollowStrip() {
         )}
         {net && lacks && (
           <Button
-            // A wire that is not there misleads: what is asked comes first.
-            tone={question ? "plain" : "primary"}
+            // A wire that is not there misleads: what is asked comes first, and so do the parts on it.
+            tone={question || isBare ? "plain" : "primary"}
             icon={<Spline aria-hidden />}
             aria-keyshortcuts="Enter"
             onClick={() => makeWires(session)}

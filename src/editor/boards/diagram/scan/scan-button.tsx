@@ -29,7 +29,7 @@ export function ScanButton({
   disabled = false,
   onClick,
 }: ScanButtonProps) {
-  const isNext = useContext(NextStep) === step && step !== undefined;
+  const isNext = useContext(NextStep) === step;
   return (
     <Tip text={tip ?? label}>
       <button

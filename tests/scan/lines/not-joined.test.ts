@@ -1,0 +1,66 @@
+import type { SKRSContext2D } from "@napi-rs/canvas";
+import { describe, expect, test } from "vitest";
+import {
+  across,
+  BOTTOM,
+  down,
+  followed,
+  LEFT,
+  LINE,
+  line,
+  MIDDLE,
+  RIGHT,
+  TOP,
+} from "../../support/drawn-pages/small-sheet.ts";
+
+describe("what only looks joined", () => {
+  test("a thick line that jumps a thin one is no dot on it", () => {
+    const { isOne, questions } = followed((pen) => {
+      down(pen);
+      for (const y of [15, 40, 160, 185]) line(pen, [15, y], [72, y]);
+      pen.lineWidth = 3 * LINE;
+      line(pen, [15, MIDDLE], [MIDDLE - 26, MIDDLE]);
+      line(pen, [MIDDLE + 26, MIDDLE], [185, MIDDLE]);
+      pen.beginPath();
+      pen.arc(MIDDLE, MIDDLE, 26, Math.PI, 0);
+      pen.stroke();
+    });
+    expect([isOne(LEFT, RIGHT), isOne(TOP, BOTTOM)]).toEqual([true, true]);
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect(questions).toEqual([]);
+  });
+
+  test("a letter that touches two lines is asked, a short straight line between them is none", () => {
+    const between = (draw: (pen: SKRSContext2D) => void) =>
+      followed((pen) => {
+        across(pen);
+        line(pen, [15, MIDDLE - 24], [185, MIDDLE - 24]);
+        draw(pen);
+      });
+    const upper = [30, MIDDLE - 24] as const;
+    const letter = between((pen) => {
+      line(
+        pen,
+        [MIDDLE - 6, MIDDLE],
+        [MIDDLE + 6, MIDDLE - 9],
+        [MIDDLE - 5, MIDDLE - 15],
+        [MIDDLE + 5, MIDDLE - 24],
+      );
+    });
+    expect(letter.isOne(LEFT, upper)).toBe(false);
+    expect(letter.questions.length).toBeGreaterThan(0);
+    const straight = between((pen) => line(pen, [MIDDLE, MIDDLE], [MIDDLE, MIDDLE - 24]));
+    expect(straight.isOne(LEFT, upper)).toBe(true);
+    expect(straight.questions).toEqual([]);
+  });
+
+  test("a letter's stroke on one line that all but touches another is asked", () => {
+    const { isOne, questions } = followed((pen) => {
+      across(pen);
+      line(pen, [15, MIDDLE - 28], [185, MIDDLE - 28]);
+      line(pen, [MIDDLE, MIDDLE], [MIDDLE, MIDDLE - 20]);
+    });
+    expect(isOne(LEFT, [30, MIDDLE - 28])).toBe(false);
+    expect(questions.map(({ kind }) => kind)).toEqual(["gap"]);
+  });
+});
