@@ -127,11 +127,11 @@ test("lines of a scan are followed, a doubtful place is answered, and all of it 
   await expect(said.getByRole("listitem")).toHaveCount(1);
   // A stain is no line: all of what was dashed goes, and comes back.
   const stained = nets.getByRole("listitem").filter({ hasText: "where nothing is placed" });
-  await expect(stained).toContainText("F4:2 and K2:30; 2 ends");
+  await expect(stained).toContainText("F4:2 and K2:30; one end");
   await stained.getByRole("button", { name: "Look" }).click();
   await page.getByRole("button", { name: "Not a line: leave it out" }).click();
   await expect(said.getByRole("listitem")).toHaveText([/Joined here/, /Not a line: left out/]);
-  await expect(nets.getByText(/^Joins F4:2 and K2:30/)).not.toContainText("2 ends", {
+  await expect(nets.getByText(/^Joins F4:2 and K2:30/)).not.toContainText("one end", {
     timeout: 60_000,
   });
   await said
@@ -139,7 +139,7 @@ test("lines of a scan are followed, a doubtful place is answered, and all of it 
     .filter({ hasText: "left out" })
     .getByRole("button", { name: "Take back" })
     .click();
-  await expect(stained).toContainText("2 ends", { timeout: 60_000 });
+  await expect(stained).toContainText("one end", { timeout: 60_000 });
   expect((await desk.savedJob()).diagram.sheets[0]?.answers).toEqual([answer]);
 
   await nets.getByRole("button", { name: /^Accept all sure ones/ }).click();

@@ -1,8 +1,9 @@
-import type { Point } from "../../base/index.ts";
+import { distance, type Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Bits } from "../raster.ts";
 import type { Sliced } from "../sliced.ts";
 import { lengthOf } from "./branch.ts";
+import { NearEnds } from "./near-ends.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
@@ -23,6 +24,8 @@ const SURE_LINE = 2.2;
 const SURE_DOT = 4;
 /** ... and never for sure where a plain fork is so near. */
 const BESIDE_FORK = 2.5;
+/** ... nor where another line ends so near: both may be one. */
+const BESIDE_END = 4;
 /** Solid ink of so many line widths' radius is a dot. */
 const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
@@ -65,6 +68,13 @@ export function* linesFaced(
     for (const at of pixels) if (wanted.has(at)) wanted.set(at, stretches[0] ?? -1);
   }
   const { width } = skeleton;
+  const long = ends.filter(({ length }) => length >= LONG_ENOUGH * page.lineWidth);
+  const besideEnd = BESIDE_END * page.lineWidth;
+  const near = new NearEnds(long, besideEnd);
+  const isBesideEnd = (end: OpenEnd) =>
+    near
+      .around(end.at, besideEnd)
+      .some((other) => other !== end && distance(other.at, end.at) <= besideEnd);
   const isBesideFork = forksNear(skeleton, BESIDE_FORK * page.lineWidth);
   return hits.flatMap(({ end, at, wide, isDot }): Facing[] => {
     const stretch = wanted.get(at) as number;
@@ -72,7 +82,7 @@ export function* linesFaced(
     const sure = (isDot ? SURE_DOT : SURE_LINE) * page.lineWidth;
     const place: Point = [at % width, Math.floor(at / width)];
     // Right beside a fork it may be the lost arm of a crossing, or of a jump.
-    const isFree = isDot || !isBesideFork(place);
+    const isFree = (isDot || !isBesideFork(place)) && !isBesideEnd(end);
     // A letter's stroke on a line that stops before another: asked only where it all but touches it.
     const isLine = isNoStroke(page, skeleton, end, ways);
     if (!isLine && wide > sure) return [];
