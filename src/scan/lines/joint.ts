@@ -120,7 +120,8 @@ export function jointAt(
   const corners = cornerInk(ink, zone, ways);
   const looks = looksAt(page, zone, corners);
   if (looks === "dot") return { kind: "joined", corners };
-  const pairs = pairsOf(branches, headingsFor(near, HEADING));
+  // More than two lines hardly ever cross in one place: letters beside it made one place of two.
+  const pairs = branches.length > 4 ? null : pairsOf(branches, headingsFor(near, HEADING));
   // A line may turn right behind the place: its first piece tells where it came from.
   const first = headingsFor(zone.radius, FIRST);
   const startOf = (way: Way): Way => ({
