@@ -31,6 +31,8 @@ const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
 /** In line widths: no stroke of a letter is longer. */
 const STROKE = 8;
+/** The ends of a straight line are apart by that share of its length at least, grain and all. */
+const STRAIGHT = 0.96;
 /** In line widths: how deep the middle of a line or dot lies behind its edge at most. */
 const DEPTH = 3;
 /** Pixels of lines looked at in a slice. */
@@ -97,12 +99,15 @@ function isNoStroke(
   { at, stretch, node }: OpenEnd,
   ways: Ways,
 ): boolean {
-  const { from, to } = stretches[stretch] as Stretch;
-  const other = nodes[from === node ? to : from] as SkeletonNode;
-  if (other.stretches.length === 1) return true;
+  const { from, to, length } = stretches[stretch] as Stretch;
   const far = 2 * STROKE * lineWidth;
-  const way = ways.along({ stretch, isFrom: from === node }, far, at, far);
-  return lengthOf(way) >= STROKE * lineWidth;
+  const other = nodes[from === node ? to : from] as SkeletonNode;
+  if (other.stretches.length === 1 || length >= STROKE * lineWidth) return true;
+  // Grain forks a line, which goes straight on behind it; a stroke's way goes on in the line it stands on.
+  const way = ways.along({ stretch, isFrom: from === node }, far, at, STROKE * lineWidth);
+  const last = way.at(-1);
+  if (!last || distance(last, at) < STROKE * lineWidth) return false;
+  return distance(last, at) >= STRAIGHT * lengthOf(way);
 }
 
 /** Says of a place whether a fork is within reach. Forks stand in rows: a page of hatching has very many. */

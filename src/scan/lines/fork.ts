@@ -32,6 +32,8 @@ const SLANT = 35;
 const LEANS = 20;
 const UPRIGHT = 12;
 const LONG_ENOUGH = 2.5;
+/** In line widths: no stroke of a letter is longer. */
+const STROKE = 8;
 
 interface Way {
   readonly branch: Branch;
@@ -72,7 +74,8 @@ export function brokenCrossing(
       )
         continue;
       // It may be a letter's stroke: no line goes on in it where a dot is, be it a small one, ...
-      if (!end.isHeld && zone.blob >= DOTTED * zone.lineWidth) continue;
+      const isStroke = !end.isHeld || end.length < STROKE * page.lineWidth;
+      if (isStroke && zone.blob >= DOTTED * zone.lineWidth) continue;
       // ... and one of hardly any length is asked of only where it is plain what it would cross.
       if (!isLong && (!end.isHeld || bendBetween(a.along, b.along) > STRAIGHT_ON)) continue;
       best = {
