@@ -6,6 +6,7 @@ import {
   keepAnalysed,
   keepAnswering,
   keepFollowing,
+  keepOneOpen,
   keepOperating,
   keepProposing,
   keepSaved,
@@ -46,12 +47,22 @@ keepAnalysed(session, openAnalysis);
 // A thread of its own: a long question keeps no check waiting, and can be broken off.
 keepAnswering(session, openAnalysis);
 const pages = keepTracing(session, openTrace, (file) => store.getPicture(file));
-keepProposing(session, pages);
+const parts = keepProposing(session, pages);
 const words = keepWordsRead(session, pages, openReader);
-keepFollowing(session, pages, {
+const lines = keepFollowing(session, pages, {
   wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms)),
   words: wordBoxesOf(session, words),
 });
+keepOneOpen([
+  { ...parts, isOpen: () => parts.get().isOpen, isBusy: () => false },
+  { ...words, isOpen: () => words.get().isOpen, isBusy: () => words.get().reading !== null },
+  {
+    subscribe: lines.subscribe,
+    isOpen: () => lines.get().isListOpen,
+    isBusy: () => false,
+    close: lines.closeList,
+  },
+]);
 const desk = createJobDesk(session, store, saving, readFile);
 
 // A tab can be killed without a word once it is hidden: this is the last sure moment to save.

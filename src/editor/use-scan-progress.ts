@@ -9,5 +9,9 @@ export function useScanProgress(): ScanProgress {
   const now = () => scanProgress(session);
   const isSquaringOffered = useSyncExternalStore(watch, () => now().isSquaringOffered);
   const areWordsRead = useSyncExternalStore(watch, () => now().areWordsRead);
-  return useMemo(() => ({ isSquaringOffered, areWordsRead }), [isSquaringOffered, areWordsRead]);
+  const areWordsLeft = useSyncExternalStore(watch, () => now().areWordsLeft);
+  return useMemo(
+    () => ({ isSquaringOffered, areWordsRead, areWordsLeft }),
+    [isSquaringOffered, areWordsRead, areWordsLeft],
+  );
 }

@@ -91,7 +91,7 @@ function pushes(point: OperatingPoint, ranges: Ranges, seen: Float64Array, edge:
 }
 
 /** The numbers of all branches where they are pushed to. */
-function settingsAt({ low, high }: Ranges, push: Pushes): Settings {
+function settingsAt({ low, high, slides }: Ranges, push: Pushes, track: 0 | 1): Settings {
   const count = push.ohms.length;
   const ohms = new Float64Array(count);
   const cold = new Float64Array(count);
@@ -101,6 +101,11 @@ function settingsAt({ low, high }: Ranges, push: Pushes): Settings {
     ohms[index] = side.ohms[index] as number;
     cold[index] = side.cold[index] as number;
     volts[index] = ((push.volts[index] as number) > 0 ? high : low).volts[index] as number;
+  }
+  for (const { index, spread } of slides) {
+    if (!spread) continue;
+    ohms[index] = (ohms[index] as number) * spread[track];
+    cold[index] = ohms[index] as number;
   }
   return { ohms, cold, volts };
 }
@@ -132,11 +137,11 @@ export function voltsBand(
     (point.volts[red] as number) - (point.volts[black] as number);
   // what lies beyond a diode that blocks in the middle may count at an edge
   const beyond = middle.blocked.length > 0 ? transferBeyond(middle, red, black) : null;
-  const climb = (from: Float64Array, edge: Edge): number => {
+  const climb = (from: Float64Array, edge: Edge, track: 0 | 1): number => {
     let push = pushes(middle, ranges, from, edge);
     let best = across(middle);
     for (let round = 0; round < ROUNDS; round++) {
-      const point = held(wiring, states, extra, settingsAt(ranges, push));
+      const point = held(wiring, states, extra, settingsAt(ranges, push, track));
       const volts = across(point);
       best = edge > 0 ? Math.max(best, volts) : Math.min(best, volts);
       const seen = transfer(point, red, black);
@@ -149,10 +154,11 @@ export function voltsBand(
     return best;
   };
   const starts = beyond ? [start, beyond] : [start];
-  return [
-    Math.min(...starts.map((from) => climb(from, -1))),
-    Math.max(...starts.map((from) => climb(from, 1))),
-  ];
+  // a track of which nobody has said the ohms is tried at its least and its most
+  const tracks = ranges.slides.some(({ spread }) => spread) ? ([0, 1] as const) : ([0] as const);
+  const climbs = (edge: Edge) =>
+    starts.flatMap((from) => tracks.map((track) => climb(from, edge, track)));
+  return [Math.min(...climbs(-1)), Math.max(...climbs(1))];
 }
 
 /** Lowest and highest ohms between two nodes of a dead circuit; null where they don't hang together. */
@@ -166,11 +172,11 @@ export function ohmsBand(
   const ohmsAt = (edge: Edge, wiper: Edge | 0): number | null => {
     const { ohms, cold, volts } = edge > 0 ? high : low;
     const own = { ohms: ohms.slice(), cold: cold.slice(), volts };
-    for (const { index } of slides) {
+    for (const { index, spread } of slides) {
       const at = (wiper > 0 ? high : low).ohms[index] as number;
       // one end is no ohms, the other the whole track
       const track = Math.max(low.ohms[index] as number, high.ohms[index] as number);
-      own.ohms[index] = wiper === 0 ? track / 2 : at;
+      own.ohms[index] = (wiper === 0 ? track / 2 : at) * (spread?.[edge > 0 ? 1 : 0] ?? 1);
       own.cold[index] = own.ohms[index] as number;
     }
     const point = held(wiring, states, [], own, true);

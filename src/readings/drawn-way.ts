@@ -77,8 +77,9 @@ function walk({ job, network }: Shared, cavity: CavityRef, other: Probe): DrawnW
         if (closed) go(to, closed);
       } else {
         hasCompany = true;
-        if (law.is === "track" || law.is === "wiper") sensorOhms = Math.min(sensorOhms, law.ohms);
-        if (law.is === "sender") sensorOhms = Math.min(sensorOhms, law.ohmsMin);
+        if (law.is === "track" || law.is === "wiper")
+          sensorOhms = Math.min(sensorOhms, law.unsaid ? 0 : law.ohms);
+        if (law.is === "sender") sensorOhms = Math.min(sensorOhms, law.unsaid ? 0 : law.ohmsMin);
       }
     }
   }

@@ -13,7 +13,7 @@ export interface DropLeg {
   readonly red: PinRef;
   readonly black: PinRef;
   /**
-   * V that it drops while good; null where a wire's size or length is not known, of a fuse or contact
+   * V that it drops while good; null where the loads' values are not said, where a wire's size or length is not known, of a fuse or contact
    * that carries more than those usually do, and of a load.
    */
   readonly drop: LegDrop | null;
@@ -99,7 +99,10 @@ function jointBetween(
 /** A past which a fuse or contact is made for the current, and its ohms are not the usual ones (common practice, no source). */
 const MOST_USUAL_AMPS = 20;
 
-function legOf({ wiring, point, wires }: DropState, index: number): BareLeg {
+/** Share of the amps of a leg by which unsaid loads must move them for its drop not to be known. */
+const FELT = 0.1;
+
+function legOf({ wiring, point, others, wires }: DropState, index: number): BareLeg {
   const { owner, element, acts } = wiring.branches[index] as Branch;
   const amps = point.amps[index] as number;
   const wireHere = element === null ? wires.get(owner ?? "") : undefined;
@@ -108,7 +111,10 @@ function legOf({ wiring, point, wires }: DropState, index: number): BareLeg {
     : [pinRef(owner ?? "", element?.a ?? "1"), pinRef(owner ?? "", element?.b ?? "1")];
   const [red, black] = amps > 0 ? [a, b] : [b, a];
   const size = Math.abs(amps);
-  const isUnknown = wireHere ? wireOhms(wireHere) === null : size > MOST_USUAL_AMPS;
+  const isMoved = others.some(
+    (other) => Math.abs((other.amps[index] as number) - amps) > FELT * size,
+  );
+  const isUnknown = isMoved || (wireHere ? wireOhms(wireHere) === null : size > MOST_USUAL_AMPS);
   const drop: BareLeg["drop"] =
     isUnknown || acts.is !== "ohmic"
       ? null

@@ -4,6 +4,7 @@ import {
   held,
   nominal,
   type OperatingPoint,
+  type Setting,
   settingsOf,
   type Wiring,
   wire,
@@ -11,6 +12,7 @@ import {
 } from "../circuit/index.ts";
 import { type CavityRef, type Id, pinRef, type When, type Wire } from "../job/index.ts";
 import type { Shared } from "./shared.ts";
+import { hasUnsaid, isUnsaid, settingBetween } from "./unsaid-values.ts";
 
 /** Less than a small bulb draws, A: no drop proves anything then. */
 const TOO_LITTLE = 0.05;
@@ -19,6 +21,8 @@ const TOO_LITTLE = 0.05;
 export interface DropState {
   readonly wiring: Wiring;
   readonly point: OperatingPoint;
+  /** The same with the largest and the smallest of the loads whose values nobody has said; empty where all are said. */
+  readonly others: readonly OperatingPoint[];
   readonly wires: ReadonlyMap<Id, Wire>;
   /** Branches with current, by each node that they end at. */
   readonly at: ReadonlyMap<number, readonly number[]>;
@@ -32,19 +36,29 @@ export function stateOf(shared: Shared, when: When): DropState | string {
   return shared.recent(`drops ${JSON.stringify(when)}`, () => {
     const wiring = wire(shared.job, shared.machine, when, "real");
     const wires = new Map([...shared.network.wires]);
-    const settings = settingsOf(wiring.branches, (branch) => {
+    const settingOf = (branch: Branch): Setting => {
       const own = branch.element === null ? wires.get(branch.owner ?? "") : undefined;
       const isUnknown = own !== undefined && wireOhms(own) === null && branch.acts.is === "ohmic";
       const ohms = isUnknown && branch.acts.is === "ohmic" ? branch.acts.low : 0;
       return isUnknown ? { ohms, cold: ohms, volts: 0 } : nominal(branch);
-    });
-    const point = held(wiring, bench.settled.states, [], settings);
+    };
+    const solved = (share: number | null) =>
+      held(
+        wiring,
+        bench.settled.states,
+        [],
+        settingsOf(wiring.branches, (branch) =>
+          share !== null && isUnsaid(branch) ? settingBetween(branch, share) : settingOf(branch),
+        ),
+      );
+    const point = solved(null);
+    const others = hasUnsaid(wiring.branches) ? [0, 1].map(solved) : [];
     const at = new Map<number, number[]>();
     wiring.branches.forEach(({ a, b }, index) => {
       if (Math.abs(point.amps[index] as number) < TOO_LITTLE / 10) return;
       for (const node of [a, b]) at.set(node, [...(at.get(node) ?? []), index]);
     });
-    return { wiring, point, wires, at };
+    return { wiring, point, others, wires, at };
   });
 }
 

@@ -1,8 +1,9 @@
-import { held, influences, transfer } from "../circuit/index.ts";
+import { held, influences, nominal, settingsOf, transfer } from "../circuit/index.ts";
 import { ownerOf, type Probe, type When } from "../job/index.ts";
 import { batteriesOf, idsOff } from "./cavity-pins.ts";
 import { fedNets } from "./feed-nets.ts";
 import type { Shared } from "./shared.ts";
+import { hasUnsaid, isUnsaid, settingBetween } from "./unsaid-values.ts";
 
 /** Loads as drawn may be this much smaller on the machine. */
 const LEAST_SHARE = 0.4;
@@ -45,9 +46,15 @@ function leastOf(shared: Shared, { when, to, isLamp }: LooksThrough): number {
   const off = new Set(idsOff(dead));
   // without a joint a net falls apart, and each piece is a feed of its own
   const isWhole = ![...off].some((id) => JOINS.has(shared.parts.get(id)?.kind ?? ""));
+  // a load of which nobody has said the value may be the largest of its kind
+  const settings = hasUnsaid(wiring.branches)
+    ? settingsOf(wiring.branches, (branch) =>
+        isUnsaid(branch) ? settingBetween(branch, 0) : nominal(branch),
+      )
+    : null;
   let least = Number.POSITIVE_INFINITY;
   for (const lies of states) {
-    const point = held(wiring, lies, [], null, true);
+    const point = held(wiring, lies, [], settings, true);
     const doubtful = held(wiring, lies, [], null, true, doubts.isDoubted);
     const tried = new Set<number>();
     const pins = feeds.flatMap((net) => {
@@ -78,7 +85,8 @@ function behindDiodes({ network }: Shared, feeds: readonly number[]): number {
     for (const { element, forward, far } of network.nets[net]?.ways ?? []) {
       if (!forward) continue;
       if (element.law.is === "diode" && !fedNets(network).has(far)) return 0;
-      if (element.law.is === "led") ohms = parallel(ohms, element.law.ohms);
+      if (element.law.is === "led")
+        ohms = parallel(ohms, element.law.ohms * (element.law.unsaid?.[0] ?? 1));
     }
   }
   return ohms;

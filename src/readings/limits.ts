@@ -1,23 +1,10 @@
-import { type Branch, COPPER, GUESSED, type Setting, type Spread } from "../circuit/index.ts";
-import type { Id, Part } from "../job/index.ts";
+import { type Branch, COPPER, type Setting, type Spread } from "../circuit/index.ts";
 
 /** Within what a healthy machine's parts may lie, where the solver's own limits don't say it all. */
 export interface Limits {
   /** Volts of the battery at rest as measured on this machine; null while nobody measured them. */
   readonly battery: Spread | null;
-  /** Relays whose coil's ohms nobody has given. */
-  readonly guessedCoils: ReadonlySet<Id>;
 }
-
-/** As drawn, nothing measured. */
-export const limitsOf = (parts: readonly Part[], battery: Spread | null): Limits => ({
-  battery,
-  guessedCoils: new Set(
-    parts.flatMap((part) =>
-      part.kind === "relay" && part.coilOhms === undefined ? [part.id] : [],
-    ),
-  ),
-});
 
 /** −1: at the lower limit; +1: at the upper. */
 export type Edge = -1 | 1;
@@ -46,7 +33,7 @@ export function atEdge(branch: Branch, push: Push, limits: Limits): Setting {
   const side = up ? 1 : 0;
   switch (acts.is) {
     case "ohmic": {
-      const ohms = coilAtEdge(branch, side, limits) ?? (up ? acts.high : acts.low);
+      const ohms = coilAtEdge(branch, side) ?? (up ? acts.high : acts.low);
       return { ohms, cold: ohms, volts: 0 };
     }
     case "slide": {
@@ -63,21 +50,18 @@ export function atEdge(branch: Branch, push: Push, limits: Limits): Setting {
       const ohms = isBattery ? acts.ohms * INTERNAL[side] : acts.ohms;
       return { ohms, cold: ohms, volts: push.volts > 0 ? high : low };
     }
-    case "junction":
-      return {
-        ohms: acts.ohms,
-        cold: acts.ohms,
-        volts: push.volts > 0 ? acts.high : acts.low,
-      };
+    case "junction": {
+      const ohms = acts.spread ? acts.ohms * acts.spread[side] : acts.ohms;
+      return { ohms, cold: ohms, volts: push.volts > 0 ? acts.high : acts.low };
+    }
   }
 }
 
 /** A coil's winding, not the resistor beside it. */
-function coilAtEdge({ acts, element, owner }: Branch, side: 0 | 1, limits: Limits): number | null {
+function coilAtEdge({ acts, element }: Branch, side: 0 | 1): number | null {
   if (acts.is !== "ohmic" || element?.law.is !== "coil" || acts.ohms !== element.law.ohms)
     return null;
-  const spread = owner !== null && limits.guessedCoils.has(owner) ? GUESSED : COPPER;
-  return acts.ohms * spread[side];
+  return acts.ohms * (element.law.unsaid ?? COPPER)[side];
 }
 
 /** A source that is there whatever the engine and the modules do. */

@@ -9,6 +9,7 @@ import {
   type OperatingPoint,
   type Unknown,
 } from "../circuit/index.ts";
+import { type Loose, type LooseVolts, looseIn } from "./unsaid-values.ts";
 
 /** What nobody can know about a state: what nobody has said, and relays that may go either way. */
 export interface Uncertain {
@@ -44,14 +45,69 @@ const NEAR_LEVEL = 0.08;
  */
 export function marginalRelays({ wiring, settled }: Bench): ReadonlyMap<string, string> {
   const near = new Map<string, string>();
+  if (wiring.deciders.length === 0) return near;
+  const loose = looseIn(wiring, settled.states, settled.branches);
   for (const decider of wiring.deciders) {
     const acts = settled.states.get(decider.id) ?? false;
     const volts = voltsAt(decider, settled.point);
     if (volts === null || (decider.is === "coil" && decider.latching)) continue;
     if (isMarginal(decider, volts, acts, wiring.systemVoltage))
       near.set(decider.id, doubtAbout(decider, volts));
+    else if (loose) {
+      const by = unsaidThatTurns(decider, loose, acts, wiring.systemVoltage);
+      if (by !== null) near.set(decider.id, `what ${by} has, by which ${decider.part} acts or not`);
+    }
   }
   return near;
+}
+
+/** Share of system voltage by which other sizes of unsaid parts must move what a relay gets to count. */
+const FELT = 0.02;
+
+/** The part that nobody has said the value of, with which a relay or module may lie the other way; else null. */
+function unsaidThatTurns(
+  decider: Decider,
+  loose: Loose,
+  acts: boolean,
+  systemVoltage: number,
+): string | null {
+  const [usual, other] = [voltsAt(decider, loose.usual), voltsAt(decider, loose.other)];
+  if (usual === null || other === null) return null;
+  if (Math.abs(usual - other) < FELT * systemVoltage) return null;
+  const turning = pairsOf(decider, loose.usual).flatMap(([a, b]): LooseVolts[] => {
+    const range = loose.range(a, b);
+    return range ? [range] : [];
+  });
+  const [first] = turning;
+  if (!first) return null;
+  const low = Math.max(...turning.map((range) => range.low));
+  const high = Math.max(...turning.map((range) => range.high));
+  const [least, most] =
+    decider.is !== "coil"
+      ? [low, high]
+      : [low * high <= 0 ? 0 : Math.min(Math.abs(low), Math.abs(high)), Math.max(-low, high)];
+  const turns =
+    decider.is === "level"
+      ? isMarginal(decider, least, acts, systemVoltage) ||
+        isMarginal(decider, most, acts, systemVoltage) ||
+        isAbove(decider, least, systemVoltage) !== isAbove(decider, most, systemVoltage)
+      : isMarginal(decider, acts ? least : most, acts, systemVoltage);
+  return turns ? first.by : null;
+}
+
+/** Between what a decider measures. */
+function pairsOf(decider: Decider, point: OperatingPoint): readonly (readonly [number, number])[] {
+  switch (decider.is) {
+    case "coil":
+      return [[decider.a, decider.b]];
+    case "fed":
+      return decider.pairs;
+    case "level": {
+      const { input, grounds } = decider;
+      const ground = grounds.find((one) => input !== null && between(point, input, one) !== null);
+      return input === null || ground === undefined ? [] : [[input, ground]];
+    }
+  }
 }
 
 /** What a decider goes by; null where nothing ties it to anything. */
@@ -73,16 +129,23 @@ function voltsAt(decider: Decider, point: OperatingPoint): number | null {
   }
 }
 
+const thresholdOf = ({ active }: Extract<Decider, { is: "level" }>, systemVoltage: number) =>
+  (active === "high" ? HIGH_LEVEL : LOW_LEVEL) * systemVoltage;
+
+const isAbove = (
+  decider: Extract<Decider, { is: "level" }>,
+  volts: number,
+  systemVoltage: number,
+): boolean => volts > thresholdOf(decider, systemVoltage);
+
 function isMarginal(
   decider: Decider,
   volts: number,
   acts: boolean,
   systemVoltage: number,
 ): boolean {
-  if (decider.is === "level") {
-    const threshold = (decider.active === "high" ? HIGH_LEVEL : LOW_LEVEL) * systemVoltage;
-    return Math.abs(volts - threshold) < NEAR_LEVEL * systemVoltage;
-  }
+  if (decider.is === "level")
+    return Math.abs(volts - thresholdOf(decider, systemVoltage)) < NEAR_LEVEL * systemVoltage;
   const needed = decider.is === "coil" ? decider.pullIn : decider.minVolts;
   return acts ? volts < needed * SURELY_PULLS_IN : volts > needed * MAY_PULL_IN;
 }

@@ -76,7 +76,9 @@ function ampsOf(acts: Branch["acts"], volts: number): number {
     case "filament":
       return volts / (acts.hot * acts.spread[0]);
     case "junction":
-      return acts.ohms > 0 ? Math.max(0, volts - acts.volts) / acts.ohms : 0;
+      return acts.ohms > 0
+        ? Math.max(0, volts - acts.volts) / (acts.ohms * (acts.spread?.[0] ?? 1))
+        : 0;
     default:
       return 0;
   }

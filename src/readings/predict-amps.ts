@@ -19,6 +19,7 @@ import {
 } from "./prediction.ts";
 import { clean, dependsSentence, isPrediction, type Placed, place, spreadSeen } from "./probes.ts";
 import type { Shared } from "./shared.ts";
+import { hasUnsaid } from "./unsaid-values.ts";
 
 /** Amps through the meter, in the place of a removed part or across an opened joint. */
 export function predictAmps(shared: Shared, setup: ReadingSetup): Prediction {
@@ -32,6 +33,13 @@ export function predictAmps(shared: Shared, setup: ReadingSetup): Prediction {
   const { point } = bench.settled;
   const amps = clean((between(point, placed.red, placed.black) ?? 0) / SHUNT_OHMS, "amps");
   if (Math.abs(amps) > MOST_AMPS) {
+    const [low, high] = hasUnsaid(bench.wiring.branches)
+      ? (bandOfAmps(shared, setup, bench) ?? [amps, amps])
+      : [amps, amps];
+    if (Math.max(low, -high) <= MOST_AMPS)
+      return uncertainReading(
+        `How much flows depends on parts whose values nobody has said: with the usual sizes about ${Math.round(Math.abs(amps))} A, beyond the meter, which takes ${MOST_AMPS} A at most.`,
+      );
     return invalidReading(
       `About ${Math.round(Math.abs(amps))} A would flow: beyond the meter, which takes ${MOST_AMPS} A at most.`,
     );

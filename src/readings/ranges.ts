@@ -24,6 +24,8 @@ export interface Slide {
   readonly index: number;
   readonly owner: string | null;
   readonly rising: boolean;
+  /** Factors on the whole track, where nobody has said its ohms. */
+  readonly spread?: readonly [number, number];
 }
 
 type Values = Pick<Ranges, "low" | "high" | "junction" | "slides">;
@@ -51,7 +53,9 @@ const valuesOf = (branches: readonly Branch[], limits: Limits): Values => ({
   high: settingsOf(branches, (branch) => atEdge(branch, { ohms: 1, volts: 1 }, limits)),
   junction: Uint8Array.from(branches, ({ acts }) => (acts.is === "junction" ? 1 : 0)),
   slides: branches.flatMap(({ acts, owner }, index) =>
-    acts.is === "slide" ? [{ index, owner, rising: acts.rising }] : [],
+    acts.is === "slide"
+      ? [{ index, owner, rising: acts.rising, ...(acts.spread ? { spread: acts.spread } : {}) }]
+      : [],
   ),
 });
 

@@ -18,7 +18,7 @@ import {
   type TakenAt,
 } from "./as-measured.ts";
 import type { HealthyState } from "./band.ts";
-import { limitsOf } from "./limits.ts";
+import type { Limits } from "./limits.ts";
 
 /**
  * What all readings of one machine have in common: its circuit, and every state of it that was
@@ -64,9 +64,9 @@ function makeShared(job: Job, machine: Id, measures: Measures): Shared {
   const answers = new Latest<object>(MOST_ANSWERS);
   const parts = new Map(circuit.parts.map((part) => [part.id, part]));
   // the same objects in every state, so that what is kept by them is found again
-  const rested = limitsOf(circuit.parts, measured.battery);
+  const rested: Limits = { battery: measured.battery };
   // cranking pulls any battery down, however it stood at rest
-  const cranking = limitsOf(circuit.parts, null);
+  const cranking: Limits = { battery: null };
   let network: Network | null = null;
   const bench: Shared["bench"] = (when, extra = []) =>
     states.of(`bench ${JSON.stringify([when, extra])}`, () => setUp(own, machine, when, extra));

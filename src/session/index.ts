@@ -17,6 +17,7 @@ export * from "./job-key.ts";
 export { markRuns } from "./mark-runs.ts";
 export * from "./match.ts";
 export * from "./match-at-hand.ts";
+export * from "./operated-switches.ts";
 export * from "./persistence.ts";
 export * from "./pin-rows.ts";
 export * from "./play/index.ts";

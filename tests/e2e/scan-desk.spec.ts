@@ -232,6 +232,9 @@ test("a photo becomes a circuit by mouse alone in fewer than 80 gestures", async
   await desk.acceptTrueNets(expected, places, 4 * unit);
   await hand.click(nets.getByRole("button", { name: "Close the list of lines" }));
 
+  // The lists share the picture's room: one is open at a time.
+  await expect(words).toHaveCount(0);
+  await hand.click(desk.button("Read words"));
   await hand.click(words.getByRole("button", { name: /^Confirm all \d+ sure$/ }));
   await hand.sees(words.getByRole("status"), /doubtful|has a place/);
   await hand.click(words.getByRole("button", { name: "Put the words away" }));

@@ -36,7 +36,7 @@ export {
 } from "./failures.ts";
 export type * from "./kind.ts";
 export { moduleSize } from "./module.ts";
-export { COPPER, GUESSED, type Spread } from "./spread.ts";
+export { COPPER, type Spread } from "./spread.ts";
 export { steadyAmps } from "./steady-amps.ts";
 export { restPosition, springPositions } from "./switch.ts";
 export { DEFAULT_UNIT } from "./unit.ts";

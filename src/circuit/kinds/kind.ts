@@ -9,6 +9,12 @@ export interface PinPlace {
 }
 
 /**
+ * There only where nobody has said the part's value, so that `ohms` is no more than the usual size:
+ * factors on it between which any part of the kind lies.
+ */
+export type Unsaid = readonly [low: number, high: number];
+
+/**
  * How two pins of a part are joined inside it. The role inference reads only `is` and the
  * conditions (roles are decided by the kind of part on the path, never by an ohms threshold);
  * the solver reads the numbers of the same declaration.
@@ -41,6 +47,7 @@ export type Law =
   | {
       readonly is: "coil";
       readonly ohms: number;
+      readonly unsaid?: Unsaid;
       readonly parallelOhms?: number;
       readonly latching?: boolean;
       readonly cathode: "a" | "b" | null;
@@ -58,23 +65,30 @@ export type Law =
       readonly ohms: number;
       readonly coldOhms: number;
       readonly spread: readonly [low: number, high: number];
+      readonly unsaid?: Unsaid;
       readonly cathode: "a" | "b" | null;
       readonly brief?: true;
     }
-  /** A light-emitting lamp: conducts from `a` (anode) to `b` only. `guessed`: nobody said its watts. */
+  /** A light-emitting lamp: conducts from `a` (anode) to `b` only. */
   | {
       readonly is: "led";
       readonly ohms: number;
       readonly volts: number;
-      readonly guessed?: true;
+      readonly unsaid?: Unsaid;
     }
   /** A plain resistor: a load, a pull-up, a terminator or a coding part; the circuit can't tell. */
-  | { readonly is: "resistor"; readonly ohms: number }
-  | { readonly is: "sender"; readonly ohmsMin: number; readonly ohmsMax: number }
+  | { readonly is: "resistor"; readonly ohms: number; readonly unsaid?: Unsaid }
+  /** `unsaid`: Ω, not factors, that any sender lies between, where a limit of this one is not said. */
+  | {
+      readonly is: "sender";
+      readonly ohmsMin: number;
+      readonly ohmsMax: number;
+      readonly unsaid?: Unsaid;
+    }
   /** The whole track of a potentiometer, end to end. */
-  | { readonly is: "track"; readonly ohms: number }
+  | { readonly is: "track"; readonly ohms: number; readonly unsaid?: Unsaid }
   /** From an end of the track to the wiper. */
-  | { readonly is: "wiper"; readonly ohms: number }
+  | { readonly is: "wiper"; readonly ohms: number; readonly unsaid?: Unsaid }
   /** Conducts from `a` (anode) to `b` (cathode). */
   | { readonly is: "diode" }
   /**

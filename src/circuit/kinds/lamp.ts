@@ -1,7 +1,7 @@
 import type { PartOf } from "../../job/index.ts";
 import { LOAD_FAILURES } from "./failures.ts";
 import type { PartKind, Stroke } from "./kind.ts";
-import { FILAMENT, spreadOf } from "./spread.ts";
+import { ANY, FILAMENT, spreadOf } from "./spread.ts";
 import { circle, filled, line } from "./strokes.ts";
 import { leads, twoPins } from "./two-pin.ts";
 
@@ -53,13 +53,13 @@ export const lamp: PartKind<"lamp"> = {
               is: "led",
               ohms: ohms * (1 - LED_SHARE),
               volts: systemVoltage * LED_SHARE,
-              ...(part.watts === undefined ? { guessed: true } : {}),
+              ...(part.watts === undefined ? { unsaid: ANY.led } : {}),
             }
           : {
               is: "load",
               ohms,
               coldOhms: ohms * COLD_SHARE,
-              spread: spreadOf(part.watts, FILAMENT),
+              ...spreadOf(part.watts, FILAMENT, ANY.lamp),
               cathode: null,
             },
       },

@@ -1,4 +1,5 @@
 import type { PartKind } from "./kind.ts";
+import { ANY } from "./spread.ts";
 import { box, filled, line } from "./strokes.ts";
 import { leads } from "./two-pin.ts";
 
@@ -17,10 +18,11 @@ export const potentiometer: PartKind<"potentiometer"> = {
   ],
   elements: (part) => {
     const ohms = part.ohms ?? USUAL_OHMS;
+    const unsaid = part.ohms === undefined ? { unsaid: ANY.track } : {};
     return [
-      { part: part.id, a: "1", b: "2", law: { is: "track", ohms } },
-      { part: part.id, a: "W", b: "1", law: { is: "wiper", ohms } },
-      { part: part.id, a: "W", b: "2", law: { is: "wiper", ohms } },
+      { part: part.id, a: "1", b: "2", law: { is: "track", ohms, ...unsaid } },
+      { part: part.id, a: "W", b: "1", law: { is: "wiper", ohms, ...unsaid } },
+      { part: part.id, a: "W", b: "2", law: { is: "wiper", ohms, ...unsaid } },
     ];
   },
   // the track on one side of the wiper; a wiper that lifts is the open terminal W

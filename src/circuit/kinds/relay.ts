@@ -1,5 +1,6 @@
 import type { PartOf, PinId } from "../../job/index.ts";
 import type { Element, PartKind, PinPlace, Stroke } from "./kind.ts";
+import { ANY } from "./spread.ts";
 import { box, circle, dashed, filled, line, text } from "./strokes.ts";
 
 /** US MIL-R-83536/9 and /10: 80 Ω at 12 V, 320 Ω at 28 V. */
@@ -53,6 +54,7 @@ function elements(part: PartOf<"relay">, systemVoltage: number): readonly Elemen
       law: {
         is: "coil",
         ohms: part.coilOhms ?? coilOhms(systemVoltage),
+        ...(part.coilOhms === undefined ? { unsaid: ANY.coil } : {}),
         ...(part.coilResistor === undefined ? {} : { parallelOhms: part.coilResistor }),
         ...(part.latching ? { latching: true } : {}),
         cathode: part.diodeCathode === "85" ? "a" : part.diodeCathode === "86" ? "b" : null,

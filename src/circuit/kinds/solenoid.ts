@@ -1,7 +1,7 @@
 import type { PartOf } from "../../job/index.ts";
 import { GROUNDED_WINDING, LOAD_FAILURES } from "./failures.ts";
 import type { Element, PartKind, Stroke } from "./kind.ts";
-import { COPPER, spreadOf } from "./spread.ts";
+import { ANY, COPPER, spreadOf } from "./spread.ts";
 import { box, filled, line, text } from "./strokes.ts";
 import { leads, twoPins } from "./two-pin.ts";
 
@@ -35,7 +35,7 @@ function elements(part: PartOf<"solenoid">, systemVoltage: number): readonly Ele
         is: "load",
         ohms,
         coldOhms: ohms,
-        spread: spreadOf(given, COPPER),
+        ...spreadOf(given, COPPER, ANY.solenoid),
         cathode: part.diode ? "a" : null,
         ...(brief ? { brief } : {}),
       },

@@ -1,5 +1,4 @@
 import type { Law } from "./kind.ts";
-import { GUESSED } from "./spread.ts";
 
 /** Past this factor a part's ohms at work are so far from its winding's that only the least draw counts. */
 const WIDE = 2;
@@ -10,7 +9,7 @@ const WIDE = 2;
  * where it is made to be on for a moment only, and for what is no load.
  */
 export function steadyAmps(law: Law, volts: number): number | null {
-  if (law.is === "led") return law.guessed ? null : (volts - law.volts) / law.ohms;
-  if (law.is !== "load" || law.brief || law.ohms === 0 || law.spread[0] <= GUESSED[0]) return null;
+  if (law.is === "led") return law.unsaid ? null : (volts - law.volts) / law.ohms;
+  if (law.is !== "load" || law.brief || law.ohms === 0 || law.unsaid) return null;
   return volts / (law.ohms * (law.spread[1] > WIDE ? law.spread[1] : 1));
 }

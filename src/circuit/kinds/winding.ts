@@ -1,7 +1,7 @@
 import type { Id } from "../../job/index.ts";
 import { GROUNDED_WINDING, LOAD_FAILURES } from "./failures.ts";
 import type { Element, PartKind, Stroke } from "./kind.ts";
-import { COPPER, MOTOR, type Spread, spreadOf } from "./spread.ts";
+import { ANY, COPPER, MOTOR, type Spread, spreadOf } from "./spread.ts";
 import { arc, box, circle, line, text } from "./strokes.ts";
 import { leads, twoPins } from "./two-pin.ts";
 
@@ -34,7 +34,7 @@ function load<K extends Winding>(
             is: "load",
             ohms,
             coldOhms: ohms,
-            spread: spreadOf(part.ohms, spread),
+            ...spreadOf(part.ohms, spread, ANY[kind]),
             cathode: null,
           },
         },

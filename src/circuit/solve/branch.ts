@@ -19,7 +19,13 @@ export interface Branch<Node = number> {
 export type Acts =
   | { readonly is: "ohmic"; readonly ohms: number; readonly low: number; readonly high: number }
   /** A share `at` of a track; `at` moves freely from 0 to 1 on a healthy part. */
-  | { readonly is: "slide"; readonly track: number; readonly rising: boolean }
+  | {
+      readonly is: "slide";
+      readonly track: number;
+      readonly rising: boolean;
+      /** Factors on `track`, where nobody has said it. */
+      readonly spread?: readonly [number, number];
+    }
   /** Ohms rise from `cold` to `hot`, which it has at `ratedVolts`. */
   | {
       readonly is: "filament";
@@ -43,6 +49,8 @@ export type Acts =
       readonly low: number;
       readonly high: number;
       readonly ohms: number;
+      /** Factors on `ohms`, where nobody has said them. */
+      readonly spread?: readonly [number, number];
     };
 
 /** Something whose state follows from voltages: a coil, a fed module, a module's path. */

@@ -82,7 +82,7 @@ export function lower(part: Part, element: Element, conditions: Conditions): Low
     case "coil":
       return {
         branches: [
-          branch(winding(law.ohms, [0.85, 1.3])),
+          branch(winding(law.ohms, law.unsaid ?? [0.85, 1.3])),
           ...(law.parallelOhms === undefined ? [] : [branch(fixed(law.parallelOhms))]),
           ...suppression(law.cathode),
         ],
@@ -123,24 +123,32 @@ export function lower(part: Part, element: Element, conditions: Conditions): Low
           low: law.volts * 0.5,
           high: law.volts * 1.2,
           ohms: law.ohms,
+          ...(law.unsaid ? { spread: law.unsaid } : {}),
         }),
       );
     case "resistor":
-      return only(branch(fixed(law.ohms)));
+      return only(branch(law.unsaid ? winding(law.ohms, law.unsaid) : fixed(law.ohms)));
     case "sender":
       return only(
         branch({
           is: "ohmic",
           ohms: (law.ohmsMin + law.ohmsMax) / 2,
-          low: law.ohmsMin,
-          high: law.ohmsMax,
+          low: law.unsaid?.[0] ?? law.ohmsMin,
+          high: law.unsaid?.[1] ?? law.ohmsMax,
         }),
       );
     case "track":
       // its two halves are the wiper's elements
       return only();
     case "wiper":
-      return only(branch({ is: "slide", track: law.ohms, rising: b === "1" }));
+      return only(
+        branch({
+          is: "slide",
+          track: law.ohms,
+          rising: b === "1",
+          ...(law.unsaid ? { spread: law.unsaid } : {}),
+        }),
+      );
     case "diode":
       return only(branch(DIODE));
     case "source":

@@ -1,9 +1,10 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import type { PlaceId } from "../../session/index.ts";
 import { FindingsPanel, OperatePanel } from "../panels/index.ts";
 import { useSelected } from "../session-context.tsx";
 import { PinTable } from "../table/index.ts";
 import { StationPanel, useOperating } from "./aside.tsx";
+import { onAskedWhatWorks } from "./ask-what-works.ts";
 import { Boundary } from "./boundary.tsx";
 import styles from "./upright-dock.module.css";
 
@@ -21,6 +22,7 @@ export function UprightDock() {
   const station = useSelected((state) => state.station);
   const operating = useOperating();
   const [shown, setShown] = useState<{ tab: Tab; station: PlaceId } | null>(null);
+  useEffect(() => onAskedWhatWorks(() => setShown(null)), []);
   const stationTab = STATION_TABS[station];
   if (operating) {
     return (

@@ -119,10 +119,10 @@ function Read({ read: { reading, volts, withinLimit } }: { read: DropRead }) {
 }
 
 const UNKNOWN: Readonly<Record<DropLeg["is"], string>> = {
-  wire: "size or length not known",
-  "ground-path": "size or length not known",
-  fuse: "made for this much: nobody said its ohms",
-  contacts: "made for this much: nobody said its ohms",
+  wire: "size, length or what it carries not known",
+  "ground-path": "size, length or what it carries not known",
+  fuse: "its ohms or what it carries not known",
+  contacts: "its ohms or what it carries not known",
   joint: "",
   load: "takes the rest: it does the work",
   other: "what it drops is not reckoned",

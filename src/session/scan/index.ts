@@ -6,6 +6,7 @@ export * from "./net-difference.ts";
 export * from "./net-drawing.ts";
 export * from "./net-edit.ts";
 export * from "./net-grid.ts";
+export * from "./one-list.ts";
 export * from "./page-desk.ts";
 export * from "./part-items.ts";
 export * from "./part-placing.ts";

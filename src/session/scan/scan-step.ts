@@ -1,4 +1,4 @@
-import { type Id, type Job, ownerOf, type PinRef } from "../../job/index.ts";
+import { type Id, type Job, ownerOf, type Part, type PinRef } from "../../job/index.ts";
 import type { Session } from "../session.ts";
 import { pictureFileOf } from "./picture-file.ts";
 import { justImported } from "./square-offer.ts";
@@ -13,18 +13,30 @@ export interface ScanProgress {
   readonly isSquaringOffered: boolean;
   /** Its words were looked for. */
   readonly areWordsRead: boolean;
+  /** Some of those are neither written nor skipped. */
+  readonly areWordsLeft: boolean;
 }
 
-export const NOT_BEGUN: ScanProgress = { isSquaringOffered: false, areWordsRead: false };
+export const NOT_BEGUN: ScanProgress = {
+  isSquaringOffered: false,
+  areWordsRead: false,
+  areWordsLeft: false,
+};
 
 /** How far the picture of the sheet at hand is. The same primitives while nothing changes. */
 export function scanProgress(session: Session): ScanProgress {
-  const { sheet } = session.get();
+  const { sheet, job } = session.get();
   const file = pictureFileOf(session.get());
-  const words = wordDeskOf(session)?.get();
+  const desk = wordDeskOf(session);
+  const areWordsRead = file !== null && desk?.get().file === file;
   return {
     isSquaringOffered: sheet !== null && justImported(session).get().offered.includes(sheet),
-    areWordsRead: file !== null && words?.file === file,
+    areWordsRead,
+    // Of a sheet with wires nothing more is said, and its many words are not gone through for it.
+    areWordsLeft:
+      areWordsRead &&
+      !isWired(job, sheet) &&
+      (desk?.items().some(({ state }) => state === "open") ?? false),
   };
 }
 
@@ -43,20 +55,34 @@ export function watchScanProgress(session: Session, tell: () => void): () => voi
  * `sheet` null: of all sheets with a picture together.
  */
 export function scanStepOf(job: Job, sheet: Id | null, progress: ScanProgress): ScanStep | null {
-  const { sheets, parts, wires } = job.diagram;
+  const { sheets, parts } = job.diagram;
   const isOne = (id: Id) => sheet === null || id === sheet;
   if (!sheets.some((one) => isOne(one.id) && one.image)) return null;
   if (progress.isSquaringOffered) return "square";
   const own = parts.filter((part) => isOne(part.sheet));
   // Splices and page ends come with the lines themselves: of them alone nothing is said of its parts.
   if (own.every(({ kind }) => kind === "splice" || kind === "offpage")) return "parts";
-  const ids = new Set(own.map(({ id }) => id));
-  const isOwn = (ref: PinRef) => ids.has(ownerOf(ref));
-  if (wires.some(({ from, to }) => isOwn(from) || isOwn(to))) return null;
-  const isWritten = own.some(
-    (part) =>
-      part.label !== undefined ||
-      (part.kind === "module" && part.pins.some(({ printed }) => printed !== undefined)),
+  if (isWired(job, sheet)) return null;
+  const isWritten = progress.areWordsRead ? !progress.areWordsLeft : isLettered(own);
+  return isWritten ? "trace" : "words";
+}
+
+function isWired({ diagram: { parts, wires } }: Job, sheet: Id | null): boolean {
+  if (wires.length === 0) return false;
+  const ids = new Set(
+    parts.flatMap((part) => (sheet === null || part.sheet === sheet ? part.id : [])),
   );
-  return isWritten || progress.areWordsRead ? "trace" : "words";
+  const isOwn = (ref: PinRef) => ids.has(ownerOf(ref));
+  return wires.some(({ from, to }) => isOwn(from) || isOwn(to));
+}
+
+/**
+ * As far as the drawing itself tells, its words are written: every pin of its modules has one; without a module,
+ * some part has a label. What a queue of words still held does not outlive the page.
+ */
+function isLettered(parts: readonly Part[]): boolean {
+  const pins = parts.flatMap((part) => (part.kind === "module" ? part.pins : []));
+  return pins.length > 0
+    ? pins.every(({ printed }) => printed !== undefined)
+    : parts.some(({ label }) => label !== undefined);
 }

@@ -1,5 +1,5 @@
 import { distance, type Point } from "../../base/index.ts";
-import type { Id } from "../../job/index.ts";
+import type { Id, Job } from "../../job/index.ts";
 import type { ProposedCorners } from "../../scan/index.ts";
 import type { Session } from "../session.ts";
 import { createStore, type Store } from "../store.ts";
@@ -13,26 +13,41 @@ export interface JustImported {
 
 const NOTHING_IMPORTED: JustImported = { sheets: [], offered: [] };
 
+/**
+ * Pictures of a job just opened that nothing was done with yet. What was asked of them before is not kept with
+ * the job: rather asked twice than taken as answered.
+ */
+function untouched({ diagram: { sheets, parts } }: Job): JustImported {
+  const drawnOn = new Set(parts.map(({ sheet }) => sheet));
+  const bare = sheets.filter(
+    ({ id, image, original, corners }) => image && !original && !corners && !drawnOn.has(id),
+  );
+  return bare.length === 0 ? NOTHING_IMPORTED : { sheets: bare.map(({ id }) => id), offered: [] };
+}
+
 const stores = new WeakMap<Session, Store<JustImported>>();
 
 export function justImported(session: Session): Store<JustImported> {
   const known = stores.get(session);
   if (known) return known;
-  const store = createStore(NOTHING_IMPORTED);
+  const store = createStore(untouched(session.get().job));
   stores.set(session, store);
   // Another job may use the same sheet ids.
   let { key } = session.get();
   session.subscribe(() => {
     const now = session.get().key;
-    if (now !== key) store.set(() => NOTHING_IMPORTED);
+    if (now !== key) store.set(() => untouched(session.get().job));
     key = now;
   });
   return store;
 }
 
-/** Asked once for each picture, never again. */
+/** Asked once for each picture, until the job is opened anew with nothing done to it. */
 export const noteImported = (session: Session, sheet: Id): void =>
-  justImported(session).set(({ sheets, offered }) => ({ sheets: [...sheets, sheet], offered }));
+  justImported(session).set(({ sheets, offered }) => ({
+    sheets: [...sheets.filter((one) => one !== sheet), sheet],
+    offered,
+  }));
 
 /** Has the screen ask of a sheet just imported whether it is to be squared up. */
 export const offerSquaring = (session: Session, sheet: Id): void =>

@@ -35,6 +35,7 @@ test("a picture is squared up, its parts found, its words read, its lines traced
   expect(scanStepOf(placed, sheet, OFFERED)).toBe("square");
   expect(scanStepOf(placed, sheet, NOT_BEGUN)).toBe("words");
   expect(scanStepOf(placed, sheet, READ)).toBe("trace");
+  expect(scanStepOf(placed, sheet, { ...READ, areWordsLeft: true })).toBe("words");
   const named = edit(placed, (draft) => {
     const [part] = draft.diagram.parts;
     if (part) part.label = "Pump";
@@ -95,4 +96,45 @@ test("squaring up is next while the screen asks for it, and never of a sheet of 
   told = 0;
   offerSquaring(session, sheet);
   expect(told).toBe(0);
+});
+
+test("as long as a pin of a module has no word the drawing does not say that its words are read", () => {
+  const withModule = (words: readonly (string | undefined)[]) =>
+    edit(two(), (draft) => {
+      const [fuse] = draft.diagram.parts;
+      if (fuse) fuse.label = "Pump";
+      draft.diagram.parts.push({
+        kind: "module",
+        id: "A1",
+        sheet: draft.diagram.sheets[0]?.id ?? "",
+        at: [160, 200],
+        turn: 0,
+        size: [80, 40],
+        pins: words.map((printed, n) => ({
+          id: String(n + 1),
+          at: [-40, n] as [number, number],
+          ...(printed === undefined ? {} : { printed }),
+        })),
+      });
+    });
+  expect(scanStepOf(withModule(["IGN", undefined]), null, NOT_BEGUN)).toBe("words");
+  expect(scanStepOf(withModule(["IGN", "OUT"]), null, NOT_BEGUN)).toBe("trace");
+  // Read in this sitting and gone through: the print has no more.
+  expect(scanStepOf(withModule(["IGN", undefined]), null, READ)).toBe("trace");
+});
+
+test("whether to square up is asked again of a picture that was opened with nothing done to it", () => {
+  const session = createSession("job", newJob("Job", 24));
+  expect(justImported(session).get().sheets).toEqual([]);
+  const bare = pictured(drawing([]));
+  session.open("bare", bare);
+  expect(justImported(session).get().sheets).toEqual(bare.diagram.sheets.map(({ id }) => id));
+  session.open("placed", two());
+  expect(justImported(session).get().sheets).toEqual([]);
+  const squared = edit(bare, (draft) => {
+    const [sheet] = draft.diagram.sheets;
+    if (sheet) sheet.original = { file: "images/before.png", width: 90, height: 70 };
+  });
+  session.open("squared", squared);
+  expect(justImported(session).get().sheets).toEqual([]);
 });

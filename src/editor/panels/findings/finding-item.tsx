@@ -7,6 +7,7 @@ import { StatusMark } from "../status-shape.tsx";
 import { CorrectionButtons } from "./correction-buttons.tsx";
 import styles from "./finding-item.module.css";
 import { SetAsideForm } from "./set-aside-form.tsx";
+import { SwitchButtons } from "./switch-buttons.tsx";
 
 interface FindingItemProps {
   ordered: OrderedFinding;
@@ -57,6 +58,7 @@ export const FindingItem = memo(function FindingItem(props: FindingItemProps) {
         )}
       </button>
       <CorrectionButtons corrections={again ? [] : offers} />
+      {!again && <SwitchButtons finding={finding} />}
       <div className={styles.acts}>
         {hasPath && (
           <Button

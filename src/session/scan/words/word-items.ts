@@ -5,7 +5,14 @@ import type { ReadDoubt, ReadWord } from "./read-word.ts";
 import { type AssignedWord, assignWords } from "./word-assignment.ts";
 import type { Claim } from "./word-claims.ts";
 import { placesOf } from "./word-places.ts";
-import { isWritten, sayWrite, standing, type WordWrite, whyNotWrite } from "./word-writes.ts";
+import {
+  isWritten,
+  labelWrites,
+  sayWrite,
+  standing,
+  type WordWrite,
+  whyNotWrite,
+} from "./word-writes.ts";
 
 /** What the user said of one word. */
 export interface WordDecision {
@@ -96,7 +103,9 @@ function itemOf(
   const decision = decisions[word.id] ?? {};
   const text = sorted.map((one) => one.word.text).join(" ");
   const whole =
-    sorted.length === 1 ? claims : [{ ...(claims[0] as Claim), writes: labelled(claims, text) }];
+    sorted.length === 1
+      ? claims
+      : [{ ...(claims[0] as Claim), writes: labelled(job, claims, text) }];
   // What is known by its kind, such as a relay's 87, is nothing else either.
   const isKnown = whole[0]?.writes.length === 0;
   const targets = whole
@@ -119,10 +128,13 @@ function itemOf(
   };
 }
 
-function labelled(claims: readonly Claim[], text: string): readonly WordWrite[] {
-  return (claims[0] as Claim).writes.map((write) =>
-    write.field === "label" ? { ...write, value: text } : write,
-  );
+function labelled(job: Job, claims: readonly Claim[], text: string): readonly WordWrite[] {
+  return (claims[0] as Claim).writes.flatMap((write): readonly WordWrite[] => {
+    if (write.field === "control") return [];
+    if (write.field !== "label") return [write];
+    const part = job.diagram.parts.find(({ id }) => id === write.ref);
+    return part ? labelWrites(part, text) : [{ ...write, value: text }];
+  });
 }
 
 function targetOf(job: Job, { slot, ref, writes }: Claim): WordTarget {
@@ -168,6 +180,8 @@ function doubtsOf(
     if (only.field === "mark" && group.some(({ word }) => word.sure < SURE_MARK))
       doubts.push(LONE_MARK);
   }
+  const says = target.writes.find((write) => write.field === "control");
+  if (says && !isWritten(job, says)) doubts.push(SAYS_CONTROL);
   for (const write of target.writes) {
     const now = replaced(job, write);
     if (now !== null) doubts.push(`It takes the place of ${now}.`);
@@ -176,6 +190,7 @@ function doubtsOf(
 }
 
 const BARE_NUMBER = "A bare number may mean many things: make sure that it is the wire's.";
+const SAYS_CONTROL = "It says what works the switch as well: make sure that it is so.";
 const LONE_MARK = "A letter or two by themselves are easily misread.";
 /** From here on a mark by itself counts as sure. */
 const SURE_MARK = 90;

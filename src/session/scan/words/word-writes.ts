@@ -16,6 +16,8 @@ import type { Amount, Meaning, WirePrint } from "./word-meaning.ts";
 export type WordWrite =
   | { readonly field: "name"; readonly ref: Id; readonly value: Id }
   | { readonly field: "label"; readonly ref: Id; readonly value: string }
+  /** What works a switch, where its label says so plainly. */
+  | { readonly field: "control"; readonly ref: Id; readonly value: "key" | "isolator" }
   | { readonly field: "amps" | "watts" | "ohms"; readonly ref: Id; readonly value: number }
   | { readonly field: "printed"; readonly ref: PinRef; readonly value: string }
   | { readonly field: "mark"; readonly ref: PinRef; readonly value: string }
@@ -64,12 +66,28 @@ export function partWrites(part: Part, meaning: Meaning): WordWrite[] {
     ];
   }
   if (meaning.is === "amounts") return amountWrites(part, meaning.amounts);
-  return meaning.is === "words" ? [{ field: "label", ref: part.id, value: meaning.text }] : [];
+  return meaning.is === "words" ? labelWrites(part, meaning.text) : [];
 }
+
+/** What a part is told by its whole label. */
+export function labelWrites(part: Part, text: string): WordWrite[] {
+  const label = { field: "label", ref: part.id, value: text } as const;
+  const control = part.kind === "switch" ? controlSaid(text) : null;
+  return control === null ? [label] : [label, { field: "control", ref: part.id, value: control }];
+}
+
+/** `KEY OFF-RUN-START`, `BATTERY ISOLATOR`. Common practice, no source. */
+function controlSaid(text: string): "key" | "isolator" | null {
+  if (/\bisolator\b/i.test(text)) return "isolator";
+  return /\b(?:key|ignition)\b/i.test(text) ? "key" : null;
+}
+
+const CONTROLS_SAID = { key: "worked by a key", isolator: "a battery isolator" } as const;
 
 const NAMES: Readonly<Record<WordWrite["field"], string>> = {
   name: "name",
   label: "label",
+  control: "worked by",
   amps: "fuse value",
   watts: "power",
   ohms: "resistance",
@@ -90,6 +108,7 @@ const UNITS: Readonly<Partial<Record<WordWrite["field"], string>>> = {
 
 /** `number 30-3`, `colour RD/WH`, `fuse value 60 A`. */
 export function sayWrite(write: WordWrite): string {
+  if (write.field === "control") return CONTROLS_SAID[write.value];
   if (write.field === "colour") return `colour ${formatColour(write.value)}`;
   const value =
     write.field === "awg" ? `AWG ${write.value}` : `${write.value}${UNITS[write.field] ?? ""}`;

@@ -220,3 +220,31 @@ test("a value beside a wire is not taken for its number", () => {
   };
   expect(itemsOf(job, [value])[0]).toMatchObject({ state: "nowhere" });
 });
+
+test("a label that names a key or an isolator tells the switch what works it, never unseen", () => {
+  const unsaid = produce(BLANK, (draft) => {
+    for (const part of draft.diagram.parts) if (part.kind === "switch") part.control = "operator";
+  });
+  const items = itemsOf(unsaid);
+  const says = items.filter(({ targets }) =>
+    targets[0]?.writes.some(({ field }) => field === "control"),
+  );
+  expect(says.map(({ text, targets }) => [text, targets[0]?.says.split(": ")[1]])).toEqual(
+    expect.arrayContaining([
+      ["BATTERY ISOLATOR", "label BATTERY ISOLATOR, a battery isolator"],
+      ["KEY OFF-RUN-START", "label KEY OFF-RUN-START, worked by a key"],
+    ]),
+  );
+  expect(says.filter(isSure)).toEqual([]);
+  const controls = ({ diagram }: Job) =>
+    diagram.parts.flatMap((part) => (part.kind === "switch" ? [[part.id, part.control]] : []));
+  expect(controls(written(unsaid, items))).toEqual(
+    expect.arrayContaining([
+      ["Q1", "isolator"],
+      ["S1", "key"],
+      ["S2", "operator"],
+    ]),
+  );
+  // Where it is said already, the label alone is written.
+  expect(itemsOf(BLANK).find(({ text }) => text === "BATTERY ISOLATOR")?.doubts).toEqual([]);
+});

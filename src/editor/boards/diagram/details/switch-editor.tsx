@@ -12,6 +12,7 @@ import {
   setPartField,
   setSpring,
 } from "../../../../session/index.ts";
+import { WORKED_BY } from "../../../app/ask-what-works.ts";
 import { CommitField } from "../../../app/commit-field.tsx";
 import { Button } from "../../../app/controls/index.ts";
 import { useSession } from "../../../session-context.tsx";
@@ -45,14 +46,16 @@ export function SwitchEditor({ part }: { part: PartOf<"switch"> }) {
   };
   return (
     <>
-      <Choice
-        label="Worked by"
-        value={part.control}
-        options={CONTROLS.map((value) => ({ value, text: CONTROL_WORDS[value] }))}
-        onChange={(control) =>
-          edit("Set the control", (draft) => setPartField(draft, id, "control", control))
-        }
-      />
+      <div className={styles.worked} {...WORKED_BY}>
+        <Choice
+          label="Worked by"
+          value={part.control}
+          options={CONTROLS.map((value) => ({ value, text: CONTROL_WORDS[value] }))}
+          onChange={(control) =>
+            edit("Set the control", (draft) => setPartField(draft, id, "control", control))
+          }
+        />
+      </div>
       <Choice
         label="Rests at"
         value={rest}

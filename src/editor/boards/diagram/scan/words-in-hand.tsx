@@ -27,6 +27,10 @@ export function WordInHand({ desk, item }: WordInHandProps) {
     // With a finger the screen's keyboard would jump up before anybody wants to type.
     if (isTypedInto) field.current?.focus();
   }, [isTypedInto]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: chosen from the list far under it
+  useEffect(() => {
+    field.current?.parentElement?.scrollIntoView({ block: "nearest" });
+  }, [id]);
   const [target] = item.targets;
 
   /** Writes what is shown; a correction that belongs elsewhere is shown first. */
