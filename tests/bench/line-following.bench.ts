@@ -138,6 +138,7 @@ const lineFollowing: Bench = {
         lineOf([String(level), "all"], of),
       ];
     });
+    lines.push(lineOf(["all", "all"], found));
     return { columns, lines } satisfies Grid;
   },
 };

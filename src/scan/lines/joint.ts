@@ -1,5 +1,5 @@
 import type { Point } from "../../base/index.ts";
-import { type Branch, bendBetween, type Heading, headingOf } from "./branch.ts";
+import { type Branch, bendBetween, type Heading, headingOf, lengthOf } from "./branch.ts";
 import { cornerInk } from "./corner-ink.ts";
 import { darkness } from "./darkness.ts";
 import { grainAround } from "./grain-around.ts";
@@ -146,13 +146,13 @@ export function jointAt(
   )
     return { kind: "joined", corners: null };
   const straight = straightPairs(page, zone, branches, ways, SEEN);
-  const isLetter = (branch: Branch) =>
+  // A line that other lines cross is short here, and goes on behind them.
+  const isLetter = (branch: Branch, n: number) =>
     !straight.flat().some(({ stretch }) => branch.stretch === stretch) &&
-    isShort(page, skeleton, branch);
-  if (
-    straight.length > 0 &&
-    branches.filter(isLetter).length === branches.length - 2 * straight.length
-  )
+    isShort(page, skeleton, branch) &&
+    lengthOf(ways[n] as readonly Point[]) < STROKE * lineWidth;
+  const letters = branches.filter(isLetter).length;
+  if (straight.length > 0 && letters === branches.length - 2 * straight.length)
     return { kind: "crossing", pairs: straight, corners: null };
   return { kind: "doubtful", pairs: straight, isLikelier: "joined", corners: null };
 }
