@@ -53,6 +53,8 @@ const TANGLE_DOT = 1.4;
  * were harmed as much as ours are, one in a hundred has it.
  */
 const ROUGH = 0.13;
+/** ... and there only as much ink in the corners between two lines is a dot. */
+const ROUGH_DOT = 0.75;
 
 /**
  * In line widths: how far along each line is looked, how much round a place is its own, and on how
@@ -117,9 +119,13 @@ export function jointAt(
         headingOf(way, zone.at, from, near + length * lineWidth) ??
         headingOf(way, zone.at, 0, near + length * lineWidth),
     );
-  const corners = cornerInk(ink, zone, ways);
-  const looks = looksAt(page, zone, corners);
-  if (looks === "dot") return { kind: "joined", corners };
+  const seen = cornerInk(ink, zone, ways);
+  const looks = looksAt(page, zone, seen);
+  const isRough = grainAround(page, zone.at) > ROUGH;
+  if (looks === "dot" && !(isRough && seen !== null && seen < ROUGH_DOT))
+    return { kind: "joined", corners: seen };
+  // On rough paper no other place tells what this one is.
+  const corners = isRough ? null : seen;
   // More than two lines hardly ever cross in one place: letters beside it made one place of two.
   const pairs = branches.length > 4 ? null : pairsOf(branches, headingsFor(near, HEADING));
   // A line may turn right behind the place: its first piece tells where it came from.
@@ -139,11 +145,7 @@ export function jointAt(
     return { kind: "doubtful", pairs: both, isLikelier: "crossing", corners };
   }
   // No two lines that cross: what their corners hold says nothing of a blob.
-  if (
-    zone.blob >= TANGLE_DOT * zone.lineWidth &&
-    isSolid(page, zone) &&
-    grainAround(page, zone.at) <= ROUGH
-  )
+  if (!isRough && zone.blob >= TANGLE_DOT * zone.lineWidth && isSolid(page, zone))
     return { kind: "joined", corners: null };
   const straight = straightPairs(page, zone, branches, ways, SEEN);
   // A line that other lines cross is short here, and goes on behind them.

@@ -42,7 +42,7 @@ export function strokeBetween(
     const { from, to } = skeleton.stretches[stretch] as Stretch;
     const other = zones.get(isFrom ? to : from);
     // Half of an arc ends where it jumps another line.
-    if (!other || other.branches.length > 3) continue;
+    if (!other || (other.branches.length > 3 && !isRough)) continue;
     // Grain forks a line, which goes on behind it.
     const way = ways[n] as readonly Point[];
     if (from === to || lengthOf(way) > STROKE * lineWidth) continue;
