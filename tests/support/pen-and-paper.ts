@@ -4,6 +4,7 @@ import {
   finished,
   greyFrom,
   type LineContext,
+  type PreparedPage,
   preparePage,
   type Traced,
   traceLines,
@@ -13,20 +14,25 @@ import {
 export const SIZE = 240;
 export const LINE = 4;
 
+/** What a pen draws on a square sheet so many pixels wide, made ready for following lines. */
+export function drawnPage(size: number, draw: (pen: SKRSContext2D) => void): PreparedPage {
+  const pen = createCanvas(size, size).getContext("2d");
+  pen.fillStyle = "white";
+  pen.fillRect(0, 0, size, size);
+  pen.fillStyle = pen.strokeStyle = "black";
+  pen.lineWidth = LINE;
+  draw(pen);
+  const { data } = pen.getImageData(0, 0, size, size);
+  return finished(preparePage(greyFrom({ width: size, height: size, data })));
+}
+
 /** Every net of what a pen draws on a small sheet. */
 export function traced(
   draw: (pen: SKRSContext2D) => void,
   terminals: Readonly<Record<string, Point>> = {},
   context: Partial<LineContext> = {},
 ): Traced {
-  const pen = createCanvas(SIZE, SIZE).getContext("2d");
-  pen.fillStyle = "white";
-  pen.fillRect(0, 0, SIZE, SIZE);
-  pen.fillStyle = pen.strokeStyle = "black";
-  pen.lineWidth = LINE;
-  draw(pen);
-  const { data } = pen.getImageData(0, 0, SIZE, SIZE);
-  const page = finished(preparePage(greyFrom({ width: SIZE, height: SIZE, data })));
+  const page = drawnPage(SIZE, draw);
   const known = { parts: [], words: [], answers: [], ...context };
   return finished(traceLines(page, known, terminals, "all"));
 }

@@ -98,12 +98,13 @@ export function jointAt(
   const ways = branches.map((branch) =>
     through.along(branch, zone.radius + SEEN * lineWidth, zone.at, reach),
   );
+  const isRough = grainAround(page, zone.at) > ROUGH;
   if (branches.length === 3) {
     // Three lines are one, but for a smear of a word or a shadow: of that the picture tells too little.
     const smear = hasDot(zone)
       ? null
       : (faintOne(page, zone, ways) ??
-        strokeBetween(page, skeleton, zone, zones, ways, grainAround(page, zone.at) > ROUGH) ??
+        strokeBetween(page, skeleton, zone, zones, ways, isRough) ??
         facedByBump(page, skeleton, zone, ways));
     if (smear === null) return { kind: "joined", corners: null };
     const [a, b] = branches.filter((_, n) => n !== smear) as [Branch, Branch];
@@ -121,7 +122,6 @@ export function jointAt(
     );
   const seen = cornerInk(ink, zone, ways);
   const looks = looksAt(page, zone, seen);
-  const isRough = grainAround(page, zone.at) > ROUGH;
   if (looks === "dot" && !(isRough && seen !== null && seen < ROUGH_DOT))
     return { kind: "joined", corners: seen };
   // On rough paper no other place tells what this one is.

@@ -155,11 +155,11 @@ interface Whole {
   isAtPart: boolean;
 }
 
-/** Of each stretch the whole that it belongs to. */
 interface Wholes {
   readonly of: (stretch: number) => Whole;
 }
 
+/** Of each stretch the whole that it belongs to. */
 function* wholesOf(
   { stretches, nodes }: Skeleton,
   isAtPart: (x: number, y: number) => boolean,

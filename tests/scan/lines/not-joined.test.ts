@@ -63,4 +63,18 @@ describe("what only looks joined", () => {
     expect(isOne(LEFT, [30, MIDDLE - 28])).toBe(false);
     expect(questions.map(({ kind }) => kind)).toEqual(["gap"]);
   });
+
+  test("a stem that goes on in a stub on the other side of a line is asked", () => {
+    const stub = (far: number) =>
+      followed((pen) => {
+        across(pen);
+        line(pen, [MIDDLE, 15], [MIDDLE, MIDDLE + far]);
+      });
+    expect(stub(0).isOne(LEFT, TOP)).toBe(true);
+    expect(stub(0).questions).toEqual([]);
+    const { isOne, questions } = stub(8);
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect(questions).toHaveLength(1);
+  });
 });

@@ -1,26 +1,19 @@
-import { createCanvas, type SKRSContext2D } from "@napi-rs/canvas";
+import type { SKRSContext2D } from "@napi-rs/canvas";
 import { expect } from "vitest";
 import type { Box } from "../../../src/base/index.ts";
 import { followLines } from "../../../src/scan/lines/follow.ts";
-import { preparePage } from "../../../src/scan/lines/prepared-page.ts";
-import { greyFrom } from "../../../src/scan/raster.ts";
 import { finished } from "../../../src/scan/sliced.ts";
+import { drawnPage, LINE, line } from "../pen-and-paper.ts";
 
-/** Pixels across a small sheet, to its middle, and across the pen. */
+export { LINE, line };
+
+/** Pixels across a small sheet, and to its middle. */
 export const SIZE = 200;
 export const MIDDLE = 100;
-export const LINE = 4;
 
 /** Follows what a pen draws on a small sheet, and says which lines are one where asked. */
 export function followed(draw: (pen: SKRSContext2D) => void, parts: readonly Box[] = []) {
-  const pen = createCanvas(SIZE, SIZE).getContext("2d");
-  pen.fillStyle = "white";
-  pen.fillRect(0, 0, SIZE, SIZE);
-  pen.fillStyle = pen.strokeStyle = "black";
-  pen.lineWidth = LINE;
-  draw(pen);
-  const { data } = pen.getImageData(0, 0, SIZE, SIZE);
-  const page = finished(preparePage(greyFrom({ width: SIZE, height: SIZE, data })));
+  const page = drawnPage(SIZE, draw);
   const { skeleton, netOf, questions, bridges } = finished(
     followLines(page, { parts, words: [], answers: [] }),
   );
@@ -46,14 +39,6 @@ export const TOP = [MIDDLE, 30] as const;
 export const BOTTOM = [MIDDLE, 170] as const;
 
 /** What a pen draws there. */
-export const line = (pen: SKRSContext2D, ...points: readonly (readonly [number, number])[]) => {
-  pen.beginPath();
-  points.forEach(([x, y], n) => {
-    if (n === 0) pen.moveTo(x, y);
-    else pen.lineTo(x, y);
-  });
-  pen.stroke();
-};
 export const across = (pen: SKRSContext2D) => line(pen, [15, MIDDLE], [185, MIDDLE]);
 export const down = (pen: SKRSContext2D) => line(pen, [MIDDLE, 15], [MIDDLE, 185]);
 export const dot = (pen: SKRSContext2D, widths: number) => {
