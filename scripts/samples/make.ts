@@ -3,6 +3,7 @@ import { dirname, join } from "node:path";
 import { type Job, type Picture, writeJobText, writePintruth } from "../../src/job/index.ts";
 import { AGED } from "./ageing/age.ts";
 import { blankJob, sweeperJob } from "./sweeper/job.ts";
+import { PLUG_PHOTO, plugPhoto } from "./sweeper/plug-photo.ts";
 import { SWEEPER_IMAGE, sweeperScan } from "./sweeper/scan.ts";
 import { trailerJob } from "./trailer/job.ts";
 import { TRAILER_IMAGE, trailerSheet } from "./trailer/sheet.ts";
@@ -24,6 +25,7 @@ export function makeSamples(folder: string): string[] {
   write(`sweeper/${SWEEPER_IMAGE}`, scan.bytes);
   write("sweeper/job.json", writeJobText(sweeperJob()));
   write("sweeper/blank.json", writeJobText(blankJob()));
+  write(`sweeper/${PLUG_PHOTO}`, plugPhoto());
   write("sweeper.pintruth", archive(sweeperJob(), SWEEPER_IMAGE, scan));
 
   const drawing: Picture = { bytes: trailerSheet(), type: "image/png" };

@@ -1,4 +1,5 @@
 import { boundsOf, distance, nearestOnSegment, type Point } from "../base/index.ts";
+import { CrowdedPage, crowdOn } from "./crowded-page.ts";
 import { contextOn, type FollowedPage, followLines } from "./lines/follow.ts";
 import type { LineContext } from "./lines/line-context.ts";
 import type { PreparedPage } from "./lines/prepared-page.ts";
@@ -16,6 +17,11 @@ const PLACES = 8_000;
 /** In line widths: letters, two that touch too, are smaller both ways, and each of their strokes. */
 const LETTER = 14;
 const STROKE = 10;
+
+/** `crowd` times as many lines as can be followed. */
+const tooManyLines = (crowd: number) =>
+  `There are about ${Math.max(2, Math.round(crowd))} times as many lines on this picture as can be followed, far more than on a full sheet: ` +
+  "crop it to the diagram, clean it of grain, tone and printed grids, or mark its words.";
 
 /** Which nets of a page are wanted: those that a terminal names, or all that are no letters. */
 export type WantedNets = "with-terminals" | "all";
@@ -46,7 +52,7 @@ export function* traceLines(
   return yield* asPart(netsOf(lines, which), 0.8, 1);
 }
 
-/** As `traceLines`, up to where nets are made of lines. */
+/** As `traceLines`, up to where nets are made of lines. Throws `CrowdedPage` where there are far too many. */
 export function* followedLines(
   page: PreparedPage,
   context: LineContext,
@@ -55,7 +61,9 @@ export function* followedLines(
   const { scale, lineWidth } = page;
   const finer = ([x, y]: Point): Point => [x * scale - 0.5, y * scale - 0.5];
   const there = contextOn(page, context);
-  const followed = yield* asPart(followLines(page, there), 0, 0.85);
+  const crowd = yield* asPart(crowdOn(page, [...there.parts, ...there.words]), 0, 0.02);
+  if (crowd > 0) throw new CrowdedPage(tooManyLines(crowd));
+  const followed = yield* asPart(followLines(page, there), 0.02, 0.85);
   const placed = Object.fromEntries(
     Object.entries(terminals).map(([name, at]) => [name, finer(at)]),
   );
@@ -81,13 +89,14 @@ export function* netsOf(lines: FollowedLines, which: WantedNets): Sliced<Traced>
   for (const { runs } of graphs) all += placesIn(runs);
   for (const graph of graphs) {
     const { net, runs } = graph;
+    const before = done / all;
     done += placesIn(runs);
     if (done - told > PLACES) {
       told = done;
-      yield done / all;
+      yield before;
     }
     if (which === "with-terminals" && !named.has(net)) continue;
-    const traced = madeNet(lines, graph);
+    const traced = yield* asPart(madeNet(lines, graph), before, done / all);
     if (!traced) continue;
     ids.set(net, traced.id);
     nets.push(traced);
@@ -100,19 +109,19 @@ export function* netsOf(lines: FollowedLines, which: WantedNets): Sliced<Traced>
       nets: [...new Set(stretches.flatMap((one) => ids.get(followed.netOf[one] as number) ?? []))],
     }),
   );
-  return { nets, questions };
+  return { nets, questions, isTooRough: followed.isTooRough };
 }
 
-function madeNet(
+function* madeNet(
   { page, followed, ends, named, made }: FollowedLines,
   { net, runs }: NetGraph,
-): TracedNet | null {
+): Sliced<TracedNet | null> {
   const known = made.get(net);
   if (known !== undefined) return known;
   const { lineWidth } = page;
   const { width } = followed.skeleton;
-  const lines = tidied(runs, width, lineWidth, ends.isHeld);
-  const shape = netShape(lines, width, lineWidth, ends.endOf);
+  const lines = yield* asPart(tidied(runs, width, lineWidth, ends.isHeld), 0, 0.3);
+  const shape = yield* asPart(netShape(lines, width, lineWidth, ends.endOf), 0.3, 1);
   const isWanted = named.has(net) || runs.some(ends.isAtPart) || isNoLetter(shape, lineWidth);
   const traced = isWanted ? tracedNet(idOf(runs, width), shape, page) : null;
   made.set(net, traced);

@@ -173,3 +173,46 @@ test("lines of a scan are followed, a doubtful place is answered, and all of it 
     expect(Math.min(...away)).toBeLessThan(8);
   }
 });
+
+test.describe("on a phone", () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+  test("the list makes way for the place that is asked about, which stays in sight", async ({
+    page,
+  }) => {
+    test.setTimeout(120_000);
+    const { bytes } = await untracedDemo(HOLE);
+    await page.route("**/sample-data/sweeper.pintruth", (route) =>
+      route.fulfill({ body: bytes, contentType: "application/zip" }),
+    );
+    await withoutFilePickers(page);
+    await page.goto("./");
+    await page
+      .getByRole("navigation", { name: "Screens" })
+      .getByRole("button", { name: /Diagram/ })
+      .tap();
+    await page.getByRole("button", { name: "Scan desk", exact: true }).tap();
+    await page.getByRole("button", { name: "Trace all" }).tap();
+    const nets = page.getByRole("region", { name: "Lines of the picture" });
+    const asked = nets.getByRole("listitem").filter({ hasText: "A1:5" });
+    await expect(asked).toContainText("One doubtful place", { timeout: 90_000 });
+    await asked.getByRole("button", { name: "Look" }).tap();
+
+    const card = page.getByRole("region", { name: "Doubtful place" });
+    await expect(card).toContainText("Does the line go on over the gap here?");
+    await expect(nets).toBeHidden();
+    const board = page.getByRole("application", { name: "Diagram board" });
+    // Most of the board is not under the card.
+    await expect(async () => {
+      const [free, taken] = [await board.boundingBox(), await card.boundingBox()];
+      expect((taken?.y ?? 0) - (free?.y ?? 0)).toBeGreaterThan(0.5 * (free?.height ?? 0));
+    }).toPass();
+    for (const button of await card.getByRole("button").all()) {
+      const box = await button.boundingBox();
+      expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(44);
+    }
+    await card.getByRole("button", { name: "Joined", exact: true }).tap();
+    await expect(nets).toBeVisible();
+    await expect(nets.getByText("Joins A1:5 and S4:1.")).toBeVisible({ timeout: 60_000 });
+  });
+});

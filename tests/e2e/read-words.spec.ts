@@ -64,7 +64,11 @@ async function openStrip(page: Page): Promise<void> {
     route.fulfill({ body, contentType: "application/zip" }),
   );
   await page.goto("./");
-  await page.getByRole("button", { name: "Scan desk", exact: true }).click();
+  const screens = page.getByRole("navigation", { name: "Screens" });
+  const desk = page.getByRole("button", { name: "Scan desk", exact: true });
+  await expect(screens.or(desk).first()).toBeVisible();
+  if (await screens.isVisible()) await screens.getByRole("button", { name: /Diagram/ }).click();
+  await desk.click();
 }
 
 test("words are read without leaving the app's own folder, confirmed by mouse, and are in the file", async ({
@@ -91,14 +95,16 @@ test("words are read without leaving the app's own folder, confirmed by mouse, a
 
   // One by mouse alone, from the list.
   await words.getByRole("button", { name: "List of all words" }).click();
-  await words.getByRole("button", { name: /^F2 / }).click();
+  const all = page.getByRole("region", { name: "All words" });
+  await all.getByRole("button", { name: /^F2 / }).click();
   await expect(words.getByRole("textbox", { name: "Reads" })).toHaveValue("F2");
-  await expect(words.getByText("F3 (fuse): name F2")).toHaveCount(2);
+  const goal = words.getByText("F3 (fuse): name F2").filter({ visible: true });
+  await expect(goal).toHaveCount(1);
   await words.getByRole("button", { name: "Confirm", exact: true }).click();
-  await expect(words.getByText("F3 (fuse): name F2")).toHaveCount(0);
+  await expect(goal).toHaveCount(0);
 
   // One corrected by hand and taken with Enter.
-  await words.getByRole("button", { name: /^30-4 ?RD / }).click();
+  await all.getByRole("button", { name: /^30-4 ?RD / }).click();
   const reads = words.getByRole("textbox", { name: "Reads" });
   await reads.fill("30-44 RD/BK");
   await reads.press("Enter");
@@ -131,4 +137,37 @@ test("reading is stopped at once, and the picture stays in hand", async ({ page 
   await words.getByRole("button", { name: "Stop" }).click();
   await expect(words.getByRole("status")).toHaveText("No words were read.");
   await expect(words.getByRole("progressbar")).toHaveCount(0);
+});
+
+test.describe("on a phone", () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+  test("the list takes the place of the word in hand, and gives it back when one is tapped", async ({
+    page,
+  }) => {
+    test.setTimeout(180_000);
+    await openStrip(page);
+    await page.getByRole("button", { name: "Read words" }).tap();
+    const words = page.getByRole("region", { name: "Printed words" });
+    const list = words.getByRole("button", { name: "List of all words" });
+    await expect(list).toBeEnabled({ timeout: 150_000 });
+    const reads = words.getByRole("textbox", { name: "Reads" });
+    const confirm = words.getByRole("button", { name: "Confirm", exact: true });
+    for (const one of [reads, confirm]) await expect(one).toBeInViewport({ ratio: 1 });
+
+    await list.tap();
+    await expect(reads).toBeHidden();
+    const row = words.getByRole("button", { name: /^F2 / });
+    await row.scrollIntoViewIfNeeded();
+    await expect(row).toBeInViewport({ ratio: 1 });
+    // What can be done with all of them is not scrolled away.
+    await expect(list).toBeInViewport({ ratio: 1 });
+    expect((await row.boundingBox())?.height ?? 0).toBeGreaterThanOrEqual(44);
+    await row.tap();
+    await expect(row).toBeHidden();
+    await expect(reads).toHaveValue("F2");
+    for (const one of [reads, confirm]) await expect(one).toBeInViewport({ ratio: 1 });
+    const board = await page.getByRole("application", { name: "Diagram board" }).boundingBox();
+    expect(board?.height ?? 0).toBeGreaterThan(300);
+  });
 });

@@ -1,10 +1,14 @@
-import { ok, type Point, type Result } from "../../base/index.ts";
+import { fail, ok, type Point, type Result } from "../../base/index.ts";
 import {
+  CrowdedPage,
   finished,
+  type Grey,
   type LineQuestion,
   preparePage,
+  type Traced,
   type TracedNet,
   traceLines,
+  type WantedNets,
 } from "../../scan/index.ts";
 import { traceText } from "../format/trace-text.ts";
 import { EXIT } from "../io.ts";
@@ -52,6 +56,22 @@ const NOTHING_SAID: Terminals = { terminals: {}, parts: [], words: [], answers: 
 const noteOf = (field: string) =>
   `the terminals file has a field ${JSON.stringify(field.slice(0, 60))} that is not known: it was passed over`;
 
+const TOO_ROUGH =
+  "this picture is too rough to tell its lines, so few are joined and nothing is asked: take it again nearer, square on and in more light, or scan it at 300 dpi";
+
+function tracedOn(
+  grey: Grey,
+  { terminals, ...context }: Terminals,
+  which: WantedNets,
+): Result<Traced> {
+  try {
+    return ok(finished(traceLines(finished(preparePage(grey)), context, terminals, which)));
+  } catch (error) {
+    if (!(error instanceof CrowdedPage)) throw error;
+    return fail({ code: "picture", path: "", message: error.message });
+  }
+}
+
 export const trace: Command = {
   name: "trace",
   takes: "IMAGE [--terminals FILE]",
@@ -75,10 +95,13 @@ export const trace: Command = {
       io.err(complaint(named ?? file, said.issues));
       return EXIT.bad;
     }
-    const { terminals, parts, words, answers, unknown } = said.value;
-    const page = finished(preparePage(grey));
-    const which = named === undefined ? "all" : "with-terminals";
-    const traced = finished(traceLines(page, { parts, words, answers }, terminals, which));
+    const { terminals, unknown } = said.value;
+    const followed = tracedOn(grey, said.value, named === undefined ? "all" : "with-terminals");
+    if (!followed.ok) {
+      io.err(complaint(file, followed.issues));
+      return EXIT.bad;
+    }
+    const traced = followed.value;
     const found = new Set(traced.nets.flatMap((net) => net.terminals));
     const answer: TraceAnswer = {
       file,
@@ -87,7 +110,7 @@ export const trace: Command = {
       nets: traced.nets.map(printed),
       questions: traced.questions.map((question) => ({ ...question, at: rounded(question.at) })),
       unmatched: Object.keys(terminals).filter((name) => !found.has(name)),
-      notes: unknown.map(noteOf),
+      notes: [...unknown.map(noteOf), ...(traced.isTooRough ? [TOO_ROUGH] : [])],
     };
     io.out(call.json ? `${JSON.stringify(answer)}\n` : traceText(answer));
     return EXIT.done;

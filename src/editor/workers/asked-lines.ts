@@ -61,9 +61,9 @@ export function askedLines(page: PreparedPage, ask: TraceAsk, isOld: () => boole
       return traced;
     },
     async netAt(at, reach) {
-      const { nets, questions } = await allNets();
-      const net = netAt({ nets, questions }, at, reach);
-      return net && { net, questions: questions.filter((one) => one.nets.includes(net.id)) };
+      const traced = await allNets();
+      const net = netAt(traced, at, reach);
+      return net && { net, questions: traced.questions.filter((one) => one.nets.includes(net.id)) };
     },
   };
 }

@@ -33,6 +33,8 @@ export interface FollowedPage {
   /** Holes in lines that were passed, from end to end. */
   readonly bridges: readonly (readonly [Point, Point])[];
   readonly questions: readonly Question[];
+  /** Whether the paper is so rough that nothing is asked, and little joined: its grain looks like lines. */
+  readonly isTooRough: boolean;
   /** Places of the prepared page at which a word or the user cut off a line. */
   readonly stops: ReadonlySet<number>;
 }
@@ -78,9 +80,10 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
     for (const { at, joined } of others) {
       if (joined) joinWhereSaid(page, skeleton, decided.links, ends, at);
     }
-    const { links, bridges, questions } = decided;
+    const { links, bridges, isTooRough } = decided;
+    const questions = isTooRough ? [] : decided.questions;
     const netOf = skeleton.stretches.map((_, stretch) => links.netOf(stretch));
-    return { skeleton, links, netOf, bridges, questions, stops: mask.stops };
+    return { skeleton, links, netOf, bridges, questions, isTooRough, stops: mask.stops };
   }
 }
 
@@ -92,11 +95,23 @@ function decidedBy(
   places: readonly LinePlace[],
   said: ReadonlyMap<number, boolean>,
 ): Decided {
-  const decided = new Decided(page, skeleton);
+  const decided = new Decided(page, skeleton, isTooRough(places));
   places.forEach((place, n) => {
     decided.decide(place, said.get(n));
   });
   return decided;
+}
+
+/** So many forks or more, and more than this share of them on rough paper: hardly one of them was drawn. */
+const MANY_FORKS = 20;
+const ROUGH_SHARE = 0.5;
+
+function isTooRough(places: readonly LinePlace[]): boolean {
+  const forks = places.flatMap((place) =>
+    "zone" in place && place.zone.branches.length > 2 ? [place.zone] : [],
+  );
+  const rough = forks.filter(({ isRough }) => isRough).length;
+  return forks.length >= MANY_FORKS && rough > ROUGH_SHARE * forks.length;
 }
 
 /** Goes through the places of a page, joins lines there or asks. */
@@ -106,8 +121,10 @@ class Decided {
   readonly questions: Question[] = [];
   private readonly page: PreparedPage;
   private readonly skeleton: Skeleton;
+  readonly isTooRough: boolean;
 
-  constructor(page: PreparedPage, skeleton: Skeleton) {
+  constructor(page: PreparedPage, skeleton: Skeleton, isTooRough: boolean) {
+    this.isTooRough = isTooRough;
     this.page = page;
     this.skeleton = skeleton;
     this.links = new Links(skeleton);
@@ -125,7 +142,8 @@ class Decided {
     const { links, page } = this;
     const { at, radius, branches, inside } = zone;
     for (const stretch of inside) links.bumps.add(stretch);
-    const isJoined = said ?? joint.kind === "joined";
+    const isHidden = this.isTooRough && zone.isRough;
+    const isJoined = said ?? (joint.kind === "joined" && !isHidden);
     if (isJoined) {
       // A bump of a plain fork may be the rest of a crossing's broken arm: only a dot has it for sure.
       const bumps = hasDot(zone) ? inside : [];

@@ -1,5 +1,6 @@
 import type { Point } from "../../base/index.ts";
 import { type Branch, bendBetween, headingOf } from "./branch.ts";
+import { middleDarkness } from "./darkness.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Ways } from "./ways.ts";
@@ -31,6 +32,12 @@ const SLANT = 35;
 /** Degrees between a stem that stands up from its line and one that is half of a jump. */
 const LEANS = 20;
 const UPRIGHT = 12;
+/** What is less than so many times as dark as the stem may be letters' ink. */
+const PALE = 0.65;
+/** In line widths: an end that the stem may go on to lies so far beside its way ... */
+const ASIDE = 1;
+/** ... and points no more away from it than by this sine. */
+const AWAY = 0.3;
 const LONG_ENOUGH = 2.5;
 /** In line widths: no stroke of a letter is longer. */
 const STROKE = 8;
@@ -39,6 +46,8 @@ interface Way {
   readonly branch: Branch;
   readonly along: Point;
   readonly first: Point;
+  /** As `darkness` has it. */
+  readonly dark: number;
 }
 
 /** Looks for the lost arm of a crossing at a fork of three lines; null where there is none. */
@@ -57,22 +66,24 @@ export function brokenCrossing(
     const along = headingOf(points, zone.at, near, near + LOOKED_ALONG * page.lineWidth)?.along;
     // A line may turn right behind the place: its first piece tells where it came from.
     const first = headingOf(points, zone.at, zone.radius, near + FIRST * page.lineWidth)?.along;
-    if (along) ways.push({ branch, along, first: first ?? along });
+    const dark = middleDarkness(page, zone.at, points, zone.radius, reach);
+    if (along) ways.push({ branch, along, first: first ?? along, dark });
   }
   if (ways.length < 3) return null;
-  let best: (BrokenCrossing & { wide: number }) | null = null;
+  let best: (BrokenCrossing & { wide: number; goesOn: boolean }) | null = null;
   for (let n = 0; n < 3; n++) {
     const [stem, a, b] = [ways[n] as Way, ways[(n + 1) % 3] as Way, ways[(n + 2) % 3] as Way];
     for (const end of ends) {
       if (zone.branches.some(({ stretch }) => stretch === end.stretch)) continue;
       const wide = Math.hypot(zone.at[0] - end.at[0], zone.at[1] - end.at[1]) - zone.radius;
-      if (wide > MOST * page.lineWidth || (best && best.wide <= wide)) continue;
+      if (wide > MOST * page.lineWidth) continue;
       const isLong = end.length >= LONG_ENOUGH * page.lineWidth;
-      if (
-        !isStraightOn(page, zone, stem, a, b, end) &&
-        !(isLong && isJumpOver(zone, stem, a, b, end))
-      )
-        continue;
+      const goesOn =
+        isStraightOn(page, zone, stem, a, b, end) || (isLong && isJumpOver(zone, stem, a, b, end));
+      // So near a corner of its own its way can't be told.
+      const mayGoOn = isLong && end.isHeld && wide <= SURE * page.lineWidth;
+      if (!goesOn && !(mayGoOn && isAhead(page, zone, stem, a, b, end))) continue;
+      if (best && (best.goesOn === goesOn ? best.wide <= wide : best.goesOn)) continue;
       // It may be a letter's stroke: no line goes on in it where a dot is, be it a small one, ...
       const isStroke = !end.isHeld || end.length < STROKE * page.lineWidth;
       if (isStroke && zone.blob >= DOTTED * zone.lineWidth) continue;
@@ -83,7 +94,13 @@ export function brokenCrossing(
         stem: stem.branch,
         end,
         wide,
-        isSure: isLong && end.isHeld && wide <= SURE * page.lineWidth,
+        goesOn,
+        isSure:
+          goesOn &&
+          end.dark >= PALE * stem.dark &&
+          isLong &&
+          end.isHeld &&
+          wide <= SURE * page.lineWidth,
       };
     }
   }
@@ -99,19 +116,53 @@ function isStraightOn(
   b: Way,
   end: OpenEnd,
 ): boolean {
-  const back: Point = [-end.onward[0], -end.onward[1]];
-  if (Math.min(bendBetween(stem.along, back), bendBetween(stem.first, back)) > ONWARD) return false;
   const [dx, dy] = [zone.at[0] - end.at[0], zone.at[1] - end.at[1]];
-  if (dx * end.onward[0] + dy * end.onward[1] <= 0) return false;
-  if (Math.abs(dx * end.onward[1] - dy * end.onward[0]) > 1.5 * lineWidth) return false;
-  if (bendBetween(a.along, b.along) <= STRAIGHT_ON) return true;
-  return Math.abs(bendBetween(a.along, stem.first) - bendBetween(b.along, stem.first)) <= SLANT;
+  // A line that turned right before it broke off has its last way in its tip.
+  const comes = [end.onward, end.tip].some((way) => {
+    const bend = Math.min(bendBetween(stem.along, way), bendBetween(stem.first, way));
+    return (
+      bend >= 180 - ONWARD &&
+      dx * way[0] + dy * way[1] > 0 &&
+      Math.abs(dx * way[1] - dy * way[0]) <= 1.5 * lineWidth
+    );
+  });
+  if (!comes) return false;
+  return isCrossed(stem, a, b);
+}
+
+/** What the stem would cross goes straight on, or jumps it. */
+const isCrossed = (stem: Way, a: Way, b: Way): boolean =>
+  bendBetween(a.along, b.along) <= STRAIGHT_ON ||
+  Math.abs(bendBetween(a.along, stem.first) - bendBetween(b.along, stem.first)) <= SLANT;
+
+/** The end lies where the stem goes on to, wherever it comes from itself but from the stem's own side. */
+function isAhead(
+  { lineWidth }: PreparedPage,
+  zone: Zone,
+  stem: Way,
+  a: Way,
+  b: Way,
+  end: OpenEnd,
+): boolean {
+  const [dx, dy] = [end.at[0] - zone.at[0], end.at[1] - zone.at[1]];
+  const isInLine = [stem.along, stem.first].some(
+    (way) =>
+      dx * way[0] + dy * way[1] < 0 && Math.abs(dx * way[1] - dy * way[0]) <= ASIDE * lineWidth,
+  );
+  if (!isInLine || dx * end.onward[0] + dy * end.onward[1] > AWAY * Math.hypot(dx, dy))
+    return false;
+  return isCrossed(stem, a, b);
 }
 
 /** The stem is half of a line that jumps the other two, and the end lies where the other half does. */
 function isJumpOver(zone: Zone, stem: Way, a: Way, b: Way, end: OpenEnd): boolean {
   if (bendBetween(a.along, b.along) > STRAIGHT_ON) return false;
-  const lean = bendBetween(stem.along, a.along) - 90;
+  // Right behind the top of a small arc it leans most.
+  const [far, first] = [stem.along, stem.first].map((way) => bendBetween(way, a.along) - 90) as [
+    number,
+    number,
+  ];
+  const lean = Math.abs(first) > Math.abs(far) ? first : far;
   if (Math.abs(lean) < LEANS) return false;
   const [dx, dy] = [end.at[0] - zone.at[0], end.at[1] - zone.at[1]];
   const length = Math.hypot(dx, dy);

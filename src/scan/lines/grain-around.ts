@@ -7,12 +7,24 @@ const REACH = 14;
 const ACROSS = 24;
 /** So many of them must be paper. */
 const ENOUGH = 60;
+/** ... of which ink, or what looks like it, covers not so large a share of the picture there. */
+const COVERED = 0.9;
 /** The middle three fifths of what varies by chance span so many deviations. */
 const SPAN = 1.68;
+/**
+ * Grain so rough makes forks and blobs that nobody drew: of drawn pages that were harmed as much as ours
+ * are, one in a hundred has it.
+ */
+const ROUGH = 0.13;
+
+/** Whether grain round a place hides what lines do there. */
+export const isRoughAround = (page: PreparedPage, place: Point): boolean =>
+  grainAround(page, place) > ROUGH;
 
 /**
  * How rough the paper is round a place, as a share of how dark a line is on it: one deviation of the mean of
- * three by three pixels of the picture. 0 where too little paper is near to tell.
+ * three by three pixels of the picture. 0 where too little paper is near to tell; Infinity where that is so
+ * because nearly all of it looks like ink.
  */
 export function grainAround(
   { flat, ink, full, bare, lineWidth, scale }: PreparedPage,
@@ -22,12 +34,14 @@ export function grainAround(
   const reach = REACH * lineWidth;
   const step = (2 * reach) / ACROSS;
   const means: number[] = [];
+  let looked = 0;
   for (let dy = -reach; dy <= reach; dy += step) {
     const row = Math.round(y + dy);
     if (row < scale || row >= height - scale) continue;
     for (let dx = -reach; dx <= reach; dx += step) {
       const column = Math.round(x + dx);
       if (column < scale || column >= width - scale) continue;
+      looked++;
       let [sum, inked] = [0, 0];
       for (let v = -scale; v <= scale; v += scale) {
         for (let u = -scale; u <= scale; u += scale) {
@@ -39,6 +53,7 @@ export function grainAround(
       if (inked === 0) means.push(sum / 9);
     }
   }
+  if (looked - means.length > COVERED * looked) return Number.POSITIVE_INFINITY;
   if (means.length < ENOUGH) return 0;
   means.sort((a, b) => a - b);
   const at = (share: number) => means[Math.floor(share * means.length)] as number;

@@ -2,7 +2,6 @@ import type { Point } from "../../base/index.ts";
 import { type Branch, bendBetween, type Heading, headingOf, lengthOf } from "./branch.ts";
 import { cornerInk } from "./corner-ink.ts";
 import { darkness } from "./darkness.ts";
-import { grainAround } from "./grain-around.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 import { faintOne } from "./smear.ts";
@@ -48,12 +47,7 @@ const SOLID_BLOB = 1.3;
 /** ... and where lines meet that do not go straight on, it may be letters' ink up to that. */
 const TANGLE_DOT = 1.4;
 
-/**
- * Grain so rough, as `grainAround` measures it, makes forks and blobs that nobody drew: of drawn pages that
- * were harmed as much as ours are, one in a hundred has it.
- */
-const ROUGH = 0.13;
-/** ... and there only as much ink in the corners between two lines is a dot. */
+/** On rough paper only as much ink in the corners between two lines is a dot. */
 const ROUGH_DOT = 0.75;
 
 /**
@@ -91,20 +85,19 @@ export function jointAt(
   zones: ReadonlyMap<number, Zone>,
   through: Ways,
 ): Joint {
-  const { branches } = zone;
+  const { branches, isRough } = zone;
   if (branches.length < 3) return { kind: "joined", corners: null };
   const { lineWidth } = page;
   const reach = zone.radius + SEEN * Math.max(lineWidth, ink.lineWidth);
   const ways = branches.map((branch) =>
     through.along(branch, zone.radius + SEEN * lineWidth, zone.at, reach),
   );
-  const isRough = grainAround(page, zone.at) > ROUGH;
   if (branches.length === 3) {
     // Three lines are one, but for a smear of a word or a shadow: of that the picture tells too little.
     const smear = hasDot(zone)
       ? null
       : (faintOne(page, zone, ways) ??
-        strokeBetween(page, skeleton, zone, zones, ways, isRough) ??
+        strokeBetween(page, skeleton, zone, zones, ways) ??
         facedByBump(page, skeleton, zone, ways));
     if (smear === null) return { kind: "joined", corners: null };
     const [a, b] = branches.filter((_, n) => n !== smear) as [Branch, Branch];
@@ -127,9 +120,10 @@ export function jointAt(
   // On rough paper no other place tells what this one is.
   const corners = isRough ? null : seen;
   // More than two lines hardly ever cross in one place: letters beside it made one place of two.
-  const pairs = branches.length > 4 ? null : pairsOf(branches, headingsFor(near, HEADING));
   // A line may turn right behind the place: its first piece tells where it came from.
   const first = headingsFor(zone.radius, FIRST);
+  const pairs =
+    branches.length > 4 ? null : pairsOf(zone.at, branches, headingsFor(near, HEADING), first);
   const startOf = (way: Way): Way => ({
     ...way,
     along: first[branches.indexOf(way.branch)]?.along ?? way.along,
@@ -250,15 +244,24 @@ function isJump(pairs: readonly Pair[], starts: readonly Pair[]): boolean {
   });
 }
 
-/** Each branch with the one that faces it, as they stand round the place; null if one has none. */
+/**
+ * Each branch with the one that faces it, as their first pieces stand round the place: farther off two of
+ * them may have turned to the same side. Null if one has none.
+ */
 function pairsOf(
+  [x, y]: Point,
   branches: readonly Branch[],
   headings: readonly (Heading | null)[],
+  first: readonly (Heading | null)[],
 ): readonly Pair[] | null {
   if (branches.length % 2 === 1 || headings.includes(null)) return null;
   const round = branches
-    .map((branch, n): Way => ({ branch, along: (headings[n] as Heading).along }))
-    .sort((a, b) => Math.atan2(a.along[1], a.along[0]) - Math.atan2(b.along[1], b.along[0]));
+    .map((branch, n) => {
+      const heading = headings[n] as Heading;
+      const { at } = first[n] ?? heading;
+      return { branch, along: heading.along, angle: Math.atan2(at[1] - y, at[0] - x) };
+    })
+    .sort((a, b) => a.angle - b.angle);
   const half = round.length / 2;
   return round.slice(0, half).map((way, n): Pair => [way, round[n + half] as Way]);
 }

@@ -1,26 +1,21 @@
-import { type Box, Groups, type Point } from "../../base/index.ts";
+import type { Box, Point } from "../../base/index.ts";
 import { asPart, type Sliced } from "../sliced.ts";
-import { type Branch, bendBetween, headingOf, placesAlong } from "./branch.ts";
+import { type Branch, bendBetween } from "./branch.ts";
 import { withoutStretches } from "./fewer-stretches.ts";
+import { CROWDED, type ForkPlaces, placesOfForks } from "./fork-places.ts";
+import { Headings, nodeOf } from "./headings.ts";
+import { GOES_ON, linesAmong, TIP } from "./lines-among.ts";
 import { NearEnds } from "./near-ends.ts";
 import { endsAtParts, type OpenEnd, openEnds } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 
-/** In line widths: no stroke of a letter is longer ... */
-const STROKE = 8;
-/** ... and no word is higher. */
+/** In line widths: no word is higher. */
 const HIGH = 8;
-/** In line widths: thinning forks the ragged end of a line into tips no longer than this. */
-const TIP = 1.5;
 /** In line widths: forks so near to one another are one place. */
 const ONE_PLACE = 2;
-/** Degrees that a line may turn where it goes on through a place, and on how much of it that is seen. */
-const GOES_ON = 25;
-const [SEEN_FROM, SEEN_TO] = [1, 4];
-/** Degrees between the beginnings of two halves of a line, be it an arc, and on how much of it they are seen. */
+/** Degrees between the beginnings of two halves of a line, be it an arc. */
 const HALF = 55;
-const STARTS = 2;
 /** A stroke whose ends are nearer to one another than this share of its length is curled. */
 const CURLED = 0.87;
 /** In line widths beyond a place, where a line that seems to end there may go on in letters' ink. */
@@ -31,12 +26,8 @@ const WORD = 3;
 const HOLE = 9;
 const FACES = 18;
 const BESIDE = 3;
-/** No place has so many lines: it is grain or tone, where all of them against one another take minutes. */
-const CROWDED = 64;
 /** Stretches looked at in a slice. */
 const STRETCHES = 500;
-/** ... and of those of which only the ends are looked at. */
-const MANY = 20_000;
 
 /** The lines of a page without the strokes of letters that touch them. */
 export function* withoutLetters(
@@ -117,165 +108,6 @@ function* letterStrokes(
   return letters;
 }
 
-/** Stretches that are long, that end at a part, or in which such go straight on. */
-function* linesAmong(
-  page: PreparedPage,
-  skeleton: Skeleton,
-  { placeOf, leaving }: ForkPlaces,
-  headings: Headings,
-  atParts: ReadonlySet<number>,
-): Sliced<ReadonlySet<number>> {
-  const { lineWidth } = page;
-  const { stretches } = skeleton;
-  const lines: number[] = [];
-  const isLine = new Set<number>();
-  const add = (stretch: number) => {
-    if (isLine.has(stretch)) return;
-    isLine.add(stretch);
-    lines.push(stretch);
-  };
-  stretches.forEach(({ from, to, length }, stretch) => {
-    if (length > STROKE * lineWidth || atParts.has(from) || atParts.has(to)) add(stretch);
-  });
-  /** What leaves the same fork before what leaves others of its place. */
-  const straightOn = (came: Branch, others: readonly Branch[]): number | null => {
-    const way = headings.wayOf(came);
-    if (!way) return null;
-    const fork = nodeOf(skeleton, came);
-    let best: { stretch: number; bend: number; isNear: boolean } | null = null;
-    for (const other of others) {
-      if (other.stretch === came.stretch) continue;
-      const ahead = headings.wayOf(other);
-      const bend = ahead ? bendBetween(way, ahead) : 180;
-      if (bend > GOES_ON) continue;
-      const isNear = nodeOf(skeleton, other) === fork;
-      const isBetter = best === null || (isNear === best.isNear ? bend < best.bend : isNear);
-      if (isBetter) best = { stretch: other.stretch, bend, isNear };
-    }
-    return best?.stretch ?? null;
-  };
-  for (let n = 0; n < lines.length; n++) {
-    if (n % STRETCHES === STRETCHES - 1) yield n / stretches.length;
-    const stretch = lines[n] as number;
-    const { from, to } = stretches[stretch] as Stretch;
-    for (const isFrom of [true, false]) {
-      const place = placeOf(isFrom ? from : to);
-      const others = leaving.get(place) ?? [];
-      if (others.length < 3 || others.length > CROWDED) continue;
-      const best = straightOn({ stretch, isFrom }, others);
-      if (best !== null) add(best);
-    }
-  }
-  for (const stretch of yield* asPart(withinLines(skeleton, isLine, placeOf), 0.5, 1))
-    isLine.add(stretch);
-  return isLine;
-}
-
-/** Stretches within a place that lead from line to line. */
-function* withinLines(
-  { stretches, nodes }: Skeleton,
-  isLine: ReadonlySet<number>,
-  placeOf: (node: number) => number,
-): Sliced<ReadonlySet<number>> {
-  const within = new Set<number>();
-  for (let stretch = 0; stretch < stretches.length; stretch++) {
-    if (stretch % MANY === MANY - 1) yield (0.3 * stretch) / stretches.length;
-    const { from, to } = stretches[stretch] as Stretch;
-    if (from !== to && placeOf(from) === placeOf(to) && !isLine.has(stretch)) within.add(stretch);
-  }
-  // What leads nowhere is the foot of a letter.
-  const leadsNowhere = (node: number) => {
-    let count = 0;
-    for (const one of (nodes[node] as SkeletonNode).stretches) {
-      if (isLine.has(one)) return false;
-      if (within.has(one)) count++;
-    }
-    return count < 2;
-  };
-  const left = [...within];
-  let looked = 0;
-  for (let one = left.pop(); one !== undefined; one = left.pop()) {
-    if (++looked % MANY === 0) yield 1 - 0.7 / (1 + looked / stretches.length);
-    const { from, to } = stretches[one] as Stretch;
-    if (!within.has(one) || !(leadsNowhere(from) || leadsNowhere(to))) continue;
-    within.delete(one);
-    for (const node of [from, to]) {
-      for (const next of (nodes[node] as SkeletonNode).stretches) left.push(next);
-    }
-  }
-  return within;
-}
-
-function nodeOf({ stretches }: Skeleton, { stretch, isFrom }: Branch): number {
-  const { from, to } = stretches[stretch] as Stretch;
-  return isFrom ? from : to;
-}
-
-/** Which way branches leave their forks, each found once. */
-class Headings {
-  private readonly page: PreparedPage;
-  private readonly skeleton: Skeleton;
-  private readonly ways: (Point | null | undefined)[];
-
-  constructor(page: PreparedPage, skeleton: Skeleton) {
-    this.page = page;
-    this.skeleton = skeleton;
-    this.ways = new Array(2 * skeleton.stretches.length);
-  }
-
-  /** Which way a branch leaves its fork. */
-  wayOf(branch: Branch): Point | null {
-    const number = 2 * branch.stretch + (branch.isFrom ? 0 : 1);
-    const known = this.ways[number];
-    if (known !== undefined) return known;
-    const { lineWidth } = this.page;
-    const { x, y } = this.skeleton.nodes[nodeOf(this.skeleton, branch)] as SkeletonNode;
-    // So many pixels lead beyond what is looked at, however they wind.
-    const points = placesAlong(this.skeleton, branch, 8 * SEEN_TO * lineWidth);
-    const heading =
-      headingOf(points, [x, y], SEEN_FROM * lineWidth, SEEN_TO * lineWidth) ??
-      headingOf(points, [x, y], 0, SEEN_TO * lineWidth);
-    const way = heading?.along ?? null;
-    this.ways[number] = way;
-    return way;
-  }
-
-  /** Which way a branch begins at its fork. */
-  startOf(branch: Branch): Point | null {
-    const { lineWidth } = this.page;
-    const { x, y } = this.skeleton.nodes[nodeOf(this.skeleton, branch)] as SkeletonNode;
-    const points = placesAlong(this.skeleton, branch, 8 * STARTS * lineWidth);
-    return headingOf(points, [x, y], 0, STARTS * lineWidth)?.along ?? null;
-  }
-}
-
-/** Forks so near to one another that they are one place, and what leaves such a place. */
-interface ForkPlaces {
-  readonly placeOf: (node: number) => number;
-  /** By place; what lies within it left out. */
-  readonly leaving: ReadonlyMap<number, readonly Branch[]>;
-}
-
-function placesOfForks({ stretches, nodes }: Skeleton, near: number): ForkPlaces {
-  const groups = new Groups(nodes.length);
-  const isFork = (node: number) => (nodes[node] as SkeletonNode).stretches.length > 2;
-  for (const { from, to, length } of stretches) {
-    if (from !== to && length < near && isFork(from) && isFork(to)) groups.join(from, to);
-  }
-  const placeOf = (node: number) => groups.of(node);
-  const leaving = new Map<number, Branch[]>();
-  stretches.forEach(({ from, to, length }, stretch) => {
-    if (length < near && placeOf(from) === placeOf(to)) return;
-    for (const isFrom of [true, false]) {
-      const place = placeOf(isFrom ? from : to);
-      const known = leaving.get(place);
-      if (known) known.push({ stretch, isFrom });
-      else leaving.set(place, [{ stretch, isFrom }]);
-    }
-  });
-  return { placeOf, leaving };
-}
-
 /** Whether an end may go on in another over a hole: in a small one, be it round a corner or an arc. */
 function faces(end: OpenEnd, line: OpenEnd, lineWidth: number): boolean {
   const [dx, dy] = [line.at[0] - end.at[0], line.at[1] - end.at[1]];
@@ -324,15 +156,17 @@ function isWhole(
   gone: readonly Branch[],
 ): boolean {
   const ways = lines.map((line) => headings.wayOf(line));
+  const starts = lines.map((line) => headings.startOf(line));
   return lines.every((line, n) => {
-    const way = ways[n];
+    const [way, start] = [ways[n], starts[n]];
     if (!way) return false;
-    if (ways.some((other) => other && other !== way && bendBetween(way, other) <= GOES_ON))
-      return true;
-    const start = headings.startOf(line);
+    const goesOn = (mine: Point | null | undefined, all: readonly (Point | null)[]) =>
+      all.some((other, k) => k !== n && mine && other && bendBetween(mine, other) <= GOES_ON);
+    // A corner a little farther on bends what is seen of a line.
+    if (goesOn(way, ways) || goesOn(start, starts)) return true;
     const isHalf = (other: Branch) => {
-      const way = headings.startOf(other);
-      return start !== null && way !== null && bendBetween(start, way) <= HALF;
+      const begins = headings.startOf(other);
+      return start && begins && bendBetween(start, begins) <= HALF;
     };
     if (gone.some(isHalf)) return false;
     const { x, y } = skeleton.nodes[nodeOf(skeleton, line)] as SkeletonNode;

@@ -1,6 +1,7 @@
 import type { Box, Point } from "../../base/index.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import { type Branch, bendBetween, headingOf, placesAlong } from "./branch.ts";
+import { middleDarkness } from "./darkness.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 
@@ -13,6 +14,8 @@ export interface OpenEnd {
   readonly onward: Point;
   /** As `onward`, of its very end alone: what a bad print left of a line between two arcs is that short. */
   readonly tip: Point;
+  /** How dark that is, as `darkness` has it. */
+  readonly dark: number;
   /** Pixels of line behind it, up to where it meets another. */
   readonly length: number;
   /** Whether what is behind it hangs on a part, or is longer than any letter's strokes. */
@@ -99,6 +102,7 @@ export function* openEnds(
       at: [x + onward[0] * eaten, y + onward[1] * eaten],
       onward,
       tip: [-tip[0], -tip[1]],
+      dark: middleDarkness(page, [x, y], points, 0, MEASURED * lineWidth),
       length: length + (line ? (skeleton.stretches[line.stretch] as Stretch).length : 0),
       isHeld:
         whole.length > LETTER * lineWidth ||

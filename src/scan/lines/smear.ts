@@ -1,5 +1,5 @@
 import type { Point } from "../../base/index.ts";
-import { darkness } from "./darkness.ts";
+import { middleDarkness } from "./darkness.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Zone } from "./zones.ts";
 
@@ -16,27 +16,10 @@ export function faintOne(
   ways: readonly (readonly Point[])[],
 ): number | null {
   const dark = ways.map((way) =>
-    darknessAlong(page, at, way, radius, radius + NEAR * page.lineWidth),
+    middleDarkness(page, at, way, radius, radius + NEAR * page.lineWidth),
   );
   const least = Math.min(...dark);
   const faint = dark.indexOf(least);
   const others = dark.filter((_, n) => n !== faint);
   return least < FAINT && least < FAINTER * Math.min(...others) ? faint : null;
-}
-
-/** The middle one of the darknesses of a way's places between two distances from a place. */
-function darknessAlong(
-  page: PreparedPage,
-  [x, y]: Point,
-  way: readonly Point[],
-  from: number,
-  to: number,
-): number {
-  const found: number[] = [];
-  for (const [px, py] of way) {
-    const far = Math.hypot(px - x, py - y);
-    if (far > to) break;
-    if (far >= from) found.push(darkness(page, px, py));
-  }
-  return found.length === 0 ? 1 : (found.sort((a, b) => a - b)[found.length >> 1] as number);
 }

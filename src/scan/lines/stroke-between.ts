@@ -29,10 +29,9 @@ const WIDE = 0.9;
 export function strokeBetween(
   page: PreparedPage,
   skeleton: Skeleton,
-  { at, radius, branches }: Zone,
+  { at, radius, branches, isRough }: Zone,
   zones: ReadonlyMap<number, Zone>,
   ways: readonly (readonly Point[])[],
-  isRough: boolean,
 ): number | null {
   const { lineWidth } = page;
   const headings = ways.map(

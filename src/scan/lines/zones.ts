@@ -2,6 +2,7 @@ import { Groups, type Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Sliced } from "../sliced.ts";
 import { type Branch, placesAlong } from "./branch.ts";
+import { isRoughAround } from "./grain-around.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 
@@ -24,6 +25,8 @@ export interface Zone {
   readonly branches: readonly Branch[];
   /** Stretches that lie in it whole. */
   readonly inside: readonly number[];
+  /** Whether more than two lines meet there on paper whose grain may have made some of them. */
+  readonly isRough: boolean;
 }
 
 /** In line widths: nodes nearer than that, their blobs added, are one place. */
@@ -167,8 +170,9 @@ class ZoneOfNodes {
     // Distances count to the middle of the first pixel of paper, half a pixel too far.
     const blob = this.solid - 0.5 - spread;
     const lineWidth = widthBeside(page, skeleton, branches, at, radius);
+    const isRough = branches.length > 2 && isRoughAround(page, at);
     const lines = { lineWidth, nodes: members, branches, inside: [...this.inside] };
-    return { at, radius, blob, blobAt: this.solidAt, ...lines };
+    return { at, radius, blob, blobAt: this.solidAt, isRough, ...lines };
   }
 
   /** Whether a stretch that meets a node lies in the zone whole, or is a bump of its ink. */

@@ -29,7 +29,9 @@ export function withoutJumps(
     .map((crossing) => arcAt(track, crossing, lineWidth))
     .filter((arc) => arc !== null);
   if (arcs.length === 0) return track;
-  const isKept = (_: number, n: number) => !arcs.some(([first, last]) => n > first && n < last);
+  const isInArc = new Uint8Array(track.xs.length);
+  for (const [first, last] of arcs) isInArc.fill(1, first + 1, last);
+  const isKept = (_: number, n: number) => isInArc[n] === 0;
   return { xs: track.xs.filter(isKept), ys: track.ys.filter(isKept) };
 }
 

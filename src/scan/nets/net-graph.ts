@@ -39,6 +39,8 @@ export interface Naming {
 
 /** In line widths: places of a line so near one another are one. */
 const ONE_PLACE = 1.5;
+/** Places of lines a slice. */
+const PLACES = 100_000;
 
 /** The nets of a page as nodes and lines, as they were followed, with the terminals that name them. */
 export function* netGraphs(
@@ -73,13 +75,20 @@ export function* netGraphs(
   }
   yield 0.7;
   const graphs = new Map<number, GraphRun[]>();
-  chains.forEach((chain, number) => {
+  let told = 0;
+  let copied = 0;
+  for (let number = 0; number < chains.length; number++) {
+    const chain = chains[number] as Chain;
     const net = netOf[chain.stretches[0] as number] as number;
     const runs = runsOf(chain, stops[number] ?? []);
     const known = graphs.get(net);
     if (known) for (const run of runs) known.push(run);
     else graphs.set(net, runs);
-  });
+    copied += chain.places.length;
+    if (copied - told < PLACES) continue;
+    told = copied;
+    yield 0.7 + (0.3 * number) / chains.length;
+  }
   return [...graphs].map(([net, runs]) => ({ net, runs }));
 
   function placeOf(end: StretchEnd): Point {

@@ -1,4 +1,5 @@
 import { distance, type Point } from "../../base/index.ts";
+import type { Sliced } from "../sliced.ts";
 import { crossingOf, type FittedLine, ontoLine, type Track } from "./fitted-line.ts";
 import { withoutJumps } from "./jumps.ts";
 import { levelled } from "./levels.ts";
@@ -29,21 +30,29 @@ export interface NetShape {
 const CORNER = 4.5;
 /** In line widths: corners nearer to one another are one. */
 const ONE_CORNER = 0.75;
+/** Places of lines a slice. */
+const PLACES = 8_000;
 
 /**
  * Straight lines through the places of a net. `endOf` tells where a line in the open really ends: by
  * its last place and the way it runs there.
  */
-export function netShape(
+export function* netShape(
   runs: readonly GraphRun[],
   width: number,
   lineWidth: number,
   endOf: (node: GraphNode, at: Point, onward: Point) => Point,
-): NetShape {
-  const shaped = levelled(
-    runs.map((run) => shapedRun(run, width, lineWidth)),
-    lineWidth,
-  );
+): Sliced<NetShape> {
+  const bare: ShapedRun[] = [];
+  for (let n = 0, places = 0; n < runs.length; n++) {
+    const run = runs[n] as GraphRun;
+    places += run.places.length;
+    bare.push(shapedRun(run, width, lineWidth));
+    if (places < PLACES) continue;
+    places = 0;
+    yield (0.8 * n) / runs.length;
+  }
+  const shaped = levelled(bare, lineWidth);
   const ends = new Map<GraphNode, { line: FittedLine; onward: Point; length: number }[]>();
   const put = (node: GraphNode, piece: Piece | undefined, isStart: boolean) => {
     const known = ends.get(node) ?? [];

@@ -1,4 +1,5 @@
 import { distance, type Point } from "../../base/index.ts";
+import type { Sliced } from "../sliced.ts";
 import type { GraphNode, GraphRun } from "./net-graph.ts";
 
 /** In line widths: an end that sticks out no farther is the ink's, not a line's. */
@@ -8,22 +9,29 @@ const HOLE = 2;
 const ROUND_HOLE = 8;
 /** Each stub taken out has all lines of its net looked at again. No circuit comes near: this is hatching. */
 const MOST_LOOKED_AT = 1_000_000;
+/** Lines looked at in a slice. */
+const SLICE = 10_000;
 
 /**
  * The lines of a net without what only thinning made: stubs, rings round a hole in a line's ink, and
  * nodes at which nothing meets. `isHeld` tells the ends that hang on something.
  */
-export function tidied(
+export function* tidied(
   runs: readonly GraphRun[],
   width: number,
   lineWidth: number,
   isHeld: (node: GraphNode) => boolean,
-): GraphRun[] {
+): Sliced<GraphRun[]> {
   let kept = runs.filter(
     ({ from, to, places }) => from !== to || places.length > ROUND_HOLE * lineWidth,
   );
   if (kept.length === 0) return [...runs];
+  let told = 0;
   for (let looked = kept.length; looked <= MOST_LOOKED_AT; looked += kept.length) {
+    if (looked - told > SLICE) {
+      told = looked;
+      yield looked / MOST_LOOKED_AT;
+    }
     const degrees = degreesOf(kept);
     const isStub = (run: GraphRun) =>
       [run.from, run.to].some(

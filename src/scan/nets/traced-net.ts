@@ -42,4 +42,6 @@ export interface LineQuestion {
 export interface Traced {
   readonly nets: readonly TracedNet[];
   readonly questions: readonly LineQuestion[];
+  /** Whether the paper's grain looks so much like lines that nothing was asked, and little joined. */
+  readonly isTooRough: boolean;
 }

@@ -21,14 +21,17 @@ export function* bridged(pieces: readonly Piece[], line: number): Sliced<Piece[]
   });
   ends.sort((a, b) => a.at[0] - b.at[0]);
   const reach = BREAK * line;
+  const near = new Squares(
+    ends.map(({ at }) => at),
+    reach,
+  );
   const found: Piece[] = [];
   for (const [n, one] of ends.entries()) {
     if (n % SLICE === SLICE - 1) yield n / ends.length;
-    for (let m = n + 1; m < ends.length; m++) {
+    for (const m of near.after(n)) {
       const other = ends[m] as typeof one;
       const [dx, dy] = [other.at[0] - one.at[0], other.at[1] - one.at[1]];
-      if (dx > reach) break;
-      if (Math.abs(dy) > reach) continue;
+      if (dx > reach || Math.abs(dy) > reach) continue;
       if (one.out[0] * other.out[0] + one.out[1] * other.out[1] > LINED_UP) continue;
       // Ahead of the one, and behind the other.
       if (dx * one.out[0] + dy * one.out[1] < 0.2 * line) continue;
@@ -48,3 +51,41 @@ export function* bridged(pieces: readonly Piece[], line: number): Sliced<Piece[]
 const LINED_UP = -0.96;
 /** Longer strokes are found without. */
 const MOST_BRIDGED = 40;
+
+/** Points by the square in which they lie, as wide as one looks. They are sorted from left to right. */
+class Squares {
+  private readonly points: readonly Point[];
+  private readonly side: number;
+  private readonly members = new Map<number, number[]>();
+
+  constructor(points: readonly Point[], side: number) {
+    [this.points, this.side] = [points, side];
+    points.forEach((point, n) => {
+      const square = this.squareOf(point, 0, 0);
+      const known = this.members.get(square);
+      if (known) known.push(n);
+      else this.members.set(square, [n]);
+    });
+  }
+
+  /** Of those that come after one and are as near as a square is wide: in order, with some farther off. */
+  after(n: number): number[] {
+    const found: number[] = [];
+    for (let right = 0; right <= 1; right++) {
+      for (let down = -1; down <= 1; down++) {
+        const square = this.squareOf(this.points[n] as Point, right, down);
+        for (const one of this.members.get(square) ?? []) if (one > n) found.push(one);
+      }
+    }
+    return found.sort((a, b) => a - b);
+  }
+
+  private squareOf([x, y]: Point, right: number, down: number): number {
+    const column = Math.floor(x / this.side) + right;
+    const row = Math.floor(y / this.side) + down;
+    return column * ROWS + row;
+  }
+}
+
+/** More rows of squares than a page has. */
+const ROWS = 1 << 20;

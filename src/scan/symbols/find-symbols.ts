@@ -1,4 +1,5 @@
 import type { Box } from "../../base/index.ts";
+import { CrowdedPage, crowdOn } from "../crowded-page.ts";
 import type { PreparedPage } from "../lines/prepared-page.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import { onePerPlace, type Ranked } from "./apart.ts";
@@ -37,8 +38,10 @@ export function* findSymbols(
   prepared: PreparedPage,
   { examples }: SymbolSearch,
 ): Sliced<SymbolProposal[]> {
-  const page = yield* asPart(symbolPageOf(prepared), 0, 0.4);
-  if (isGrain(page)) throw new Error(TOO_MUCH_GRAIN);
+  const crowd = yield* asPart(crowdOn(prepared, []), 0, 0.02);
+  if (crowd > 0) throw new CrowdedPage(TOO_MANY_STROKES);
+  const page = yield* asPart(symbolPageOf(prepared), 0.02, 0.4);
+  if (isGrain(page)) throw new CrowdedPage(TOO_MANY_STROKES);
   const askew = askewOf(page.pieces, page.line);
   const fitter = new Fitter(page);
   const shown = examplesAsSymbols(page, askew, examples);
@@ -80,8 +83,8 @@ export function* findSymbols(
 const FEW_STROKES = 200;
 /** Squares a line width wide for each stroke, at least: a full sheet has some 200, random dots 17. */
 const LEAST_ROOM = 35;
-const TOO_MUCH_GRAIN =
-  "There is too much grain on this picture to look for parts. Clean it first: black-and-white, then specks.";
+const TOO_MANY_STROKES =
+  "There is too much grain, tone or printed grid on this picture to look for parts. Crop it to the diagram, or clean it first: black-and-white, then specks.";
 
 /** Every stroke of grain is tried as every symbol, which would take minutes and find nothing. */
 function isGrain({ width, height, line, pieces, glyphPieces }: SymbolPage): boolean {

@@ -1,3 +1,4 @@
+import { CrowdedPage } from "../crowded-page.ts";
 import type { Pose } from "./pose.ts";
 
 /** Side of a square of the page, line widths: a symbol is some 30 wide. */
@@ -9,6 +10,8 @@ const SIDE = 32;
 const MOST_TRIED = 500;
 /** So many thick squares, and the picture is no diagram: trying on would take minutes. */
 const MOST_THICK = 24;
+/** Poses that are tried on a page: a full sheet of 17 megapixels has some 30,000. */
+const MOST_OF_ALL = 150_000;
 
 const TOO_DENSE =
   "Too many lines lie close together on this picture to look for parts. Crop it to the diagram, or clean it first.";
@@ -20,18 +23,20 @@ export class Thickets {
   private readonly side: number;
   private readonly tried = new Map<string, number>();
   private thick = 0;
+  private all = 0;
 
   /** `line`: width of the usual line, pixels. */
   constructor(line: number) {
     this.side = SIDE * line;
   }
 
-  /** Counts a pose that is tried; throws where the page is a thicket all over. */
+  /** Counts a pose that is tried; throws where the page is a thicket all over, or nearly one. */
   add(pose: Place): void {
+    if (++this.all > MOST_OF_ALL) throw new CrowdedPage(TOO_DENSE);
     const square = this.squareOf(pose);
     const count = (this.tried.get(square) ?? 0) + 1;
     this.tried.set(square, count);
-    if (count === MOST_TRIED && ++this.thick > MOST_THICK) throw new Error(TOO_DENSE);
+    if (count === MOST_TRIED && ++this.thick > MOST_THICK) throw new CrowdedPage(TOO_DENSE);
   }
 
   /** Whether nothing more is tried there. */

@@ -3,6 +3,8 @@ import { type Piece, pieceOf, type RawPiece } from "./piece.ts";
 
 /** Two strokes that turn by less than this go on through a place as one, degrees. */
 const ON = 24;
+/** No place of a diagram has so many strokes: it is grain, where all against one another take minutes. */
+const CROWDED = 64;
 const LINED_UP = -Math.cos((ON * Math.PI) / 180);
 
 /** One end of a stroke at a place, as a number: twice the stroke's, and one for its second end. */
@@ -34,6 +36,7 @@ function nextEnds(raw: readonly RawPiece[], line: number): Int32Array {
   });
   const next = new Int32Array(2 * raw.length).fill(-1);
   for (const ends of places.values()) {
+    if (ends.length > CROWDED) continue;
     const pairs = ends.flatMap((one, n) =>
       ends.slice(n + 1).flatMap((other) => {
         const dot = one.out[0] * other.out[0] + one.out[1] * other.out[1];

@@ -1,5 +1,6 @@
 import type { Box } from "../../base/index.ts";
 import { type Bits, type Grey, greyOf } from "../raster.ts";
+import type { Bridge } from "./bridge.ts";
 import { READ_PAD, READ_TALL, type WordTurn } from "./word-crop.ts";
 
 /** What crops are cut from: the page, whose piece of ink each pixel is (0 none), and the lines taken out of it. */
@@ -18,7 +19,7 @@ export const timesFor = (tall: number): number => Math.min(MOST_TIMES, READ_TALL
 
 /**
  * The pieces of ink with these labels alone, on white, turned level, letters `READ_TALL` pixels tall.
- * `box` is around them with its edges inside, pixels of the page; in boxes of `kept` lines stay too.
+ * `box` is around them with its edges inside, pixels of the page; what of lines `kept` has stays too.
  */
 export function cutCrop(
   source: CropSource,
@@ -26,7 +27,7 @@ export function cutCrop(
   turn: WordTurn,
   own: ReadonlySet<number>,
   tall: number,
-  kept: readonly Box[] = [],
+  kept: Bridge | null = null,
 ): Grey {
   const piece = pieceOf(source, box, own, kept);
   const upright = turn === 0 ? piece : turned(piece, turn);
@@ -39,46 +40,57 @@ const OTHER = 2;
 
 /** What is neither the word's own nor a line or other large ink, such as a faint hyphen, stays. */
 function pieceOf(
-  { flat, labels, lines }: CropSource,
+  source: CropSource,
   box: Box,
   own: ReadonlySet<number>,
-  kept: readonly Box[],
+  kept: Bridge | null,
 ): Grey {
+  const { flat, labels, lines } = source;
   const { width, height } = flat;
   const [left, top] = [box.left - EDGE, box.top - EDGE];
   const out = greyOf(box.right + EDGE - left + 1, box.bottom + EDGE - top + 1);
   const whose = new Uint8Array(out.data.length);
-  const claim = (x: number, y: number, claimed: number) => {
-    for (let v = Math.max(0, y - EDGE); v <= Math.min(out.height - 1, y + EDGE); v++) {
-      for (let u = Math.max(0, x - EDGE); u <= Math.min(out.width - 1, x + EDGE); u++) {
-        const at = v * out.width + u;
-        if (whose[at] !== OWN) whose[at] = claimed;
-      }
-    }
-  };
   const pixelAt = (x: number, y: number) =>
     x + left < 0 || y + top < 0 || x + left >= width || y + top >= height
       ? -1
       : (y + top) * width + x + left;
+  const ink: { x: number; y: number; claimed: number }[] = [];
   for (let y = 0; y < out.height; y++) {
     for (let x = 0; x < out.width; x++) {
       const at = pixelAt(x, y);
       if (at < 0) continue;
-      if (own.has(labels[at] as number)) claim(x, y, OWN);
-      else if (labels[at] !== 0 || lines.data[at]) claim(x, y, OTHER);
+      const isKept = lines.data[at] === 1 && kept?.has(source, x + left, y + top);
+      if (own.has(labels[at] as number) || isKept) ink.push({ x, y, claimed: OWN });
+      else if (labels[at] !== 0 || lines.data[at]) ink.push({ x, y, claimed: OTHER });
     }
   }
-  const isKept = (x: number, y: number) =>
-    kept.some((one) => x >= one.left && x <= one.right && y >= one.top && y <= one.bottom);
+  // The nearest ink has a soft edge, of two as near the word's own.
+  for (let reach = 0; reach <= EDGE; reach++) {
+    for (const claimed of [OWN, OTHER]) {
+      for (const one of ink) {
+        if (one.claimed !== claimed) continue;
+        for (
+          let v = Math.max(0, one.y - reach);
+          v <= Math.min(out.height - 1, one.y + reach);
+          v++
+        ) {
+          for (
+            let u = Math.max(0, one.x - reach);
+            u <= Math.min(out.width - 1, one.x + reach);
+            u++
+          ) {
+            const at = v * out.width + u;
+            if (whose[at] === 0) whose[at] = claimed;
+          }
+        }
+      }
+    }
+  }
   for (let y = 0; y < out.height; y++) {
     for (let x = 0; x < out.width; x++) {
       const at = pixelAt(x, y);
       const spot = y * out.width + x;
-      const isOther =
-        at < 0 ||
-        ((whose[spot] === OTHER || lines.data[at] === 1) && !isKept(x + left, y + top)) ||
-        (labels[at] !== 0 && !own.has(labels[at] as number));
-      out.data[spot] = isOther ? 255 : (flat.data[at] as number);
+      out.data[spot] = at < 0 || whose[spot] === OTHER ? 255 : (flat.data[at] as number);
     }
   }
   return out;

@@ -1,12 +1,17 @@
 import { inkPixels } from "../ink-pixels.ts";
-import { IntList } from "../int-list.ts";
 import { type Bits, bitsOf } from "../raster.ts";
 import { asPart, inBands, type Sliced } from "../sliced.ts";
+import { alongOf, type LineWay, lineBandsOf } from "./line-bands.ts";
+import { type Stroke, strokesAt } from "./line-strokes.ts";
+import { patchesBetween } from "./mended-strokes.ts";
+import { areOnePiece } from "./one-piece.ts";
 
 /** A straight run this many line widths long is a line: no letter on a drawing has one. */
 const LONG = 15;
 /** What sticks out of a line by no more than this share of its width is its ragged edge. */
 const RAGGED = 0.5;
+/** Places along lines looked at in a slice. */
+const SLICE = 20_000;
 
 export interface WithoutLines {
   /** Ink that is left: letters, and what symbols have of curves and short strokes. */
@@ -99,111 +104,39 @@ function* uprightRuns(ink: Bits, least: number): Sliced<Bits> {
   return out;
 }
 
-type Way = "level" | "upright";
-
-/** Steps through the pixels along a line and across it. */
-const stepsOf = ({ width, height }: Bits, way: Way) =>
-  way === "level"
-    ? { count: height, length: width, along: 1, across: width }
-    : { count: width, length: height, along: width, across: 1 };
-
-/** Pixels at which lines are crossed in a slice. */
-const SLICE = 20_000;
-
-/** Goes across every line, place by place: ragged edges go with it, strokes through it come back. */
-function* mend(left: Bits, lines: Bits, own: Bits, way: Way, ragged: number): Sliced<void> {
-  const { count, length, along, across } = stepsOf(left, way);
-  const inkFrom = (at: number, row: number, step: 1 | -1): number => {
-    let reach = 0;
-    for (let r = row + step; r >= 0 && r < count && left.data[at + r * across]; r += step) reach++;
-    return reach;
+/** Goes along every line: its ragged edges go with it, what it hid of strokes through it comes back. */
+function* mend(left: Bits, lines: Bits, own: Bits, way: LineWay, ragged: number): Sliced<void> {
+  const at = alongOf(left, way);
+  const bands = yield* asPart(lineBandsOf(own, way), 0, 0.6);
+  const fill = (place: number, from: number, to: number, isInk: boolean) => {
+    for (let row = Math.max(0, from); row <= Math.min(at.count - 1, to); row++) {
+      const pixel = place * at.along + row * at.across;
+      left.data[pixel] = isInk ? 1 : 0;
+      lines.data[pixel] = isInk ? 0 : 1;
+    }
   };
-  const tops = yield* asPart(topsOf(own, way), 0, 0.5);
-  for (let top = 0; top < tops.length; top++) {
-    if (top % SLICE === SLICE - 1) yield 0.5 + (0.5 * top) / tops.length;
-    const place = tops[top] as number;
-    const n = way === "level" ? place % own.width : Math.floor(place / own.width);
-    const at = n * along;
-    const first = (place - at) / across;
-    let row = first;
-    while (row + 1 < count && own.data[at + (row + 1) * across]) row++;
-    const above = inkFrom(at, first, -1);
-    const below = inkFrom(at, row, 1);
-    if (above > 0 && above <= ragged)
-      fill(left, lines, at, first - above, first - 1, across, false);
-    if (below > 0 && below <= ragged) fill(left, lines, at, row + 1, row + below, across, false);
-    if (above <= ragged && below <= ragged) continue;
-    if (!goesThrough(left, at, first, row, across, along, n, length, above > ragged)) continue;
-    fill(left, lines, at, first, row, across, true);
-  }
-}
-
-/**
- * Where lines begin, seen across them: of level ones the upper edge, from the left column to the right;
- * of upright ones the left edge, from the upper row down.
- */
-function* topsOf(own: Bits, way: Way): Sliced<Int32Array> {
-  const { width, data } = own;
-  const inkIn = inkPixels(own);
-  const found = new IntList();
-  const add = (at: number) => {
-    const isTop =
-      way === "level" ? at < width || !data[at - width] : at % width === 0 || !data[at - 1];
-    if (isTop) found.push(at);
-  };
-  yield* inBands(own, (top, bottom) => inkIn(top * width, bottom * width, add));
-  return way === "level" ? byColumn(found, width) : found.values();
-}
-
-/** Places in order of the rows put in order of the columns, from the top down in each. */
-function byColumn(places: IntList, width: number): Int32Array {
-  const next = new Int32Array(width + 1);
-  for (let n = 0; n < places.length; n++) {
-    const after = (places.at(n) % width) + 1;
-    next[after] = (next[after] as number) + 1;
-  }
-  for (let x = 0; x < width; x++) next[x + 1] = (next[x + 1] as number) + (next[x] as number);
-  const sorted = new Int32Array(places.length);
-  for (let n = 0; n < places.length; n++) {
-    const x = places.at(n) % width;
-    sorted[next[x] as number] = places.at(n);
-    next[x] = (next[x] as number) + 1;
-  }
-  return sorted;
-}
-
-/** Whether ink stands right across a line from where it stands here, or a little aside for a slanting stroke. */
-function goesThrough(
-  left: Bits,
-  at: number,
-  top: number,
-  bottom: number,
-  across: number,
-  along: number,
-  n: number,
-  length: number,
-  isAbove: boolean,
-): boolean {
-  const aside = Math.ceil((bottom - top + 1) / 2);
-  const row = isAbove ? bottom + 1 : top - 1;
-  for (let by = -aside; by <= aside; by++) {
-    if (n + by < 0 || n + by >= length) continue;
-    if (left.data[at + by * along + row * across] === 1) return true;
-  }
-  return false;
-}
-
-function fill(
-  left: Bits,
-  lines: Bits,
-  at: number,
-  from: number,
-  to: number,
-  across: number,
-  isInk: boolean,
-): void {
-  for (let row = from; row <= to; row++) {
-    left.data[at + row * across] = isInk ? 1 : 0;
-    lines.data[at + row * across] = isInk ? 0 : 1;
+  const areOne = (one: Stroke, other: Stroke) => areOnePiece(left, at, one, other);
+  let places = 0;
+  for (const [n, band] of bands.entries()) {
+    places += band.firsts.length;
+    if (places > SLICE) {
+      yield 0.6 + (0.4 * n) / bands.length;
+      places = 0;
+    }
+    const strokes = strokesAt(left, at, band, ragged, (place, from, to) =>
+      fill(place, from, to, false),
+    );
+    for (const { rows, at: ends } of patchesBetween(strokes, areOne)) {
+      const [first, last] = rows;
+      for (let row = first + 1; row < last; row++) {
+        const share = (row - first) / (last - first);
+        const [from, to] = [0, 1].map((end) =>
+          Math.round((ends[0][end] as number) * (1 - share) + (ends[1][end] as number) * share),
+        ) as [number, number];
+        for (let place = Math.max(0, from); place <= Math.min(at.length - 1, to); place++) {
+          fill(place, row, row, true);
+        }
+      }
+    }
   }
 }

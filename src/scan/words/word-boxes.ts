@@ -1,9 +1,10 @@
 import { type Box, boxAround } from "../../base/index.ts";
 import { components } from "../components.ts";
-import { distancesToPaper } from "../distance.ts";
+import { distancesToPaper, STEPS_PER_PIXEL } from "../distance.ts";
 import type { PreparedPage } from "../lines/prepared-page.ts";
 import type { Bits } from "../raster.ts";
 import { asPart, type Sliced } from "../sliced.ts";
+import { bridgeIn } from "./bridge.ts";
 import { cutCrop, timesFor } from "./cut-crop.ts";
 import { BY_LEVEL, BY_UPRIGHT, glyphsOf, type Inked } from "./glyphs.ts";
 import { letterInk } from "./letter-ink.ts";
@@ -37,6 +38,7 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   const usual = usualHeight(sized);
   const likely = sized.filter(({ row, tall }) => mayBeWord(row, tall, usual));
   if (likely.length > MOST_WORDS) throw new Error(TOO_MUCH_PRINT);
+  const reach = Math.ceil(1.5 * page.lineWidth);
   let cropped = 0;
   for (const [n, { row, tall }] of likely.entries()) {
     const box = boxAround(row.glyphs);
@@ -57,7 +59,9 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
       isCut,
       isCrowded: hasBlot(row, inked) || hasOtherInk(source, box, row.way, own, tall),
       grey: cutCrop(source, room, turn, own, tall),
-      bridged: isCut ? cutCrop(source, room, turn, own, tall, row.glyphs) : null,
+      bridged: isCut
+        ? cutCrop(source, room, turn, own, tall, bridgeIn(row, tall, strokeOf(row, inked), reach))
+        : null,
       aside: Math.round(aside * timesFor(tall)),
     });
     if (n % BATCH === BATCH - 1) yield 0.7 + (0.3 * n) / likely.length;
@@ -76,17 +80,29 @@ function hasBlot({ glyphs }: WordLine, { thickest }: Inked): boolean {
   return Math.max(...thick) > BLOT * usual;
 }
 
+/** How wide the letters' strokes are, pixels. */
+function strokeOf({ glyphs }: WordLine, { thickest }: Inked): number {
+  const thick = glyphs.flatMap(({ numbers }) => numbers.map((n) => thickest[n] as number));
+  return (2 * (thick.sort((a, b) => a - b)[thick.length >> 1] as number)) / STEPS_PER_PIXEL;
+}
+
 function factsOf(
   distances: Uint8Array,
   labels: Int32Array,
-  { level, upright }: WithoutLines,
+  { level, upright, lines }: WithoutLines,
   count: number,
 ): Inked {
   const thickest = new Uint8Array(count);
   const cutBy = new Uint8Array(count);
   const { width } = level;
-  const touches = ({ data }: Bits, at: number) =>
-    data[at - 1] || data[at + 1] || data[at - width] || data[at + width];
+  // Between a letter and its line may lie the line's ragged edge, which was taken away with it.
+  const isNextTo = ({ data }: Bits, at: number, step: number) =>
+    data[at + step] || (lines.data[at + step] && data[at + 2 * step]);
+  const touches = (bits: Bits, at: number) =>
+    isNextTo(bits, at, -1) ||
+    isNextTo(bits, at, 1) ||
+    isNextTo(bits, at, -width) ||
+    isNextTo(bits, at, width);
   for (let at = 0; at < labels.length; at++) {
     const number = (labels[at] as number) - 1;
     if (number < 0) continue;

@@ -12,6 +12,7 @@ export * from "./part-items.ts";
 export * from "./part-placing.ts";
 export * from "./part-proposals.ts";
 export * from "./picture-file.ts";
+export * from "./rough-picture.ts";
 export * from "./scan-step.ts";
 export * from "./sheet-squaring.ts";
 export * from "./square-offer.ts";

@@ -31,12 +31,16 @@ export interface FoundParts {
   readonly sheet: Id;
   readonly file: string;
   readonly proposals: readonly SymbolProposal[];
+  /** What was placed on the sheet then: with other examples other things are found. */
+  readonly examples: readonly PlacedExample[];
 }
 
 /** Proposes parts from the picture of the sheet at hand. Nothing is placed but what the user accepts. */
 export interface PartsDesk extends Store<PartsState> {
-  /** Looks over the whole picture and shows what it finds. */
+  /** Shows what is found on the picture; looks it over only where it or what is placed is another than last time. */
   find(): Promise<void>;
+  /** Looks over the whole picture again: what was left is proposed again, too. */
+  findAgain(): Promise<void>;
   /** Looks for what is printed like a placed part. */
   findMoreLike(part: Id): Promise<void>;
   close(): void;
@@ -108,8 +112,19 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
       ),
     );
     if (!proposals) return;
-    const found = { ...asked, proposals };
+    const found = { ...asked, proposals, examples };
     store.set(() => ({ ...NOTHING, isOpen: true, found, like }));
+  };
+
+  /** Whether looking over the whole picture now would find what is found already. */
+  const isFoundNow = () => {
+    const { found, like } = store.get();
+    return (
+      found !== null &&
+      like === null &&
+      holds(found) &&
+      areAlike(found.examples, examplesOf(session, found.sheet))
+    );
   };
 
   const openOf = keptLast(openParts);
@@ -151,7 +166,8 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
     ...store,
     items,
     joints,
-    find: () => look(null),
+    find: async () => (isFoundNow() ? show({ isOpen: true }) : look(null)),
+    findAgain: () => look(null),
     findMoreLike: (part) => look(part),
     close: () => show({ isOpen: false, chosen: null }),
     choose: (id) => show({ chosen: id }),
@@ -191,6 +207,10 @@ export function createPartsDesk(session: Session, pages: PageDesk): PartsDesk {
     },
   };
 }
+
+/** Whether the same is placed at the same places: names and values are no part of how a symbol looks. */
+const areAlike = (a: readonly PlacedExample[], b: readonly PlacedExample[]): boolean =>
+  JSON.stringify(a) === JSON.stringify(b);
 
 /** What is placed on a sheet, as examples of what its parts look like. */
 function examplesOf(session: Session, sheet: Id): PlacedExample[] {

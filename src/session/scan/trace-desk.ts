@@ -44,6 +44,8 @@ export interface TraceDesk extends Store<TraceState> {
   /** The doubtful places of what is looked at, with its open ends. The same object while they are the same. */
   places(): readonly DoubtfulPlace[];
   ask(place: DoubtfulPlace | null): void;
+  /** Puts away, for this picture, that it is rough. */
+  hearRough(): void;
   answer(at: Point, joined: boolean): void;
   /** Says that the stretch of line there is none: a stain, a scratch. */
   leaveOut(at: Point): void;
@@ -169,6 +171,7 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
     },
     answers: answersNow,
     ask: (place) => show({ place }),
+    hearRough: () => show({ isRoughHeard: true }),
     answer: (at, joined) => {
       const { traced, followed } = store.get();
       const { sheet } = session.get();

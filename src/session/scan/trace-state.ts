@@ -12,6 +12,8 @@ export interface TracedSheet {
   readonly lineWidth: number;
   readonly nets: readonly WholeNet[];
   readonly questions: readonly LineQuestion[];
+  /** As `Traced` has it. */
+  readonly isTooRough: boolean;
 }
 
 /** A net that was pointed at. */
@@ -42,6 +44,8 @@ export interface TraceState {
   readonly shown: string | null;
   /** Ids of nets that the user leaves as they are. */
   readonly left: ReadonlySet<string>;
+  /** Whether the user has put away that the picture is rough. */
+  readonly isRoughHeard: boolean;
 }
 
 export const NOT_TRACED: TraceState = {
@@ -53,6 +57,7 @@ export const NOT_TRACED: TraceState = {
   isListOpen: false,
   shown: null,
   left: new Set(),
+  isRoughHeard: false,
 };
 
 export const questionsOf = (

@@ -71,8 +71,9 @@ export function createTracedLines(
   const traceWith = async (basis: TraceBasis, isQuiet: boolean): Promise<TracedSheet | null> => {
     const madeThen = made;
     const work: Parameters<typeof pages.runQuietly<TracedSheet>>[0] = async (port, tell, page) => {
-      const { nets, questions } = await port.trace(askOf(basis), tell);
-      return { basis, lineWidth: page.lineWidth, nets: wholeNets(nets), questions };
+      const { nets, questions, isTooRough } = await port.trace(askOf(basis), tell);
+      const { lineWidth } = page;
+      return { basis, lineWidth, nets: wholeNets(nets), questions, isTooRough };
     };
     const traced = await (isQuiet ? pages.runQuietly(work) : pages.run("Following lines", work));
     if (!traced) return null;

@@ -50,4 +50,28 @@ describe("pages whose nets are known", () => {
     expect(wrong).toBe(0);
     expect(right).toBeGreaterThan(40);
   }, 60_000);
+
+  test("what grain frayed into short strokes beside an arc is a line still, and the arc no stem of a T", async () => {
+    const { wrong, right } = await scoreOf(9044, 1, [150], [36, 26]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(30);
+  }, 60_000);
+
+  test("a word's pale stroke on the other side of a small dot is no lost arm of a crossing", async () => {
+    const { wrong, right } = await scoreOf(8143, 1, [150], [24, 18]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(15);
+  }, 60_000);
+
+  test("two lines that turn off between two crossings keep to themselves", async () => {
+    const { wrong, right } = await scoreOf(10234, 1, [150], [36, 26]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(30);
+  }, 60_000);
+
+  test("what is left of a small arc is no stem of a T, though its top is flat", async () => {
+    const { wrong, right } = await scoreOf(10232, 1, [150], [36, 26]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(25);
+  }, 60_000);
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { seededRandom } from "../../../src/base/index.ts";
-import { grainAround } from "../../../src/scan/lines/grain-around.ts";
+import { grainAround, isRoughAround } from "../../../src/scan/lines/grain-around.ts";
 import type { PreparedPage } from "../../../src/scan/lines/prepared-page.ts";
 import { bitsOf, greyOf } from "../../../src/scan/raster.ts";
 
@@ -49,13 +49,13 @@ describe("grain round a place, as a share of a line's darkness", () => {
     expect(grainAround(lined, [100, 100])).toBeLessThan(0.02);
   });
 
-  test("where hardly any paper is, nothing is said of it", () => {
-    expect(
-      grainAround(
-        paper(36, () => true),
-        [100, 100],
-      ),
-    ).toBe(0);
+  test("where nearly all looks like ink, no line can be told", () => {
+    const black = paper(36, () => true);
+    expect(grainAround(black, [100, 100])).toBe(Number.POSITIVE_INFINITY);
+    expect(isRoughAround(black, [100, 100])).toBe(true);
+  });
+
+  test("near the corner of the picture less paper is enough", () => {
     expect(grainAround(paper(36), [0, 0])).toBeGreaterThan(0);
   });
 });

@@ -77,4 +77,46 @@ describe("what only looks joined", () => {
     expect(isOne(LEFT, TOP)).toBe(false);
     expect(questions).toHaveLength(1);
   });
+
+  test("a line that is jumped, and broke off between the arc and its own corner, is no stem of a T", () => {
+    const broken = (corner: number) =>
+      followed((pen) => {
+        line(pen, [15, MIDDLE], [MIDDLE - 14, MIDDLE]);
+        line(pen, [MIDDLE + 14, MIDDLE], [185, MIDDLE]);
+        pen.beginPath();
+        pen.arc(MIDDLE, MIDDLE, 14, Math.PI, 0);
+        pen.stroke();
+        line(pen, [MIDDLE, 185], [MIDDLE, MIDDLE - 20]);
+        line(pen, [MIDDLE, MIDDLE - 30], [MIDDLE, corner], [195, corner]);
+      });
+    const [far, near] = [broken(MIDDLE - 42), broken(MIDDLE - 36)];
+    expect([far, near].map(({ isOne }) => isOne(LEFT, RIGHT))).toEqual([true, true]);
+    expect([far, near].map(({ isOne }) => isOne(LEFT, BOTTOM))).toEqual([false, false]);
+    expect(far.isOne(BOTTOM, [150, MIDDLE - 42])).toBe(true);
+    expect(far.questions).toEqual([]);
+    // Of what is left between the hole and the corner the way can't be told.
+    expect(near.questions).toHaveLength(1);
+  });
+
+  test("letters that fill the corner of a line and touch another beside it join them to nothing", () => {
+    const { isOne } = followed((pen) => {
+      line(pen, [60, 15], [60, 132], [185, 132]);
+      line(pen, [90, 15], [90, 185]);
+      line(pen, [60, 123], [70, 120], [82, 121], [90, 117]);
+      for (const x of [70, 82]) line(pen, [x, 120], [x, 132]);
+    });
+    expect(isOne([60, 40], [170, 132])).toBe(true);
+    expect(isOne([90, 40], [90, 170])).toBe(true);
+    expect(isOne([60, 40], [90, 40])).toBe(false);
+  });
+
+  test("two lines that cross twice, with a corner of each between, keep to themselves", () => {
+    const { isOne, questions } = followed((pen) => {
+      line(pen, [15, 90], [110, 90], [110, 185]);
+      line(pen, [90, 15], [90, 110], [185, 110]);
+    });
+    expect([isOne([30, 90], [110, 170]), isOne([90, 30], [170, 110])]).toEqual([true, true]);
+    expect(isOne([30, 90], [90, 30])).toBe(false);
+    expect(questions).toEqual([]);
+  });
 });

@@ -57,7 +57,7 @@ function working() {
     });
   const port: Partial<TracePort> = {
     open: async () => ({ width: 800, height: 600, lineWidth: 3 }),
-    trace: () => held({ nets: [NET] as TracedNet[], questions: [] }),
+    trace: () => held({ nets: [NET] as TracedNet[], questions: [], isTooRough: false }),
     findParts: () => held([FUSE]),
     netAt: async () => null,
     callOff: () => {

@@ -57,7 +57,7 @@ export function tracing(job: Job, picture: (ask: TraceAsk) => FakePicture) {
       bare = seen.bare ?? [];
       bareQuestions = seen.bareQuestions ?? [];
       if (fake.isHeld) await new Promise<void>((resolve) => held.push(resolve));
-      return { nets: seen.nets, questions: seen.questions ?? [] };
+      return { nets: seen.nets, questions: seen.questions ?? [], isTooRough: false };
     },
     netAt: async (at: Point) => {
       const net = bare.find(({ box }) => isIn(box, at));

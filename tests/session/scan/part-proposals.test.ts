@@ -119,7 +119,57 @@ describe("parts proposed from a picture", () => {
     desk.leave(desk.get().chosen ?? "");
     expect(desk.items().map(({ kind }) => kind)).toEqual(["lamp", "diode", "resistor"]);
     expect(session.get().job).toBe(before);
+    await desk.findAgain();
+    expect(desk.items()).toHaveLength(4);
+  });
+
+  test("put away and opened again it is as it was left, and the picture is not looked over again", async () => {
+    const { desk, asked } = proposing(drawing([]), FOUND);
     await desk.find();
+    desk.step(1);
+    desk.leave(desk.get().chosen ?? "");
+    desk.close();
+    await desk.find();
+    expect(desk.get().isOpen).toBe(true);
+    expect(desk.items().map(({ kind }) => kind)).toEqual(["lamp", "diode", "resistor"]);
+    expect(asked).toHaveLength(1);
+  });
+
+  test("opened again it is looked over anew where another part is placed or another picture is there", async () => {
+    const { desk, session, asked } = proposing(
+      drawing([{ id: "K5", kind: "relay", at: [700, 500] }]),
+      FOUND,
+    );
+    await desk.find();
+    desk.placeSure();
+    desk.close();
+    await desk.find();
+    expect(asked).toHaveLength(2);
+    // What is written at a part is nothing that its symbol is found by.
+    session.edit("Name a part", (draft) => {
+      for (const part of draft.diagram.parts) part.label = "pump";
+    });
+    await desk.find();
+    expect(asked).toHaveLength(2);
+    session.edit("Move a part", (draft) => {
+      for (const part of draft.diagram.parts) if (part.id === "K5") part.at = [700, 540];
+    });
+    await desk.find();
+    expect(asked).toHaveLength(3);
+    session.editWhole("Clean the picture", (draft) => {
+      for (const sheet of draft.diagram.sheets)
+        if (sheet.image) sheet.image = { ...sheet.image, file: "images/cleaned.png" };
+    });
+    await desk.find();
+    expect(asked).toHaveLength(4);
+  });
+
+  test("what was found like one part is not all that is found", async () => {
+    const job = drawing([{ id: "P5", kind: "lamp", at: [700, 500] }]);
+    const { desk, asked } = proposing(job, FOUND);
+    await desk.findMoreLike("P5");
+    await desk.find();
+    expect(asked).toHaveLength(2);
     expect(desk.items()).toHaveLength(4);
   });
 

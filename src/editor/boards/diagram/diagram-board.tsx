@@ -23,6 +23,7 @@ import { usePicture } from "./picture/use-picture.ts";
 import { NetsPanel } from "./scan/nets-panel.tsx";
 import { ScanBar } from "./scan/scan-bar.tsx";
 import { ScanDock } from "./scan/scan-dock.tsx";
+import { WordsSide } from "./scan/words-side.tsx";
 import { SheetBar } from "./sheet-bar.tsx";
 import { Toolbar } from "./toolbar.tsx";
 
@@ -48,6 +49,7 @@ export function DiagramBoard({ onOpenDemo }: DiagramBoardProps) {
             {empty && <EmptyBoard onOpenDemo={onOpenDemo} />}
           </div>
           <NetsPanel />
+          <WordsSide />
         </div>
         {!(operating && single) && <SheetBar />}
       </div>

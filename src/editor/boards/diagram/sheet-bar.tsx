@@ -17,6 +17,7 @@ export function SheetBar() {
   const session = useSession();
   const sheets = useSelected((state) => state.job.diagram.sheets);
   const chosen = useSelected((state) => state.sheet);
+  const isScanning = useSelected((state) => state.scanDesk);
   const [asking, setAsking] = useState<"name" | "remove" | null>(null);
   const pictures = usePictureImport();
   const sheet = sheets.find((one) => one.id === chosen);
@@ -29,7 +30,7 @@ export function SheetBar() {
     session.show({ sheet: id, selection: [] });
   };
   return (
-    <div className={styles.bar}>
+    <div className={styles.bar} data-spared={isScanning && sheets.length === 1}>
       <div className={styles.tabs} role="tablist" aria-label="Sheets">
         {sheets.map((one, index) => (
           <button

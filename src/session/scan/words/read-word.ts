@@ -7,12 +7,14 @@ import {
   hasFaintEnds,
   otherWayRound,
   pgmOf,
+  READ_TALL,
   type ReadLetter,
   roomyLook,
   type WordCrop,
   type WordLook,
   type WordTurn,
 } from "../../../scan/index.ts";
+import { isTelling, letterByLetter, withHyphen } from "./struck-word.ts";
 import { meaningsOf, tidied } from "./word-meaning.ts";
 
 /** What a reader of print makes of one picture. */
@@ -99,18 +101,26 @@ const sameText = (a: string, b: string) => a.replaceAll(" ", "") === b.replaceAl
 /** A look with what was read in it. */
 interface Look extends RawReading {
   readonly grey: Grey;
+  /** Whether the line was left inside its letters. */
+  readonly isBridged: boolean;
 }
 
 /** Reads one crop: again, in other ways, where the first look leaves doubts. Null where nothing is legible. */
 export async function readWord(reader: WordReader, crop: WordCrop): Promise<ReadWord | null> {
-  const look = async ({ grey, as }: WordLook): Promise<Look> => {
+  const look = async ({ grey, as }: WordLook, isBridged = false): Promise<Look> => {
     const { text, sure, letters } = await reader.read({
       picture: pgmOf(grey),
       as,
       isCapitals: crop.isCapitals,
     });
     const tidy = tidied(text);
-    return { text: crop.isCut ? withHyphen(tidy) : tidy, sure, letters, grey };
+    return {
+      text: crop.isCut ? withHyphen({ text: tidy, letters }, READ_TALL) : tidy,
+      sure,
+      letters,
+      grey,
+      isBridged,
+    };
   };
   const looks = [await look(firstLook(crop))];
   for (const further of furtherLooks(crop)) {
@@ -119,7 +129,8 @@ export async function readWord(reader: WordReader, crop: WordCrop): Promise<Read
   }
   if (crop.bridged) {
     const bridged = { ...crop, grey: crop.bridged };
-    for (const further of [firstLook(bridged), roomyLook(bridged)]) looks.push(await look(further));
+    for (const further of [firstLook(bridged), roomyLook(bridged)])
+      looks.push(await look(further, true));
   }
   let best = chosen(looks, crop.isCut);
   let turn = crop.turn;
@@ -152,9 +163,6 @@ export async function readWord(reader: WordReader, crop: WordCrop): Promise<Read
     isPrint: text.length > 1 && best.sure >= SURE && !crop.isCut && !isFaint && !best.isRivalled,
   };
 }
-
-/** A hyphen lies where lines do, and is taken away with them: `30 3 RD` was `30-3 RD`. */
-const withHyphen = (text: string): string => text.replace(/^(\d{1,3}) (?=\d{1,3}(?: |$))/, "$1-");
 
 function doubtsOf(best: Chosen, crop: WordCrop, isFaint: boolean): ReadDoubt[] {
   const doubts: ReadDoubt[] = [];
@@ -204,40 +212,46 @@ interface Chosen extends Look {
   readonly isRivalled: boolean;
 }
 
-/** What chance hardly makes of a word's remains: a name, a value, or a wire's print with more than a number. */
-const isTelling = (text: string): boolean =>
-  meaningsOf(text).some(
-    (one) =>
-      !one.mended &&
-      (one.is === "name" ||
-        one.is === "amounts" ||
-        (one.is === "wire" && Object.keys(one.print).length > 1)),
-  );
+/** What makes sense of a struck word is worth so much; what only a look with the line in it says loses so much. */
 const TELLING = 40;
+const BRIDGED = 15;
 
 /** What most looks say, sense before nonsense; null where no look made anything of it. */
 function chosen(looks: readonly Look[], isCut: boolean): Chosen | null {
-  const found: { look: Look; text: string; sure: number; times: number }[] = [];
+  const found: { look: Look; text: string; sure: number; times: number; isBridged: boolean }[] = [];
   for (const look of looks) {
     const { text, sure } = look;
     if (text === "") continue;
     const known = found.find((one) => sameText(one.text, text));
-    if (!known) found.push({ look, text, sure, times: 1 });
+    if (!known) found.push({ look, text, sure, times: 1, isBridged: look.isBridged });
     else {
       known.times++;
+      known.isBridged &&= look.isBridged;
       // The text with gaps tells more.
       if (text.length > known.text.length) Object.assign(known, { look, text });
       known.sure = Math.max(known.sure, sure);
     }
   }
-  const weight = ({ text, sure, times }: (typeof found)[number]) =>
+  const weight = ({ text, sure, times, isBridged }: (typeof found)[number]) =>
     sure +
     AGREED * (times - 1) +
     (makesSense(text) ? 40 : meaningsOf(text).length > 0 ? 15 : 0) +
-    (isCut && isTelling(text) ? TELLING : 0);
+    (isCut && isTelling(text) ? TELLING : 0) -
+    (isBridged ? BRIDGED : 0);
   found.sort((a, b) => weight(b) - weight(a));
   const [best, ...others] = found;
   if (!best) return null;
+  if (isCut && !isTelling(best.text)) {
+    const text = letterByLetter(found.map((one) => ({ text: one.text, weight: weight(one) })));
+    if (text !== null)
+      return {
+        ...best.look,
+        text,
+        sure: Math.min(best.sure, SURE - 1),
+        isRivalled: true,
+        others: found.map((one) => one.text),
+      };
+  }
   return {
     ...best.look,
     sure: Math.round(Math.min(96, best.sure + AGREED * Math.min(MOST_AGREED, best.times - 1))),

@@ -14,6 +14,8 @@ import { type Renames, type WordWrite, writeAll } from "./word-writes.ts";
 export interface WordState {
   /** Whether the queue is shown. */
   readonly isOpen: boolean;
+  /** Whether all words are listed, beside the one in hand. */
+  readonly isListed: boolean;
   /** The picture that was read, by its file; null before the first. */
   readonly file: string | null;
   readonly words: readonly ReadWord[];
@@ -33,6 +35,7 @@ export interface WordDesk extends Store<WordState> {
   /** Puts the queue away; what is being read is broken off. */
   close(): void;
   callOff(): void;
+  list(isListed: boolean): void;
   /** The words of the sheet at hand; empty before they are read. The same object while nothing changes. */
   items(): readonly WordItem[];
   /** The item in hand; null when there is none left. */
@@ -70,6 +73,7 @@ export const wordDeskOf = (session: Session): WordDesk | null => desks.get(sessi
 
 const NOTHING_READ: WordState = {
   isOpen: false,
+  isListed: false,
   file: null,
   words: [],
   reading: null,
@@ -168,6 +172,7 @@ export function createWordDesk(
       show({ isOpen: false });
     },
     callOff,
+    list: (isListed) => show({ isListed }),
     items,
     current,
     go: (id) => show({ at: id }),

@@ -53,6 +53,7 @@ function Lines({ desk, found, isOld }: LinesProps) {
   const session = useSession();
   const panel = useRef<HTMLElement>(null);
   const keepFocus = useKeptFocus(panel);
+  const isLookedAt = useTrace((state) => state.place !== null) ?? false;
   const ready = desk.holds();
   // Older lines know parts by older names, and by them nothing is called drawn otherwise.
   const difference = ready ? found : { ...found, otherwise: [] };
@@ -68,7 +69,13 @@ function Lines({ desk, found, isOld }: LinesProps) {
     session.show({ notice: { tone: "info", text: drawnWords(drawn) } });
   };
   return (
-    <section ref={panel} className={styles.panel} aria-label="Lines of the picture" {...keepFocus}>
+    <section
+      ref={panel}
+      className={styles.panel}
+      data-aside={isLookedAt}
+      aria-label="Lines of the picture"
+      {...keepFocus}
+    >
       <header className={styles.head}>
         <p role="status">
           {summary(difference, proposals.length, left.length)}

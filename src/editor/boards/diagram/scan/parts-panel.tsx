@@ -1,4 +1,4 @@
-import { CheckCheck, Dot, X } from "lucide-react";
+import { CheckCheck, Dot, RotateCcw, X } from "lucide-react";
 import { useRef } from "react";
 import type { PartItem, PartsDesk } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
@@ -43,6 +43,15 @@ function Found({ desk }: { desk: PartsDesk }) {
           <Button tone="primary" icon={<CheckCheck aria-hidden />} onClick={desk.placeSure}>
             {sure === 1 ? "Place the sure one" : `Place the ${sure} sure ones`}
           </Button>
+        )}
+        {(state.left.size > 0 || state.like !== null) && (
+          <Button
+            tone="quiet"
+            icon={<RotateCcw aria-hidden />}
+            aria-label="Look again"
+            title="Looks over the whole picture again: what you left is proposed again, too."
+            onClick={() => void desk.findAgain()}
+          />
         )}
         <Button
           tone="quiet"

@@ -12,7 +12,7 @@ import { Button } from "../../../app/controls/index.ts";
 import { focusDiagram, isFocusLost } from "../../../lost-focus.ts";
 import { useSession } from "../../../session-context.tsx";
 import type { Board } from "../board.ts";
-import { useBoard } from "../board-context.tsx";
+import { useBoard, useBoardState } from "../board-context.tsx";
 import { PlacePicture } from "./place-picture.tsx";
 import styles from "./scan-dock.module.css";
 import { useTrace } from "./use-trace.ts";
@@ -32,8 +32,13 @@ export function PlaceCard() {
     // The button that was pressed is gone with the card.
     if (!place && wasOpen.current && isFocusLost()) focusDiagram();
     wasOpen.current = place !== null;
-    if (place) clear(board, place.at, card.current?.offsetHeight ?? 0);
   }, [at]);
+  const size = useBoardState((state) => state.size);
+  // The board's room is another when a list has made way for the card.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: for every other place and room anew
+  useEffect(() => {
+    if (place) clear(board, place.at, card.current?.offsetHeight ?? 0);
+  }, [at, size]);
   if (!desk || !place) return null;
   return (
     <section
@@ -67,26 +72,31 @@ export function PlaceCard() {
 
 function Answers({ desk, place }: { desk: TraceDesk; place: DoubtfulPlace }) {
   const { at, stretch, joined } = place;
+  /** The next of its kind, all round; null where it is the only one. */
+  const after = (isKind: (one: DoubtfulPlace) => boolean) => {
+    const all = desk.places().filter(isKind);
+    const next = all[(all.findIndex((one) => isOnePlace(one.at, at)) + 1) % all.length];
+    return all.length > 1 && next ? next : null;
+  };
   if (stretch === "left-out" || joined !== null)
     return <Button onClick={() => desk.takeBack(at)}>Take back</Button>;
   if (stretch === null) {
+    const next = after(({ question }) => question !== null);
     return (
       <>
         <Button onClick={() => desk.answer(at, true)}>Joined</Button>
         <Button onClick={() => desk.answer(at, false)}>Not joined</Button>
+        {next && <Button onClick={() => desk.ask(next)}>Next place</Button>}
       </>
     );
   }
-  const ends = desk.places().filter((one) => one.stretch === "ends");
-  const next = ends[(ends.findIndex((one) => isOnePlace(one.at, at)) + 1) % ends.length];
+  const next = stretch === "ends" ? after((one) => one.stretch === "ends") : null;
   return (
     <>
       <Button icon={<Eraser aria-hidden />} onClick={() => desk.leaveOut(at)}>
         Not a line: leave it out
       </Button>
-      {stretch === "ends" && next && ends.length > 1 && (
-        <Button onClick={() => desk.ask(next)}>Next open end</Button>
-      )}
+      {next && <Button onClick={() => desk.ask(next)}>Next open end</Button>}
     </>
   );
 }

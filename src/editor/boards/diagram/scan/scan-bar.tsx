@@ -8,6 +8,7 @@ import styles from "./scan-bar.module.css";
 import { NextStep } from "./scan-button.tsx";
 import { CleanButton, SquareButton } from "./square-buttons.tsx";
 import { TraceAllButton } from "./trace-all-button.tsx";
+import { useTrace } from "./use-trace.ts";
 import { WordsButton } from "./words-button.tsx";
 import { WordsPanel } from "./words-panel.tsx";
 
@@ -21,6 +22,7 @@ export function ScanBar() {
   const job = useSelected(drawnOf);
   const sheet = useSelected((state) => state.sheet);
   const progress = useScanProgress();
+  const isLookedAt = useTrace((state) => state.place !== null) ?? false;
   if (!open || !pictured) return null;
   const next = scanStepOf(job, sheet, progress);
   return (
@@ -33,8 +35,10 @@ export function ScanBar() {
         <FollowButton />
         <TraceAllButton />
       </div>
-      <PartsPanel />
-      <WordsPanel />
+      <div className={styles.lists} data-aside={isLookedAt}>
+        <PartsPanel />
+        <WordsPanel />
+      </div>
     </NextStep>
   );
 }

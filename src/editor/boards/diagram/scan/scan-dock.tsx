@@ -1,6 +1,7 @@
 import { useSelected } from "../../../session-context.tsx";
 import { FollowStrip } from "./follow-strip.tsx";
 import { PlaceCard } from "./place-card.tsx";
+import { RoughNote } from "./rough-note.tsx";
 import styles from "./scan-dock.module.css";
 import { ScanWork } from "./scan-work.tsx";
 
@@ -11,6 +12,7 @@ export function ScanDock() {
   return (
     <div className={styles.dock}>
       <ScanWork />
+      <RoughNote />
       <PlaceCard />
       <FollowStrip />
     </div>

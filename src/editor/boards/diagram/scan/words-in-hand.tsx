@@ -2,7 +2,7 @@ import { ArrowLeft, ArrowRight, Check, SkipForward, TriangleAlert } from "lucide
 import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import type { WordDesk, WordItem } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
-import { useBoard } from "../board-context.tsx";
+import { useBoard, useBoardState } from "../board-context.tsx";
 import { bringIntoSight } from "./bring-into-sight.ts";
 import styles from "./words.module.css";
 import { WordCrop } from "./words-crop.tsx";
@@ -16,20 +16,22 @@ interface WordInHandProps {
 export function WordInHand({ desk, item }: WordInHandProps) {
   const board = useBoard();
   const [text, setText] = useState(item.text);
+  const whole = useRef<HTMLDivElement>(null);
   const field = useRef<HTMLInputElement>(null);
   const isTypedInto = matchMedia("(pointer: fine)").matches;
   const { id, box } = item;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another item, or the same one corrected
   useEffect(() => setText(item.text), [id, item.text]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only another item moves the view
-  useEffect(() => bringIntoSight(board, box), [board, id]);
+  const size = useBoardState((state) => state.size);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another item or another room moves the view
+  useEffect(() => bringIntoSight(board, box), [board, id, size]);
   useEffect(() => {
     // With a finger the screen's keyboard would jump up before anybody wants to type.
     if (isTypedInto) field.current?.focus();
   }, [isTypedInto]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: chosen from the list far under it
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each from its top
   useEffect(() => {
-    field.current?.parentElement?.scrollIntoView({ block: "nearest" });
+    whole.current?.parentElement?.scrollTo({ top: 0 });
   }, [id]);
   const [target] = item.targets;
 
@@ -52,7 +54,7 @@ export function WordInHand({ desk, item }: WordInHandProps) {
 
   const isWritten = item.state === "written";
   return (
-    <div className={styles.item} tabIndex={-1} data-next={isTypedInto ? undefined : ""}>
+    <div ref={whole} className={styles.item} tabIndex={-1} data-next={isTypedInto ? undefined : ""}>
       <WordCrop item={item} />
       <input
         ref={field}

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "react";
 import { isSure, type WordDesk, type WordItem } from "../../../../session/index.ts";
 import styles from "./words.module.css";
 
@@ -5,6 +6,8 @@ interface WordsListProps {
   desk: WordDesk;
   items: readonly WordItem[];
   current: WordItem | null;
+  /** After one was chosen. */
+  onChoose?: () => void;
 }
 
 /** In this order, each with what it is called. */
@@ -17,9 +20,15 @@ const GROUPS: readonly (readonly [string, (item: WordItem) => boolean])[] = [
 ];
 
 /** All words of the sheet, those too that nothing drawn could be named by. */
-export function WordsList({ desk, items, current }: WordsListProps) {
+export function WordsList({ desk, items, current, onChoose }: WordsListProps) {
+  const list = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: for every other word in hand
+  useEffect(() => {
+    const row = list.current?.querySelector('[aria-current="true"]');
+    row?.scrollIntoView({ block: "nearest" });
+  }, [current?.id]);
   return (
-    <div className={styles.list}>
+    <div ref={list} className={styles.list}>
       {GROUPS.map(([title, belongs]) => {
         const members = items.filter(belongs);
         if (members.length === 0) return null;
@@ -35,7 +44,10 @@ export function WordsList({ desk, items, current }: WordsListProps) {
                     type="button"
                     className={styles.row}
                     aria-current={item.id === current?.id}
-                    onClick={() => desk.go(item.id)}
+                    onClick={() => {
+                      desk.go(item.id);
+                      onChoose?.();
+                    }}
                   >
                     <span className={styles.read}>{item.text}</span>
                     <span className={styles.goes}>{item.targets[0]?.says ?? ""}</span>

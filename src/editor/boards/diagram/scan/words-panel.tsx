@@ -1,5 +1,5 @@
 import { CheckCheck, CircleAlert, List, Square, X } from "lucide-react";
-import { useRef, useState } from "react";
+import { useRef } from "react";
 import { isSure, type WordDesk } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useKeptFocus } from "./use-kept-focus.ts";
@@ -8,7 +8,10 @@ import styles from "./words.module.css";
 import { WordInHand } from "./words-in-hand.tsx";
 import { WordsList } from "./words-list.tsx";
 
-/** The queue of printed words, under the bar that opened it. */
+/**
+ * The queue of printed words, under the bar that opened it. Where the picture has no room beside it, the list of all
+ * words takes the place of the one in hand until one is chosen in it.
+ */
 export function WordsPanel() {
   const desk = useWordDesk();
   return desk && <Panel desk={desk} />;
@@ -23,12 +26,18 @@ function Queue({ desk }: { desk: WordDesk }) {
   const { state, items, current } = useWords(desk);
   const panel = useRef<HTMLElement>(null);
   const keepFocus = useKeptFocus(panel);
-  const [isListed, setListed] = useState(false);
+  const { isListed } = state;
   const open = items.filter((item) => item.state === "open").length;
   const sure = items.filter(isSure).length;
   const isRead = state.reading === null && items.length > 0;
   return (
-    <section ref={panel} className={styles.panel} aria-label="Printed words" {...keepFocus}>
+    <section
+      ref={panel}
+      className={styles.panel}
+      data-listed={isRead && isListed}
+      aria-label="Printed words"
+      {...keepFocus}
+    >
       <div className={styles.head}>
         <p className={styles.count} role="status">
           {said(state.reading, items.length, open, sure)}
@@ -36,15 +45,20 @@ function Queue({ desk }: { desk: WordDesk }) {
         {isRead && (
           <>
             {sure > 0 && (
-              <Button icon={<CheckCheck aria-hidden />} onClick={() => void desk.confirmSure()}>
-                {sure === 1 ? "Confirm the sure one" : `Confirm all ${sure} sure`}
+              <Button
+                icon={<CheckCheck aria-hidden />}
+                aria-label={sure === 1 ? "Confirm the sure one" : `Confirm all ${sure} sure`}
+                onClick={() => void desk.confirmSure()}
+              >
+                <span className={styles.wide}>{sure === 1 ? "Confirm the" : "Confirm all"}</span>
+                {sure === 1 ? "sure one" : `${sure} sure`}
               </Button>
             )}
             <Button
               icon={<List aria-hidden />}
               aria-pressed={isListed}
               aria-label="List of all words"
-              onClick={() => setListed(!isListed)}
+              onClick={() => desk.list(!isListed)}
             />
           </>
         )}
@@ -75,8 +89,19 @@ function Queue({ desk }: { desk: WordDesk }) {
           {state.problem}
         </p>
       )}
-      {isRead && current && <WordInHand key="in-hand" desk={desk} item={current} />}
-      {isRead && isListed && <WordsList desk={desk} items={items} current={current} />}
+      {isRead && (
+        <div className={styles.body}>
+          {current && <WordInHand key="in-hand" desk={desk} item={current} />}
+          {isListed && (
+            <WordsList
+              desk={desk}
+              items={items}
+              current={current}
+              onChoose={() => desk.list(false)}
+            />
+          )}
+        </div>
+      )}
     </section>
   );
 }
