@@ -6,6 +6,7 @@ import {
   openLibrary,
   showHalves,
   showOtherHalf,
+  tapWire,
 } from "./plug-faces.mjs";
 
 /**
@@ -209,6 +210,7 @@ export const SCREENS = [
   ...[
     { name: "photo-face", picture: DESK, step: fillPhoto },
     { name: "photo-plug", step: drawFromPhoto },
+    { name: "photo-colour", picture: DESK, step: tapWire },
     { name: "face-library", step: openLibrary },
     { name: "standard-face", step: chooseStandard },
     { name: "halves", picture: DESK, step: showHalves },

@@ -1,9 +1,16 @@
+import { fileURLToPath } from "node:url";
+
 /**
  * Steps on the plug board for the screens of its faces. Each starts where the board shows a plug,
  * or the ways to draw one.
  *
  * @typedef {import("@playwright/test").Page} Page
  */
+
+const PLUG_PHOTO = "../../sample-data/sweeper/images/x1-wires.jpg";
+const PLUG_PHOTO_WIDTH = 1280;
+/** A spot of the red wire with a white stripe, pixels of that picture. */
+const STRIPED_WIRE = [300, 210];
 
 const COLUMNS = 10;
 /** Pixels of the drawn photo. @param {number} row @param {number} column */
@@ -78,6 +85,26 @@ export async function drawFromPhoto(page) {
   await fillPhoto(page);
   await page.getByRole("button", { name: "Draw it" }).click();
   await page.getByRole("dialog").waitFor({ state: "hidden" });
+  await page.waitForTimeout(500);
+}
+
+/** A wire tapped on the sample's made picture of the plug. @param {Page} page */
+export async function tapWire(page) {
+  await page.getByRole("button", { name: "More for plugs" }).click();
+  await page.getByRole("menuitem", { name: "Wire colours from a photo" }).click();
+  const dialog = page.getByRole("dialog", { name: /^Wire in cavity/ });
+  await dialog
+    .getByLabel("Choose a picture")
+    .setInputFiles(fileURLToPath(new URL(PLUG_PHOTO, import.meta.url)));
+  const photo = dialog.getByRole("application").locator("img");
+  await photo.waitFor();
+  await dialog.getByText(/^White (taken|guessed)/).waitFor();
+  const box = await photo.boundingBox();
+  if (!box) throw new Error("no photo");
+  const [x = 0, y = 0] = STRIPED_WIRE;
+  const scale = box.width / PLUG_PHOTO_WIDTH;
+  await page.mouse.click(box.x + x * scale, box.y + y * scale);
+  await dialog.getByRole("group", { name: /^Tracer/ }).waitFor();
   await page.waitForTimeout(500);
 }
 

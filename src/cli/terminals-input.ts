@@ -31,6 +31,8 @@ const EXAMPLE = '{ "terminals": { "S1:1": [120, 80] }, "parts": [[100, 60, 120, 
 
 /** A terminal takes some fifty bytes: far more than a page can hold. */
 const MOST_BYTES = 16 * 1024 * 1024;
+/** Times that the boxes of parts, or those of words, may cover a whole picture: each is looked at for itself. */
+const MOST_COVERED = 50;
 /** Letters of a terminal's name, which is printed in a line of a table. */
 const LONGEST_NAME = 200;
 
@@ -94,6 +96,10 @@ const boxOf = ([x0, y0, x1, y1]: readonly [number, number, number, number]): Box
     [x1, y1],
   ]) as Box;
 
+/** Pixels of a picture that a box covers. */
+const areaOn = ({ left, top, right, bottom }: Box, width: number, height: number) =>
+  (Math.min(right, width) - Math.max(left, 0)) * (Math.min(bottom, height) - Math.max(top, 0));
+
 /** What lies beside the picture is measured on another one, larger or turned: nothing of it is right. */
 function within(
   given: Terminals,
@@ -109,6 +115,11 @@ function within(
       ({ left, top, right, bottom }) => right < 0 || bottom < 0 || left > width || top > height,
     );
     if (at >= 0) return refused(pathText([list, at]), `the box lies outside of ${size}`);
+    const covered = given[list].reduce((sum, box) => sum + areaOn(box, width, height), 0);
+    if (covered > MOST_COVERED * width * height) {
+      const what = `these boxes cover the picture more than ${MOST_COVERED} times over`;
+      return refused(list, `${what}: give each only once, no larger than what it holds`);
+    }
   }
   const lost = given.answers.findIndex(({ at }) => !isOn(at));
   if (lost >= 0)

@@ -12,6 +12,8 @@ const MOST_MARKS = 50_000;
 /** Places looked at in a slice. */
 const PLACES = 250_000;
 
+type ThinnedPage = Pick<PreparedPage, "thinned" | "places">;
+
 /** Thrown where a picture has far more lines than any diagram: its message says what to do. */
 export class CrowdedPage extends Error {
   override name = "CrowdedPage";
@@ -21,7 +23,7 @@ export class CrowdedPage extends Error {
  * How many times as many lines lie outside of some boxes as can be looked at in bounded time and memory; 0
  * where they can. Boxes are in pixels of the prepared page.
  */
-export function* crowdOn(page: PreparedPage, boxes: readonly Box[]): Sliced<number> {
+export function* crowdOn(page: ThinnedPage, boxes: readonly Box[]): Sliced<number> {
   const marks = yield* asPart(marksOn(page, null), 0, 0.5);
   if (marks <= MOST_MARKS) return 0;
   if (boxes.length === 0) return marks / MOST_MARKS;
@@ -30,7 +32,7 @@ export function* crowdOn(page: PreparedPage, boxes: readonly Box[]): Sliced<numb
 }
 
 /** How many pixels of lines have one neighbour at most, or more than two. */
-function* marksOn(page: PreparedPage, covered: Covered | null): Sliced<number> {
+function* marksOn(page: ThinnedPage, covered: Covered | null): Sliced<number> {
   const { thinned, places } = page;
   const { width, height, data: lines } = thinned;
   const [first, end] = [width, width * (height - 1)];
@@ -75,7 +77,7 @@ class Covered {
   private readonly row: Uint8Array;
   private y = -1;
 
-  constructor({ thinned }: PreparedPage, boxes: readonly Box[]) {
+  constructor({ thinned }: ThinnedPage, boxes: readonly Box[]) {
     const rows = boxes
       .map((box) => pixelRows(box, 0, thinned))
       .filter((one) => one.left < one.right);

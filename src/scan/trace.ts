@@ -18,10 +18,13 @@ const PLACES = 8_000;
 const LETTER = 14;
 const STROKE = 10;
 
-/** `crowd` times as many lines as can be followed. */
-const tooManyLines = (crowd: number) =>
-  `There are about ${Math.max(2, Math.round(crowd))} times as many lines on this picture as can be followed, far more than on a full sheet: ` +
-  "crop it to the diagram, clean it of grain, tone and printed grids, or mark its words.";
+const tooManyLines = (times: number) => {
+  const how = times < 1.5 ? "more" : `about ${Math.round(times)} times as many`;
+  return (
+    `There are ${how} lines on this picture ${times < 1.5 ? "than" : "as"} can be followed, far more than on a full sheet: ` +
+    "crop it to the diagram, clean it of grain, tone and printed grids, or mark its words."
+  );
+};
 
 /** Which nets of a page are wanted: those that a terminal names, or all that are no letters. */
 export type WantedNets = "with-terminals" | "all";

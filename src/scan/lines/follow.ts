@@ -1,8 +1,8 @@
 import type { Box, Point } from "../../base/index.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import { answered } from "./answered.ts";
+import { hasDot } from "./blob.ts";
 import { joinWhereSaid, lineNear } from "./joined-by-hand.ts";
-import { hasDot } from "./joint.ts";
 import { withoutLetters } from "./letters.ts";
 import type { LineContext } from "./line-context.ts";
 import { lineMask } from "./line-mask.ts";

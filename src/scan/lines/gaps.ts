@@ -59,6 +59,7 @@ export function* gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd
     lineWidth,
     ends.filter((_, n) => best[n] === null),
   );
+  const unheld = new Map<number, Gap[]>();
   best.forEach((choice, n) => {
     if (choice === null || choice.other < n || best[choice.other]?.other !== n) return;
     const pair = [ends[n] as OpenEnd, ends[choice.other] as OpenEnd] as const;
@@ -66,9 +67,16 @@ export function* gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd
     if (!pair.some(isLong)) return;
     const isSure =
       choice.wide <= SURE * lineWidth && (pair.every(isLong) || pair.every(({ isHeld }) => isHeld));
-    if (!isSure && !pair.every(({ isHeld }) => isHeld)) return;
-    gaps.push({ ends: pair, wide: choice.wide, isSure });
+    const gap = { ends: pair, wide: choice.wide, isSure };
+    const short = pair.find(({ isHeld }) => !isHeld);
+    if (isSure || !short) gaps.push(gap);
+    else unheld.set(short.stretch, [...(unheld.get(short.stretch) ?? []), gap]);
   });
+  // What lies between two holes and goes on in lines at both its ends is a piece of line, short as it may be.
+  for (const pair of unheld.values()) {
+    if (pair.length < 2 || pair.some(({ wide }) => wide > SURE * lineWidth)) continue;
+    for (const gap of pair) gaps.push({ ...gap, isSure: true });
+  }
   return gaps;
 }
 
@@ -88,6 +96,10 @@ function gapWidth(a: OpenEnd, b: OpenEnd, lineWidth: number): number | null {
   const ahead = Math.min(dx * a.onward[0] + dy * a.onward[1], -dx * b.onward[0] - dy * b.onward[1]);
   // A hole in a round corner.
   if (wide <= TINY * lineWidth && bend <= CORNER && ahead > -lineWidth / 2) return wide;
+  // What a hole left of a line right behind an arc has its way in its very end.
+  const onTips = Math.min(dx * a.tip[0] + dy * a.tip[1], -dx * b.tip[0] - dy * b.tip[1]);
+  if (wide <= TINY * lineWidth && bendBetween(a.tip, b.tip) <= CORNER && onTips > lineWidth / 2)
+    return wide;
   if (wide <= TINY * lineWidth && bend <= SQUARE && isRightAhead(a, b, lineWidth)) return wide;
   const aside = Math.abs(dx * a.onward[1] - dy * a.onward[0]);
   // A short rest of a line has no direction of its own.

@@ -1,4 +1,5 @@
 import type { Point } from "../../base/index.ts";
+import { hasDarkDisc, hasDot, isSolid } from "./blob.ts";
 import { type Branch, bendBetween, type Heading, headingOf, lengthOf } from "./branch.ts";
 import { cornerInk } from "./corner-ink.ts";
 import { darkness } from "./darkness.ts";
@@ -42,7 +43,6 @@ const DOT = 0.46;
  * makes it 0.9. A dot two and a half lines wide, which is small, has 1.25.
  */
 const PLAIN_DISC = 1;
-const SOLID_DOT = 1.17;
 const SOLID_BLOB = 1.3;
 /** ... and where lines meet that do not go straight on, it may be letters' ink up to that. */
 const TANGLE_DOT = 1.4;
@@ -63,19 +63,14 @@ const STROKE = 8;
 
 /** In line widths: a bump that sticks out of the middle of a line so far is no grain at its edge. */
 const BUMP = 1.5;
-/** ... and is dark so far out, as a share of it. */
-const OUT = 0.9;
-/** Of a blob's disc so much, across and in all, is at least so dark, as a share of a line's middle. */
-const SOLID_SHARE = 0.8;
+/** ... and is so dark so far out, as shares of a line's middle and of it. */
 const DARK = 0.6;
-
+const OUT = 0.9;
 /** Degrees: more than that between a line's two halves is no line that goes straight on. */
 const STRAIGHT_ON = 30;
 /** A line that jumps another leaves the place it jumps at a slant, both halves to the same side. */
 const JUMPS = 130;
-
-/** Whether so much solid ink is at a place that it must be a dot. */
-export const hasDot = ({ blob, lineWidth }: Zone): boolean => blob >= SOLID_DOT * lineWidth;
+const LEANS = 20;
 
 export function jointAt(
   page: PreparedPage,
@@ -119,9 +114,9 @@ export function jointAt(
     return { kind: "joined", corners: seen };
   // On rough paper no other place tells what this one is.
   const corners = isRough ? null : seen;
-  // More than two lines hardly ever cross in one place: letters beside it made one place of two.
   // A line may turn right behind the place: its first piece tells where it came from.
   const first = headingsFor(zone.radius, FIRST);
+  // More than two lines hardly ever cross in one place: letters beside it made one place of two.
   const pairs =
     branches.length > 4 ? null : pairsOf(zone.at, branches, headingsFor(near, HEADING), first);
   const startOf = (way: Way): Way => ({
@@ -129,18 +124,23 @@ export function jointAt(
     along: first[branches.indexOf(way.branch)]?.along ?? way.along,
   });
   const starts = pairs?.map(([a, b]): Pair => [startOf(a), startOf(b)]) ?? [];
+  const isOverHole = (branch: Branch) =>
+    endOf(skeleton, branch).stretches.length === 1 &&
+    (ways[branches.indexOf(branch)] as readonly Point[]).length >
+      (skeleton.stretches[branch.stretch] as Stretch).pixels.length;
   const isStraight = (pair: Pair) => bendOf(pair) <= STRAIGHT_ON;
   if (
     pairs !== null &&
-    (pairs.every(isStraight) || starts.every(isStraight) || isJump(pairs, starts))
+    (pairs.every(isStraight) || starts.every(isStraight) || isJump(pairs, starts, isOverHole))
   ) {
     const both = pairs.map(([a, b]) => [a.branch, b.branch] as const);
     if (looks === "plain") return { kind: "crossing", pairs: both, corners };
     return { kind: "doubtful", pairs: both, isLikelier: "crossing", corners };
   }
   // No two lines that cross: what their corners hold says nothing of a blob.
-  if (!isRough && zone.blob >= TANGLE_DOT * zone.lineWidth && isSolid(page, zone))
-    return { kind: "joined", corners: null };
+  const isBlob =
+    (zone.blob >= TANGLE_DOT * zone.lineWidth && isSolid(page, zone)) || hasDarkDisc(ink, zone);
+  if (!isRough && isBlob) return { kind: "joined", corners: null };
   const straight = straightPairs(page, zone, branches, ways, SEEN);
   // A line that other lines cross is short here, and goes on behind them.
   const isLetter = (branch: Branch, n: number) =>
@@ -183,20 +183,6 @@ function facedByBump(
   return null;
 }
 
-/** Whether the disc of a blob is as dark as lines are nearly all over: pale letters are not. */
-function isSolid(page: PreparedPage, { blobAt: [x, y], blob }: Zone): boolean {
-  const reach = SOLID_SHARE * blob;
-  let [dark, all] = [0, 0];
-  for (let dy = -reach; dy <= reach; dy++) {
-    for (let dx = -reach; dx <= reach; dx++) {
-      if (dx * dx + dy * dy > reach * reach) continue;
-      all++;
-      if (darkness(page, x + dx, y + dy) >= DARK) dark++;
-    }
-  }
-  return dark >= SOLID_SHARE * all;
-}
-
 /** Branches but for those that soon end: strokes of letters that touch the place, or grain. */
 function withoutStrokes(
   page: PreparedPage,
@@ -204,10 +190,15 @@ function withoutStrokes(
   branches: readonly Branch[],
 ): readonly Branch[] {
   return branches.filter((branch) => {
-    const { from, to } = skeleton.stretches[branch.stretch] as Stretch;
-    const end = skeleton.nodes[branch.isFrom ? to : from] as SkeletonNode;
+    const end = endOf(skeleton, branch);
     return end.stretches.length > 1 || !isShort(page, skeleton, branch);
   });
+}
+
+/** Where a branch's stretch ends. */
+function endOf({ nodes, stretches }: Skeleton, { stretch, isFrom }: Branch): SkeletonNode {
+  const { from, to } = stretches[stretch] as Stretch;
+  return nodes[isFrom ? to : from] as SkeletonNode;
 }
 
 /** What the ink of a place looks like, if all its lines go straight on there. */
@@ -231,18 +222,27 @@ const bendOf = ([a, b]: Pair) => bendBetween(a.along, b.along);
  * One line straight on, the other leaving it at the same slant on both its sides: a half circle.
  * `starts` are the same pairs as they run close to the place.
  */
-function isJump(pairs: readonly Pair[], starts: readonly Pair[]): boolean {
+function isJump(
+  pairs: readonly Pair[],
+  starts: readonly Pair[],
+  isOverHole: (branch: Branch) => boolean,
+): boolean {
   if (pairs.length !== 2) return false;
   const bends = pairs.map((pair, n) => Math.min(bendOf(pair), bendOf(starts[n] ?? pair)));
   const straight = (bends[0] as number) <= (bends[1] as number) ? 0 : 1;
   const bent = pairs[1 - straight] as Pair;
   if ((bends[straight] as number) > STRAIGHT_ON || bendOf(bent) > JUMPS) return false;
-  return [pairs, starts].some((of) => {
-    const [{ along: line }] = of[straight] as Pair;
-    const [one, other] = bent.map(({ along }) => bendBetween(along, line)) as [number, number];
-    return Math.abs(one - other) <= STRAIGHT_ON;
-  });
+  const slantsOf = (arms: Pair, [{ along }]: Pair) =>
+    arms.map((arm) => bendBetween(arm.along, along)) as [number, number];
+  const lines = [pairs, starts].map((of) => of[straight] as Pair);
+  if (lines.some((line) => isAlike(slantsOf(bent, line)))) return true;
+  // Of an arc with a hole in it only what is left beside the place leans as the other half does.
+  if (!bent.some(({ branch }) => isOverHole(branch))) return false;
+  const left = slantsOf(starts[1 - straight] as Pair, lines[1] as Pair);
+  return isAlike(left) && left.every((slant) => Math.abs(slant - 90) >= LEANS);
 }
+
+const isAlike = ([a, b]: readonly [number, number]) => Math.abs(a - b) <= STRAIGHT_ON;
 
 /**
  * Each branch with the one that faces it, as their first pieces stand round the place: farther off two of

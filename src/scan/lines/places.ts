@@ -1,11 +1,12 @@
 import { distance, type Point } from "../../base/index.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import type { Answerable } from "./answered.ts";
+import { hasDot } from "./blob.ts";
 import { heldAgainstPage } from "./dot-yardstick.ts";
 import { type Facing, linesFaced } from "./facing.ts";
 import { type BrokenCrossing, brokenCrossing } from "./fork.ts";
 import { type Gap, gapsBetween } from "./gaps.ts";
-import { hasDot, type Joint, jointAt } from "./joint.ts";
+import { type Joint, jointAt } from "./joint.ts";
 import type { LineMask } from "./line-mask.ts";
 import { NearEnds } from "./near-ends.ts";
 import type { OpenEnd } from "./open-ends.ts";

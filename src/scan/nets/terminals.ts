@@ -1,6 +1,7 @@
 import { type Box, boxContains, distance, growBox, type Point } from "../../base/index.ts";
 import type { FollowedPage } from "../lines/follow.ts";
 import type { Stretch } from "../lines/skeleton.ts";
+import { NearStretches } from "../near-stretches.ts";
 import { endOf } from "./chains.ts";
 import type { Naming } from "./net-graph.ts";
 
@@ -40,13 +41,15 @@ export function namingsOf(
 ): Naming[] {
   const ends = freeEnds(followed);
   const names = Object.keys(terminals);
-  const wishes: { name: string; end: FreeEnd; far: number; direct: number }[] = [];
+  const wishes: Wish[] = [];
   const boxOf = new Map<string, Box>();
+  const near = new EndsAcross(ends);
   for (const name of names) {
     const at = terminals[name] as Point;
     const box = partBoxAt(at, parts, 2 * lineWidth);
     if (box) boxOf.set(name, box);
-    for (const end of ends) {
+    const [left, right] = reachAcross(at, box, lineWidth);
+    for (const end of near.between(left, right)) {
       const direct = distance(end.at, at);
       let far = direct <= END * lineWidth ? direct : Number.POSITIVE_INFINITY;
       if (box) far = Math.min(far, farAlongEdge(at, end.at, box, lineWidth));
@@ -54,6 +57,11 @@ export function namingsOf(
     }
   }
   wishes.sort((a, b) => a.far - b.far || a.direct - b.direct);
+  // The nearest wish of each name that two terminals may share.
+  const shares = new Map<string, Wish>();
+  for (const wish of wishes) {
+    if (wish.direct <= SHARED * lineWidth && !shares.has(wish.name)) shares.set(wish.name, wish);
+  }
   const found = new Map<string, Naming>();
   const taken = new Set<number>();
   for (const { name, end } of wishes) {
@@ -61,12 +69,14 @@ export function namingsOf(
     taken.add(end.end);
     found.set(name, { name, stretch: end.stretch, where: { end: end.end } });
   }
+  let stretches: NearStretches | null = null;
   for (const name of names) {
     if (found.has(name)) continue;
     const at = terminals[name] as Point;
     const reach = (boxOf.has(name) ? WAY_BESIDE_PART : WAY) * lineWidth;
-    const way = nearestPlace(followed, at, reach);
-    const shared = wishes.find((wish) => wish.name === name && wish.direct <= SHARED * lineWidth);
+    stretches ??= new NearStretches(followed.skeleton);
+    const way = nearestPlace(followed, stretches, at, reach);
+    const shared = shares.get(name);
     if (way) found.set(name, { name, stretch: way.stretch, where: { at: way.at } });
     else if (shared) {
       const { stretch, end } = shared.end;
@@ -74,6 +84,49 @@ export function namingsOf(
     }
   }
   return names.flatMap((name) => found.get(name) ?? []);
+}
+
+/** An end that a terminal may name: how far it is, along a part's edge or straight, and straight. */
+interface Wish {
+  readonly name: string;
+  readonly end: FreeEnd;
+  readonly far: number;
+  readonly direct: number;
+}
+
+/** From where to where, across the page, the ends lie that a terminal may name, and a pixel more. */
+function reachAcross([x]: Point, box: Box | null, lineWidth: number): readonly [number, number] {
+  const reach = END * lineWidth + 1;
+  const [left, right] = [x - reach, x + reach];
+  if (!box) return [left, right];
+  const around = growBox(box, LEAVES * lineWidth + 1);
+  return [Math.min(left, around.left), Math.max(right, around.right)];
+}
+
+/** Free ends from left to right. */
+class EndsAcross {
+  private readonly ends: readonly FreeEnd[];
+  private readonly order: ReadonlyMap<FreeEnd, number>;
+
+  constructor(ends: readonly FreeEnd[]) {
+    this.order = new Map(ends.map((end, n) => [end, n]));
+    this.ends = [...ends].sort((a, b) => a.at[0] - b.at[0]);
+  }
+
+  /** Those between two columns of the page, in the order in which they were given. */
+  between(left: number, right: number): FreeEnd[] {
+    let [low, high] = [0, this.ends.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.ends[middle] as FreeEnd).at[0] < left) low = middle + 1;
+      else high = middle;
+    }
+    const found: FreeEnd[] = [];
+    for (let end = this.ends[low]; end && end.at[0] <= right; end = this.ends[++low])
+      found.push(end);
+    const orderOf = (end: FreeEnd) => this.order.get(end) as number;
+    return found.sort((a, b) => orderOf(a) - orderOf(b));
+  }
 }
 
 /** Ends of lines that nothing meets. */
@@ -131,14 +184,16 @@ function edgesOf(at: Point, box: Box): readonly Edge[] {
 /** The place of a line nearest to a point, both pixels of the prepared page; null beyond `reach`. */
 function nearestPlace(
   { skeleton, links }: FollowedPage,
+  near: NearStretches,
   [x, y]: Point,
   reach: number,
 ): { stretch: number; at: Point } | null {
   const { width } = skeleton;
   let best: { stretch: number; at: Point } | null = null;
   let nearest = reach;
-  skeleton.stretches.forEach(({ pixels }, stretch) => {
-    if (links.bumps.has(stretch)) return;
+  for (const stretch of near.around([x, y], reach)) {
+    if (links.bumps.has(stretch)) continue;
+    const { pixels } = skeleton.stretches[stretch] as Stretch;
     for (let n = 0; n < pixels.length; ) {
       const place = pixels[n] as number;
       const at: Point = [place % width, Math.floor(place / width)];
@@ -147,6 +202,6 @@ function nearestPlace(
       // From pixel to pixel it is one step, a slanting one at most: so many are too far as well.
       n += Math.max(1, Math.floor((far - nearest) / 1.5));
     }
-  });
+  }
   return best;
 }

@@ -14,23 +14,25 @@ const SLICE = 10_000;
 
 /**
  * The lines of a net without what only thinning made: stubs, rings round a hole in a line's ink, and
- * nodes at which nothing meets. `isHeld` tells the ends that hang on something.
+ * nodes at which nothing meets. `isHeld` tells the ends that hang on something. Of a net that has far too
+ * many, those are left for which `most` lines would have to be looked at again: short lines more, and none less.
  */
 export function* tidied(
   runs: readonly GraphRun[],
   width: number,
   lineWidth: number,
   isHeld: (node: GraphNode) => boolean,
+  most = MOST_LOOKED_AT,
 ): Sliced<GraphRun[]> {
   let kept = runs.filter(
     ({ from, to, places }) => from !== to || places.length > ROUND_HOLE * lineWidth,
   );
   if (kept.length === 0) return [...runs];
   let told = 0;
-  for (let looked = kept.length; looked <= MOST_LOOKED_AT; looked += kept.length) {
+  for (let looked = kept.length; looked <= most; looked += kept.length) {
     if (looked - told > SLICE) {
       told = looked;
-      yield looked / MOST_LOOKED_AT;
+      yield looked / most;
     }
     const degrees = degreesOf(kept);
     const isStub = (run: GraphRun) =>

@@ -121,20 +121,46 @@ function bankOf(left: Bits, at: Along, band: LineBand, side: Side, ragged: numbe
     rag++;
     sum += times[rag] as number;
   }
-  return { side, rag, depths, runs: runsOf(depths, rag) };
+  return { side, rag, depths, runs: runsOf(depths, rag, ragged) };
 }
 
-function runsOf(depths: Uint8Array, rag: number): Run[] {
+/**
+ * A letter's bar that sticks out of a line is no longer than so many times what a ragged edge sticks out, and
+ * some pixels. What sticks out by a single pixel is its edge, unless it lies between a letter's strokes.
+ */
+const LONGEST = [8, 4] as const;
+const HAIR = [2, 4] as const;
+/** ... where it may be a stem's edge. */
+const BETWEEN = [20, 4] as const;
+
+type Kind = "none" | "shallow" | "deep";
+
+function runsOf(depths: Uint8Array, rag: number, ragged: number): Run[] {
+  const kindAt = (place: number): Kind => {
+    const deep = depths[place] ?? 0;
+    return deep <= rag ? "none" : deep <= ragged ? "shallow" : "deep";
+  };
   const runs: Run[] = [];
-  for (let place = 0; place < depths.length; place++) {
-    if ((depths[place] as number) <= rag) continue;
+  let run: Run | null = null;
+  for (let place = 0; place < depths.length; ) {
     const from = place;
+    const kind = kindAt(from);
     let deepest = 0;
-    for (; place < depths.length && (depths[place] as number) > rag; place++) {
+    for (; place < depths.length && kindAt(place) === kind; place++) {
       deepest = Math.max(deepest, depths[place] as number);
     }
-    runs.push({ from, to: place - 1, deepest });
+    const isBetween = run !== null && kindAt(place) === "deep";
+    const [times, more] = isBetween ? BETWEEN : deepest === 1 ? HAIR : LONGEST;
+    if (kind === "none" || (kind === "shallow" && place - from > times * ragged + more)) {
+      if (run) runs.push(run);
+      run = null;
+    } else {
+      run = run
+        ? { from: run.from, to: place - 1, deepest: Math.max(run.deepest, deepest) }
+        : { from, to: place - 1, deepest };
+    }
   }
+  if (run) runs.push(run);
   return runs;
 }
 

@@ -23,7 +23,7 @@ const LEAST_TALL = 0.4;
 const SOLID = 0.7;
 const STROKE = 0.45;
 /** A bar of a symbol is flatter and longer than this, in heights, and no sign of a word. */
-const BAR = [0.28, 0.4] as const;
+const BAR = [0.34, 0.4] as const;
 /** So much ink, in squares of the letters' height, is no dust. */
 const LEAST = 0.03;
 

@@ -9,6 +9,7 @@ import { cutCrop, timesFor } from "./cut-crop.ts";
 import { BY_LEVEL, BY_UPRIGHT, glyphsOf, type Inked } from "./glyphs.ts";
 import { letterInk } from "./letter-ink.ts";
 import { hasOtherInk } from "./other-ink.ts";
+import { partedRows } from "./parted-rows.ts";
 import { type WithoutLines, withoutLines } from "./without-lines.ts";
 import { ASIDE, type WordCrop } from "./word-crop.ts";
 import { USUAL_TURN, type WordLine, wordLinesOf } from "./word-lines.ts";
@@ -38,6 +39,11 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   const usual = usualHeight(sized);
   const likely = sized.filter(({ row, tall }) => mayBeWord(row, tall, usual));
   if (likely.length > MOST_WORDS) throw new Error(TOO_MUCH_PRINT);
+  const beside = sized.filter(({ row, tall }) => row.glyphs.length > 1 || isUsual(tall, usual));
+  const crossed = partedRows(
+    (beside.length > MOST_WORDS ? likely : beside).map(({ row }) => row),
+    lines,
+  );
   const reach = Math.ceil(1.5 * page.lineWidth);
   let cropped = 0;
   for (const [n, { row, tall }] of likely.entries()) {
@@ -57,7 +63,8 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
       tall: tall / page.scale,
       isCapitals: isEven(row),
       isCut,
-      isCrowded: hasBlot(row, inked) || hasOtherInk(source, box, row.way, own, tall),
+      isCrowded:
+        crossed.has(row) || hasBlot(row, inked) || hasOtherInk(source, box, row.way, own, tall),
       grey: cutCrop(source, room, turn, own, tall),
       bridged: isCut
         ? cutCrop(source, room, turn, own, tall, bridgeIn(row, tall, strokeOf(row, inked), reach))
@@ -137,6 +144,9 @@ function usualHeight(sized: readonly Sized[]): number {
 const ALONE = [0.55, 1.45] as const;
 const FEW = [0.4, 3] as const;
 const MANY = [0.3, 6] as const;
+
+const isUsual = (tall: number, usual: number): boolean =>
+  tall >= ALONE[0] * usual && tall <= ALONE[1] * usual;
 
 function mayBeWord({ glyphs, way }: WordLine, tall: number, usual: number): boolean {
   if (usual === 0) return true;

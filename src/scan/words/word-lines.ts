@@ -1,5 +1,6 @@
-import { addTo, type Box, boxAround, countLeading, Groups } from "../../base/index.ts";
+import { addTo, countLeading, Groups } from "../../base/index.ts";
 import { asPart, type Sliced } from "../sliced.ts";
+import { withPieces } from "./broken-letters.ts";
 import type { Glyph, Glyphs } from "./glyphs.ts";
 import { type Extent, neighbours, type Placed } from "./neighbours.ts";
 import type { WordTurn } from "./word-crop.ts";
@@ -67,65 +68,6 @@ export function* wordLinesOf({ letters, marks }: Glyphs): Sliced<readonly WordLi
     lines.push(withMarks(row, fromLeft));
   }
   return lines;
-}
-
-/** How far a piece of a letter may stick out of its row, in heights. */
-const OUT = 0.15;
-/** A row of pieces is no taller than this, in heights of the row that they lie in. */
-const PIECES = 0.9;
-
-/** A letter breaks into no more pieces that stand in one row of their own. */
-const MOST_PIECES = 3;
-/** Rows are looked for in squares of so many pixels. */
-const CELL = 64;
-const cellAt = (x: number, y: number) => Math.floor(y / CELL) * 65_536 + Math.floor(x / CELL);
-
-/** Rows with the pieces of broken letters in them: what lies wholly within another row is no row of its own. */
-function withPieces(rows: readonly WordLine[]): readonly WordLine[] {
-  const boxes = new Map(rows.map((row) => [row, boxAround(row.glyphs)]));
-  const byCell = new Map<number, WordLine[]>();
-  for (const [row, { left, top, right, bottom }] of boxes) {
-    if (row.glyphs.length < 2) continue;
-    for (let y = top; y < bottom + CELL; y += CELL) {
-      for (let x = left; x < right + CELL; x += CELL) {
-        addTo(byCell, cellAt(Math.min(x, right), Math.min(y, bottom)), row);
-      }
-    }
-  }
-  const more = new Map<WordLine, Glyph[]>();
-  const taken = new Set<WordLine>();
-  const few = rows.filter(({ glyphs }) => glyphs.length <= MOST_PIECES);
-  for (const row of few.sort((a, b) => b.glyphs.length - a.glyphs.length)) {
-    const box = boxes.get(row) as Box;
-    const near = byCell.get(cellAt((box.left + box.right) / 2, (box.top + box.bottom) / 2)) ?? [];
-    const outer = near.find(
-      (one) => !taken.has(one) && holds(one, boxes.get(one) as Box, row, box),
-    );
-    if (!outer) continue;
-    taken.add(row);
-    for (const glyph of row.glyphs) addTo(more, outer, glyph);
-  }
-  return rows
-    .filter((row) => !taken.has(row))
-    .map((row) => ({ ...row, glyphs: [...row.glyphs, ...(more.get(row) ?? [])] }));
-}
-
-function holds({ way, glyphs }: WordLine, outer: Box, inner: WordLine, box: Box): boolean {
-  if (glyphs.length < 2 || glyphs.length <= inner.glyphs.length) return false;
-  const [own, other] = [outer, box].map((one) =>
-    way === "level"
-      ? { from: one.left, to: one.right, low: one.top, high: one.bottom }
-      : { from: one.top, to: one.bottom, low: one.left, high: one.right },
-  ) as [Extent, Extent];
-  const tall = tallOf(own);
-  const out = OUT * tall;
-  return (
-    tallOf(other) <= (inner.way === way ? PIECES : 1) * tall &&
-    other.from >= own.from - out &&
-    other.to <= own.to + out &&
-    other.low >= own.low - out &&
-    other.high <= own.high + out
-  );
 }
 
 /** Rows whose marks are looked for in a slice. */

@@ -189,12 +189,15 @@ test("words clear of a line are read right, level and upright", async () => {
   expect(tries.filter(({ isRight }) => !isRight)).toEqual([]);
 }, 60_000);
 
-test("words that a line touches or runs through are never sure, and mostly right where it only touches", async () => {
+test("words that a line touches or runs through are never sure, and mostly right", async () => {
   const random = seededRandom(12);
   const touched: Try[] = [];
   const cut: Try[] = [];
   for (let n = 0; n < 8; n++) touched.push(await readBeside(random, 0.36 + 0.04 * random.next()));
   for (let n = 0; n < 6; n++) cut.push(await readBeside(random, 0.25 * random.next()));
   expect([...touched, ...cut].filter(({ isFlagged }) => !isFlagged)).toEqual([]);
-  expect(touched.filter(({ isRight }) => isRight).length).toBeGreaterThanOrEqual(5);
+  const right = (tries: readonly Try[]) => tries.filter(({ isRight }) => isRight).length;
+  const about = JSON.stringify([...touched, ...cut].map((one) => one.about));
+  expect(right(touched), about).toBeGreaterThanOrEqual(6);
+  expect(right(cut), about).toBeGreaterThanOrEqual(4);
 }, 60_000);

@@ -26,6 +26,16 @@ describe("where much line lies close together", () => {
     expect(all).toThrow("Crop it to the diagram");
   });
 
+  test("a page with a great many strokes, none of them close together, is refused as well", () => {
+    const thickets = new Thickets(2);
+    const everywhere = (squares: number) => {
+      for (let square = 0; square < squares; square++)
+        for (let n = 0; n < 400; n++) thickets.add({ x: 64 * square + 1, y: 1 });
+    };
+    everywhere(200);
+    expect(() => everywhere(200)).toThrow("Too many lines lie close together");
+  });
+
   test(
     "rings within rings hold nothing sure, and the fuse beside them stays so",
     () => {

@@ -1,6 +1,6 @@
 import { readWord as meaningsOfPrinted } from "../../../roles/index.ts";
 import type { RawReading } from "./read-word.ts";
-import { meaningsOf } from "./word-meaning.ts";
+import { meaningsOf, tidied } from "./word-meaning.ts";
 
 /** A reading of a word that a line touches, and how much it counts, 0 to 100. */
 export interface StruckReading {
@@ -49,8 +49,8 @@ export function withHyphen({ text, letters }: Pick<RawReading, "text" | "letters
 const ALIKE = ["EF", "IL", "CG", "OQ", "O0", "Q0", "D0", "PR", "RB", "PB", "B8", "S5", "Z2", "I1"];
 const ALIKE_SIGNS = ["-.", "=-", ":-", "~-", "|/", "I/", ",/"];
 const LIKE = 6;
-/** Each letter taken from elsewhere costs so much. */
-const CHANGE = 16;
+/** Each letter taken from elsewhere costs so much: one look alone is not worth a change that is not needed. */
+const CHANGE = 50;
 /** So many of the likeliest changes are tried, up to three at a time. */
 const MOST_CHANGES = 14;
 
@@ -73,7 +73,7 @@ export function letterByLetter(readings: readonly StruckReading[]): string | nul
       const score = used.reduce((sum, { gain }) => sum + gain, 0);
       if (best && score <= best.score) return;
       const text = changed(base.text, used);
-      if (text !== null && isTelling(text)) best = { text, score };
+      if (text !== null && isWhole(text, base.text) && isTelling(text)) best = { text, score };
     };
     changes.forEach((one, n) => {
       attempt([one]);
@@ -86,6 +86,10 @@ export function letterByLetter(readings: readonly StruckReading[]): string | nul
   }
   return null;
 }
+
+/** Whether what was put together still has the letters of what it was made from, and neither end is a mere sign. */
+const isWhole = (text: string, base: string): boolean =>
+  text.length >= base.length - 1 && tidied(text) === text;
 
 function changesOf(base: StruckReading, readings: readonly StruckReading[]): Change[] {
   const found = new Map<string, Change>();

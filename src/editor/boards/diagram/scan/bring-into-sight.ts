@@ -5,25 +5,40 @@ import type { Board } from "../board.ts";
 /** What is smaller than this on the screen can't be read, pixels. */
 const LEGIBLE = 9;
 const ZOOM_TO = 16;
+/** Pixels of the view between its edge and what was brought in over it. */
+const MARGIN = 16;
 
-/** Moves the view so that a piece of the picture is seen, and enlarges it where it would be too small to read. */
+/**
+ * Moves the view no further than it takes to see a piece of the picture, and enlarges it where it would be too
+ * small to read.
+ */
 export function bringIntoSight(board: Board, box: Box): void {
   const camera = board.camera();
   const { size } = board.get();
   if (size.width === 0) return;
   const seen = viewBox(camera, size);
   const tall = Math.min(box.right - box.left, box.bottom - box.top);
-  const isSeen =
-    box.left > seen.left &&
-    box.right < seen.right &&
-    box.top > seen.top &&
-    box.bottom < seen.bottom;
   const isLegible = tall * camera.zoom >= LEGIBLE;
-  if (isSeen && isLegible) return;
-  const zoom = isLegible ? camera.zoom : ZOOM_TO / tall;
+  if (isLegible) {
+    const across = shift([box.left, box.right], [seen.left, seen.right], MARGIN / camera.zoom);
+    const down = shift([box.top, box.bottom], [seen.top, seen.bottom], MARGIN / camera.zoom);
+    if (across !== 0 || down !== 0)
+      board.look({ ...camera, left: camera.left + across, top: camera.top + down });
+    return;
+  }
+  const zoom = ZOOM_TO / tall;
   board.look({
     zoom,
     left: (box.left + box.right) / 2 - size.width / 2 / zoom,
     top: (box.top + box.bottom) / 2 - size.height / 2 / zoom,
   });
+}
+
+type Span = readonly [from: number, to: number];
+
+/** How far a view must go along one axis to hold a span; with what is longer than it, to the span's middle. */
+function shift([from, to]: Span, [start, end]: Span, margin: number): number {
+  const room = (end - start - (to - from)) / 2;
+  if (room < margin) return from >= start && to <= end ? 0 : (from + to - start - end) / 2;
+  return Math.min(from - margin - start, 0) || Math.max(to + margin - end, 0);
 }

@@ -1,0 +1,55 @@
+import { type Box, boxAround } from "../../base/index.ts";
+import type { Bits } from "../raster.ts";
+import type { WordLine } from "./word-lines.ts";
+
+/** In heights of the letters: two rows so near to one another in one line, with a letter's room between them. */
+const GAP = 1.2;
+const ASIDE = 0.25;
+const ALIKE = 0.75;
+/** At these heights of the row a line between two of them is looked for. */
+const HEIGHTS = [0.2, 0.5, 0.8];
+
+/** Along the row and across it. */
+const extentOf = ({ left, right, top, bottom }: Box, way: WordLine["way"]) =>
+  way === "level"
+    ? { from: left, to: right, low: top, high: bottom }
+    : { from: top, to: bottom, low: left, high: right };
+
+/**
+ * Rows that go on beyond a line which crosses them: a letter may be hidden in it, and each of the two reads
+ * well without it.
+ */
+export function partedRows(rows: readonly WordLine[], lines: Bits): ReadonlySet<WordLine> {
+  const found = new Set<WordLine>();
+  for (const way of ["level", "upright"] as const) {
+    const sorted = rows
+      .filter((row) => row.way === way || row.glyphs.length === 1)
+      .map((row) => ({ row, at: extentOf(boxAround(row.glyphs), way) }))
+      .sort((a, b) => a.at.from - b.at.from);
+    const tallest = sorted.reduce((most, { at }) => Math.max(most, at.high - at.low + 1), 0);
+    sorted.forEach(({ row, at }, n) => {
+      const tall = at.high - at.low + 1;
+      for (let m = n + 1; m < sorted.length; m++) {
+        const { row: next, at: other } = sorted[m] as (typeof sorted)[number];
+        // Longer rows begin no later than shorter ones end.
+        if (other.from > at.to + GAP * tallest) break;
+        const height = other.high - other.low + 1;
+        const gap = other.from - at.to;
+        if (gap < 1 || gap > GAP * Math.max(tall, height)) continue;
+        if (Math.min(tall, height) < ALIKE * Math.max(tall, height)) continue;
+        const aside = Math.abs(at.low + at.high - other.low - other.high) / 2;
+        if (aside > ASIDE * tall) continue;
+        const isCrossed = HEIGHTS.every((share) => {
+          const across = Math.round(at.low + share * (tall - 1));
+          for (let along = at.to + 1; along < other.from; along++) {
+            const [x, y] = way === "level" ? [along, across] : [across, along];
+            if (lines.data[y * lines.width + x]) return true;
+          }
+          return false;
+        });
+        if (isCrossed) found.add(row).add(next);
+      }
+    });
+  }
+  return found;
+}

@@ -1,0 +1,109 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { canvasOf, paper, refused, sorted, testFolder, traced } from "../support/trace-call.ts";
+import { call } from "./call.ts";
+
+const folder = testFolder();
+
+test.each<[string, number, number, (x: number, y: number) => boolean]>([
+  ["one pixel of paper", 1, 1, () => false],
+  ["one pixel of ink", 1, 1, () => true],
+  ["a row", 400, 1, (x) => x % 7 < 3],
+  ["a column", 1, 400, (_, y) => y % 7 < 3],
+  ["ink all over", 120, 90, () => true],
+  ["a chessboard", 120, 90, (x, y) => (x + y) % 2 === 0],
+  ["stripes without paper to speak of", 120, 90, (_, y) => y % 4 !== 0],
+  ["noise", 120, 90, (x, y) => ((x * 7919 + y * 104_729) ^ (x * y)) % 3 === 0],
+])("odd pictures are answered: %s", async (_, width, height, isInk) => {
+  const data = new Uint8ClampedArray(4 * width * height).fill(255);
+  for (let y = 0, at = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, at += 4) if (isInk(x, y)) data.fill(0, at, at + 3);
+  }
+  const odd = await folder.file("odd.png", canvasOf({ width, height, data }).toBuffer("image/png"));
+  const named = await folder.json("odd.json", { terminals: { a: [0, 0], b: [width, height] } });
+  for (const answer of [await traced(odd), await traced(odd, "--terminals", named)]) {
+    expect(answer).toMatchObject({ width, height });
+    for (const at of answer.nets.flatMap(({ points, runs }) => [...points, ...runs.flat()])) {
+      // the middle of a line lies on the picture
+      expect(Math.max(-at[0], -at[1], at[0] - width, at[1] - height)).toBeLessThanOrEqual(1);
+    }
+  }
+});
+
+test("a blank page has no nets, and says so", async () => {
+  const blank = await folder.file("blank.png", paper(60, 40, () => {}).toBuffer("image/png"));
+  expect(await traced(blank)).toMatchObject({ nets: [], questions: [] });
+  expect((await call("trace", blank)).out).toContain("No net was found.");
+});
+
+/** Two lines, one of them with a gap of so many pixels in it. */
+const brokenLine = (gap: number) => {
+  const canvas = paper(500, 120, (pen) => {
+    pen.fillRect(40, 30, 420, 4);
+    pen.fillRect(40, 80, 200, 4);
+    pen.fillRect(240 + gap, 80, 220 - gap, 4);
+  });
+  return folder.file("broken.png", canvas.toBuffer("image/png"));
+};
+
+test("a doubtful place is asked about, joined by nobody, and settled by an answer in the file", async () => {
+  const names = { left: [42, 82], right: [458, 82] } as const;
+  const ask = await folder.json("ask.json", { terminals: names });
+  let gap = 2;
+  let doubtful = await traced(await brokenLine(gap), "--terminals", ask);
+  expect(doubtful.nets.map((net) => net.terminals)).toEqual([["left", "right"]]);
+  while (doubtful.questions.length === 0 && gap < 60) {
+    gap += 2;
+    doubtful = await traced(await brokenLine(gap), "--terminals", ask);
+  }
+  const [question] = doubtful.questions;
+  expect(question).toMatchObject({ kind: "gap", at: [expect.any(Number), expect.any(Number)] });
+  expect(sorted(doubtful.nets.map((net) => net.terminals))).toEqual(["left", "right"]);
+  expect([...(question?.nets ?? [])].sort()).toEqual(doubtful.nets.map(({ id }) => id).sort());
+  const text = await call("trace", await brokenLine(gap), "--terminals", ask);
+  expect(text.out).toContain("Doubtful places, where nothing was joined\n  ? a gap or a break at");
+
+  // A piece that is said to be no line is none; the terminal at it is left without.
+  const stray = [{ at: [400, 82], joined: false, stray: true }];
+  const without = await folder.json("stray.json", { terminals: names, answers: stray });
+  const left = await traced(await brokenLine(gap), "--terminals", without);
+  expect(left.nets.map(({ terminals }) => terminals)).toEqual([["left"]]);
+  expect(left.unmatched).toEqual(["right"]);
+
+  for (const joined of [true, false]) {
+    const answers = [{ at: question?.at, joined }];
+    const told = await folder.json("told.json", { terminals: names, answers });
+    const { nets, questions } = await traced(await brokenLine(gap), "--terminals", told);
+    expect(questions).toEqual([]);
+    expect(sorted(nets.map((net) => net.terminals))).toEqual(
+      joined ? ["left right"] : ["left", "right"],
+    );
+  }
+});
+
+describe("paper with a printed grid as fine as millimetre paper, and a line above it", () => {
+  const [width, height, top] = [2100, 2200, 100];
+  let grid = "";
+  beforeAll(async () => {
+    const sheet = paper(width, height, (pen) => {
+      pen.fillRect(50, 40, 1500, 4);
+      for (let x = 6; x < width; x += 9) pen.fillRect(x, top, 4, height);
+      for (let y = top; y < height; y += 9) pen.fillRect(0, y, width, 4);
+    });
+    grid = await folder.file("grid.png", sheet.toBuffer("image/png"));
+  });
+
+  test("it is refused with what to do, and not followed for minutes", async () => {
+    const said = await refused(grid);
+    expect(said).toContain("grid.png: There are more lines on this picture than can be followed");
+    expect(said).toMatch(/crop it to the diagram, clean it .* or mark its words/);
+  });
+
+  test("the line is followed where a box holds the grid", async () => {
+    const file = await folder.json("boxes.json", {
+      terminals: { a: [50, 42], b: [1550, 42] },
+      parts: [[0, top, width, height]],
+    });
+    const { nets } = await traced(grid, "--terminals", file);
+    expect(nets.map((net) => [...net.terminals].sort())).toEqual([["a", "b"]]);
+  });
+});
