@@ -68,18 +68,18 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
       gone = strayPlaces(page, skeleton, links, strays);
       if (gone.size > 0) continue;
     }
+    const isCut = new Set(cuts);
     const more = others.filter(
-      ({ at, joined }) => !joined && !cuts.includes(at) && lineNear(page, mask.lines, at),
+      ({ at, joined }) => !joined && !isCut.has(at) && lineNear(page, mask.lines, at),
     );
     // Where a line that nobody doubted is to be cut, it is followed once more without that place.
     if (more.length > 0) {
-      cuts.push(...more.map(({ at }) => at));
+      for (const { at } of more) cuts.push(at);
       continue;
     }
     const decided = decidedBy(page, skeleton, places, said);
-    for (const { at, joined } of others) {
-      if (joined) joinWhereSaid(page, skeleton, decided.links, ends, at);
-    }
+    const joins = others.flatMap(({ at, joined }) => (joined ? [at] : []));
+    joinWhereSaid(page, skeleton, decided.links, ends, joins);
     const { links, bridges, isTooRough } = decided;
     const questions = isTooRough ? [] : decided.questions;
     const netOf = skeleton.stretches.map((_, stretch) => links.netOf(stretch));

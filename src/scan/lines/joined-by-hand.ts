@@ -1,7 +1,9 @@
 import type { Point } from "../../base/index.ts";
 import { distance, nearestOnSegment } from "../../base/index.ts";
+import { NearStretches } from "../near-stretches.ts";
 import type { Bits } from "../raster.ts";
 import type { Links } from "./links.ts";
+import { NearEnds } from "./near-ends.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import { pixelRows } from "./pixel-rows.ts";
 import type { PreparedPage } from "./prepared-page.ts";
@@ -27,7 +29,7 @@ export function lineNear({ lineWidth }: PreparedPage, lines: Bits, [x, y]: Point
 }
 
 /**
- * Joins what the user said is one where the program saw nothing to join: the two ends that the place
+ * Joins what the user said is one where the program saw nothing to join: the two ends that each place
  * lies between, or the nearest end and the line beside it.
  */
 export function joinWhereSaid(
@@ -35,10 +37,37 @@ export function joinWhereSaid(
   skeleton: Skeleton,
   links: Links,
   ends: readonly OpenEnd[],
+  places: readonly Point[],
+): void {
+  if (places.length === 0) return;
+  const nearStretches = new NearStretches(skeleton);
+  const order = new Map(ends.map((end, n) => [end, n]));
+  const orderOf = (end: OpenEnd) => order.get(end) as number;
+  const { width, height } = skeleton;
+  const reach = END * lineWidth;
+  const nearEnds = new NearEnds(ends, reach);
+  for (const at of places) {
+    const [x, y] = at;
+    if (x < -reach || y < -reach || x > width + reach || y > height + reach) continue;
+    const near = nearEnds
+      .around(at, reach)
+      .map((end) => ({ end, far: distance(end.at, at) }))
+      .filter(({ far }) => far <= reach)
+      .sort((a, b) => a.far - b.far || orderOf(a.end) - orderOf(b.end))
+      .map(({ end }) => end);
+    joinAt(lineWidth, skeleton, links, near, nearStretches, at);
+  }
+}
+
+/** `near`: ends thereabouts, the nearest first. */
+function joinAt(
+  lineWidth: number,
+  skeleton: Skeleton,
+  links: Links,
+  near: readonly OpenEnd[],
+  nearStretches: NearStretches,
   at: Point,
 ): void {
-  const isNear = (end: OpenEnd) => distance(end.at, at) <= END * lineWidth;
-  const near = ends.filter(isNear).sort((a, b) => distance(a.at, at) - distance(b.at, at));
   const [first] = near;
   if (!first) return;
   const facing = near.find(
@@ -51,7 +80,7 @@ export function joinWhereSaid(
     return;
   }
   let best: { stretch: number; place: Point; far: number } | null = null;
-  for (let stretch = 0; stretch < skeleton.stretches.length; stretch++) {
+  for (const stretch of nearStretches.around(at, MIDDLE * lineWidth)) {
     if (links.isOne(first.stretch, stretch)) continue;
     for (const pixel of skeleton.stretches[stretch]?.pixels ?? []) {
       const place: Point = [pixel % skeleton.width, Math.floor(pixel / skeleton.width)];

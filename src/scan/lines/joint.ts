@@ -143,8 +143,9 @@ export function jointAt(
   if (!isRough && isBlob) return { kind: "joined", corners: null };
   const straight = straightPairs(page, zone, branches, ways, SEEN);
   // A line that other lines cross is short here, and goes on behind them.
+  const isStraightOn = new Set(straight.flat().map(({ stretch }) => stretch));
   const isLetter = (branch: Branch, n: number) =>
-    !straight.flat().some(({ stretch }) => branch.stretch === stretch) &&
+    !isStraightOn.has(branch.stretch) &&
     isShort(page, skeleton, branch) &&
     lengthOf(ways[n] as readonly Point[]) < STROKE * lineWidth;
   const letters = branches.filter(isLetter).length;

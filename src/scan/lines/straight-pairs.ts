@@ -7,6 +7,8 @@ import type { Zone } from "./zones.ts";
 /** Degrees, and line widths aside, between two halves of a line that runs on through letters. */
 const RUNS_ON = 12;
 const ASIDE = 0.8;
+/** Cosine between two halves that bend a little more than `RUNS_ON`. */
+const HARDLY_ON = -Math.cos(((RUNS_ON + 1) * Math.PI) / 180);
 /** As dark as that a line is all along where it runs on. */
 const DARK = 0.6;
 
@@ -29,12 +31,18 @@ export function straightPairs(
     const headings = ways.map(
       (way) => headingOf(way, zone.at, zone.radius, far) ?? headingOf(way, zone.at, 0, far),
     );
+    // Grain makes one place of thousands of lines: most pairs are told apart without more ado.
+    const alongX = Float64Array.from(headings, (one) => one?.along[0] ?? 0);
+    const alongY = Float64Array.from(headings, (one) => one?.along[1] ?? 0);
     for (let a = 0; a < ways.length; a++) {
+      const [ax, ay] = [alongX[a] as number, alongY[a] as number];
       for (let b = a + 1; b < ways.length; b++) {
+        if (ax * (alongX[b] as number) + ay * (alongY[b] as number) > HARDLY_ON) continue;
         const [one, other] = [headings[a], headings[b]];
         if (!one || !other) continue;
+        if (asideOf(one, other) > ASIDE * lineWidth) continue;
         const bend = bendBetween(one.along, other.along);
-        if (bend > RUNS_ON || asideOf(one, other) > ASIDE * lineWidth) continue;
+        if (bend > RUNS_ON) continue;
         if (isDarkBetween(page, one.at, other.at)) found.push({ a, b, bend });
       }
     }

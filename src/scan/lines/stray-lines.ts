@@ -1,4 +1,5 @@
 import type { Point } from "../../base/index.ts";
+import { NearStretches } from "../near-stretches.ts";
 import type { Branch } from "./branch.ts";
 import type { Links } from "./links.ts";
 import type { PreparedPage } from "./prepared-page.ts";
@@ -19,9 +20,12 @@ export function strayPlaces(
 ): ReadonlySet<number> {
   const gone = new Set<number>();
   const onward = passesOf(links);
+  const near = new NearStretches(skeleton);
+  const done = new Set<number>();
   for (const at of strays) {
-    const nearest = stretchNear(skeleton, links, at, NEAR * lineWidth);
-    if (nearest === null) continue;
+    const nearest = stretchNear(skeleton, links, near, at, NEAR * lineWidth);
+    if (nearest === null || done.has(nearest)) continue;
+    done.add(nearest);
     const run = runThrough(nearest, onward);
     for (const stretch of [...run, ...bumpsAlong(run, links)]) {
       const { pixels, from, to } = skeleton.stretches[stretch] as Stretch;
@@ -72,11 +76,12 @@ function runThrough(first: number, onward: ReadonlyMap<number, Branch>): Readonl
 function stretchNear(
   { stretches, width }: Skeleton,
   { bumps }: Links,
+  near: NearStretches,
   [x, y]: Point,
   reach: number,
 ): number | null {
   let [best, nearest]: [number | null, number] = [null, reach];
-  for (let stretch = 0; stretch < stretches.length; stretch++) {
+  for (const stretch of near.around([x, y], reach)) {
     if (bumps.has(stretch)) continue;
     for (const place of (stretches[stretch] as Stretch).pixels) {
       const far = Math.hypot((place % width) - x, Math.floor(place / width) - y);
