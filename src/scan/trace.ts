@@ -22,7 +22,7 @@ const tooManyLines = (times: number) => {
   const how = times < 1.5 ? "more" : `about ${Math.round(times)} times as many`;
   return (
     `There are ${how} lines on this picture ${times < 1.5 ? "than" : "as"} can be followed, far more than on a full sheet: ` +
-    "crop it to the diagram, clean it of grain, tone and printed grids, or mark its words."
+    "crop it to the diagram, or clean it of grain, tone and printed grids."
   );
 };
 

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { comparedWith, harmedPage } from "../support/drawn-pages/traced.ts";
 import { canvasOf, paper, refused, sorted, testFolder, traced } from "../support/trace-call.ts";
 import { call } from "./call.ts";
 
@@ -34,6 +35,18 @@ test("a blank page has no nets, and says so", async () => {
   expect(await traced(blank)).toMatchObject({ nets: [], questions: [] });
   expect((await call("trace", blank)).out).toContain("No net was found.");
 });
+
+test("a picture too rough to tell its lines says so once, asks nothing and joins nothing wrongly", async () => {
+  const { page, out, terminals, parts } = await harmedPage(7002, 1, [150], [36, 26]);
+  const rough = await folder.file("rough.png", canvasOf(out.picture).toBuffer("image/png"));
+  const boxes = parts.map(({ left, top, right, bottom }) => [left, top, right, bottom]);
+  const named = await folder.json("rough.json", { terminals, parts: boxes });
+  const { nets, notes, questions } = await traced(rough, "--terminals", named);
+  expect(notes).toEqual([expect.stringMatching(/too rough to tell its lines.*300 dpi/)]);
+  expect(questions).toEqual([]);
+  const said = nets.map((net) => net.terminals);
+  expect(comparedWith(page, said, questions.length)).toMatchObject({ wrong: 0 });
+}, 20_000);
 
 /** Two lines, one of them with a gap of so many pixels in it. */
 const brokenLine = (gap: number) => {

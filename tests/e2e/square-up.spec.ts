@@ -239,7 +239,7 @@ test("corners are moved by keys, the page levelled along a line and cut by a box
   await drag([x, y], [x + 200, y + 10]);
   // 10 down in 200 is 2.86 degrees clockwise, to be turned back.
   await expect(desk.getByRole("slider", { name: "Tilt" })).toHaveValue("-2.9");
-  await desk.getByText("Cut", { exact: true }).first().click();
+  await desk.getByText("Crop", { exact: true }).first().click();
   await drag(at(0.3, 0.3), at(0.7, 0.7));
   await expect(desk.getByText(/px stay\./)).toBeVisible();
   await use(desk);

@@ -1,5 +1,5 @@
 import type { SKRSContext2D } from "@napi-rs/canvas";
-import { type Point, type Random, seededRandom } from "../../../src/base/index.ts";
+import { type Point, seededRandom } from "../../../src/base/index.ts";
 import type { Colour } from "../../../src/job/index.ts";
 import { bell, hills } from "../ageing/noise.ts";
 import { blankPage, drawText, INK, type Page } from "../drawing/page.ts";
@@ -154,14 +154,11 @@ export function wayOfWire(cavity: string): readonly Point[] {
   return wayOf(onPhoto(from.at), way);
 }
 
-interface Lit {
-  /** Light of every pixel before the camera, three channels. */
-  readonly light: Float32Array;
-  readonly random: Random;
-}
+/** Light of every pixel before the camera, three channels. */
+type Light = Float32Array;
 
 /** Lays a round wire over what is there, with the shadow that it casts. */
-function layWire({ light }: Lit, way: readonly Point[], { base, tracer }: Colour): void {
+function layWire(light: Light, way: readonly Point[], { base, tracer }: Colour): void {
   const [own, stripe] = [dye(base), tracer === undefined ? null : dye(tracer)];
   const shadow = 14;
   const reach = RADIUS + shadow + 12;
@@ -226,22 +223,20 @@ export function plugPhoto(): Uint8Array {
   });
   drawPlug(page);
   const flat = pen.getImageData(0, 0, width, height);
-  const lit: Lit = {
-    light: new Float32Array(3 * width * height),
-    random: seededRandom(SEED),
-  };
+  const light: Light = new Float32Array(3 * width * height);
   for (let at = 0; at < width * height; at++)
-    for (let c = 0; c < 3; c++) lit.light[3 * at + c] = linear(flat.data[4 * at + c] ?? 0);
+    for (let c = 0; c < 3; c++) light[3 * at + c] = linear(flat.data[4 * at + c] ?? 0);
   for (const { cavity, colour } of MACHINE.wires) {
-    if (colour) layWire(lit, wayOfWire(cavity), colour);
+    if (colour) layWire(light, wayOfWire(cavity), colour);
   }
-  expose(lit, flat.data);
+  expose(light, flat.data);
   pen.putImageData(flat, 0, 0);
   return new Uint8Array(canvas.toBuffer("image/jpeg", JPEG_QUALITY));
 }
 
 /** The workshop's lamp is a little warm, brightest in the middle; the camera leaves it so, and adds its noise. */
-function expose({ light, random }: Lit, data: Uint8ClampedArray): void {
+function expose(light: Light, data: Uint8ClampedArray): void {
+  const random = seededRandom(SEED);
   const { width, height } = SIZE;
   const grain = hills(SEED + 1, 5);
   const dirt = hills(SEED + 2, 70);

@@ -14,6 +14,8 @@ const DARK_AS_INK = 0.75;
 const ALL_BUT_A_SPECK = 0.95;
 /** In line widths, a pixel at least: between the places at which such a disc is looked for. */
 const STEP = 0.2;
+/** ... and no place of a dot reaches so far: grain makes one place of half a page. */
+const FAR = 8;
 
 /** Whether so much solid ink is at a place that it must be a dot. */
 export const hasDot = ({ blob, lineWidth }: Zone): boolean => blob >= SOLID_DOT * lineWidth;
@@ -33,10 +35,11 @@ export function isSolid(page: PreparedPage, { blobAt: [x, y], blob }: Zone): boo
 }
 
 /**
- * Whether somewhere at a place is a disc of solid ink as wide as a dot: neither two lines that cross nor
+ * Whether somewhere at a place is a disc of solid ink two lines wide: neither two lines that cross nor
  * letters make one.
  */
 export function hasDarkDisc({ page }: SolidInk, { at: [x, y], radius, lineWidth }: Zone): boolean {
+  if (radius > FAR * lineWidth) return false;
   const step = Math.max(1, STEP * lineWidth);
   const reach = DARK_DISC * lineWidth;
   const across = Math.ceil((radius + reach) / step);

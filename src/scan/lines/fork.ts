@@ -38,6 +38,7 @@ const PALE = 0.65;
 const ASIDE = 1;
 /** ... and points no more away from it than by this sine. */
 const AWAY = 0.3;
+/** In line widths: a shorter end may be a speck, and is never sure. */
 const LONG_ENOUGH = 2.5;
 /** In line widths: no stroke of a letter is longer. */
 const STROKE = 8;
@@ -95,12 +96,7 @@ export function brokenCrossing(
         end,
         wide,
         goesOn,
-        isSure:
-          goesOn &&
-          end.dark >= PALE * stem.dark &&
-          isLong &&
-          end.isHeld &&
-          wide <= SURE * page.lineWidth,
+        isSure: goesOn && mayGoOn && end.dark >= PALE * stem.dark,
       };
     }
   }

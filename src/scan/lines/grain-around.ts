@@ -12,8 +12,8 @@ const COVERED = 0.9;
 /** The middle three fifths of what varies by chance span so many deviations. */
 const SPAN = 1.68;
 /**
- * Grain so rough makes forks and blobs that nobody drew: of drawn pages that were harmed as much as ours
- * are, one in a hundred has it.
+ * Grain so rough makes forks and blobs that nobody drew: of 150 made pages that are barely legible one has it
+ * (docs/line-following.md).
  */
 const ROUGH = 0.13;
 

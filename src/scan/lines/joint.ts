@@ -70,6 +70,7 @@ const OUT = 0.9;
 const STRAIGHT_ON = 30;
 /** A line that jumps another leaves the place it jumps at a slant, both halves to the same side. */
 const JUMPS = 130;
+/** ... by so many degrees at least from the square, where only its first pieces are seen. */
 const LEANS = 20;
 
 export function jointAt(
@@ -138,9 +139,9 @@ export function jointAt(
     return { kind: "doubtful", pairs: both, isLikelier: "crossing", corners };
   }
   // No two lines that cross: what their corners hold says nothing of a blob.
-  const isBlob =
+  const isBlob = () =>
     (zone.blob >= TANGLE_DOT * zone.lineWidth && isSolid(page, zone)) || hasDarkDisc(ink, zone);
-  if (!isRough && isBlob) return { kind: "joined", corners: null };
+  if (!isRough && isBlob()) return { kind: "joined", corners: null };
   const straight = straightPairs(page, zone, branches, ways, SEEN);
   // A line that other lines cross is short here, and goes on behind them.
   const isStraightOn = new Set(straight.flat().map(({ stretch }) => stretch));

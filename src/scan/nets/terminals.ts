@@ -1,4 +1,11 @@
-import { type Box, boxContains, distance, growBox, type Point } from "../../base/index.ts";
+import {
+  type Box,
+  boxContains,
+  countLeading,
+  distance,
+  growBox,
+  type Point,
+} from "../../base/index.ts";
 import type { FollowedPage } from "../lines/follow.ts";
 import type { Stretch } from "../lines/skeleton.ts";
 import { NearStretches } from "../near-stretches.ts";
@@ -115,17 +122,10 @@ class EndsAcross {
 
   /** Those between two columns of the page, in the order in which they were given. */
   between(left: number, right: number): FreeEnd[] {
-    let [low, high] = [0, this.ends.length];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((this.ends[middle] as FreeEnd).at[0] < left) low = middle + 1;
-      else high = middle;
-    }
-    const found: FreeEnd[] = [];
-    for (let end = this.ends[low]; end && end.at[0] <= right; end = this.ends[++low])
-      found.push(end);
+    const first = countLeading(this.ends, ({ at }) => at[0] < left);
+    const beyond = countLeading(this.ends, ({ at }) => at[0] <= right);
     const orderOf = (end: FreeEnd) => this.order.get(end) as number;
-    return found.sort((a, b) => orderOf(a) - orderOf(b));
+    return this.ends.slice(first, beyond).sort((a, b) => orderOf(a) - orderOf(b));
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Point } from "../../base/index.ts";
+import { addTo, type Point } from "../../base/index.ts";
 import type { Sliced } from "../sliced.ts";
 import { type Piece, pieceOf } from "./piece.ts";
 
@@ -61,10 +61,7 @@ class Squares {
   constructor(points: readonly Point[], side: number) {
     [this.points, this.side] = [points, side];
     points.forEach((point, n) => {
-      const square = this.squareOf(point, 0, 0);
-      const known = this.members.get(square);
-      if (known) known.push(n);
-      else this.members.set(square, [n]);
+      addTo(this.members, this.squareOf(point, 0, 0), n);
     });
   }
 

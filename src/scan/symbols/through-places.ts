@@ -1,10 +1,9 @@
 import { addTo, type Point } from "../../base/index.ts";
+import { CROWDED } from "../lines/fork-places.ts";
 import { type Piece, pieceOf, type RawPiece } from "./piece.ts";
 
 /** Two strokes that turn by less than this go on through a place as one, degrees. */
 const ON = 24;
-/** No place of a diagram has so many strokes: it is grain, where all against one another take minutes. */
-const CROWDED = 64;
 const LINED_UP = -Math.cos((ON * Math.PI) / 180);
 
 /** One end of a stroke at a place, as a number: twice the stroke's, and one for its second end. */

@@ -1,9 +1,9 @@
-import type { Box } from "../../base/index.ts";
+import { type Box, boxAround } from "../../base/index.ts";
 import type { Bits } from "../raster.ts";
 import type { CropSource } from "./cut-crop.ts";
 import type { WordLine } from "./word-lines.ts";
 
-/** Lines kept inside letters, where one may hide a bar. */
+/** Which pixels of lines are kept in a word, where they may hide a bar or a stem of its letters. */
 export interface Bridge {
   has(source: CropSource, x: number, y: number): boolean;
 }
@@ -37,7 +37,10 @@ export function bridgeIn(row: WordLine, tall: number, stroke: number, reach: num
   };
 }
 
-/** How far a line goes on from one of its pixels. */
+/** Pixels: no line is so wide, and a line is seen to run the way in which it goes on so far. */
+const FAR = 40;
+
+/** How far a line goes on from one of its pixels, up to `FAR`. */
 function farTo(
   { width, height, data }: Bits,
   x: number,
@@ -46,14 +49,11 @@ function farTo(
   dy: number,
 ): number {
   let far = 0;
-  for (let [u, v] = [x + dx, y + dy]; far < MOST; u += dx, v += dy, far++) {
+  for (let [u, v] = [x + dx, y + dy]; far < FAR; u += dx, v += dy, far++) {
     if (u < 0 || v < 0 || u >= width || v >= height || !data[v * width + u]) break;
   }
   return far;
 }
-
-/** Pixels: wider lines are none. */
-const MOST = 40;
 
 /** Around each letter, and around two stems of one. */
 function spansOf({ glyphs, way }: WordLine, tall: number): Box[] {
@@ -65,13 +65,6 @@ function spansOf({ glyphs, way }: WordLine, tall: number): Box[] {
   return sorted.flatMap((one, n): Box[] => {
     const next = sorted[n + 1];
     const isOne = next && isStem(one) && isStem(next) && from(next) - from(one) < ONE_LETTER * tall;
-    if (!isOne) return [one];
-    const both = {
-      left: Math.min(one.left, next.left),
-      right: Math.max(one.right, next.right),
-      top: Math.min(one.top, next.top),
-      bottom: Math.max(one.bottom, next.bottom),
-    };
-    return [one, both];
+    return isOne ? [one, boxAround([one, next])] : [one];
   });
 }

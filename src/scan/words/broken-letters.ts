@@ -1,20 +1,19 @@
 import { addTo, type Box, boxAround } from "../../base/index.ts";
 import type { Glyph } from "./glyphs.ts";
-import type { Extent } from "./neighbours.ts";
+import { type Extent, extentIn } from "./neighbours.ts";
 import type { WordLine } from "./word-lines.ts";
-
-const tallOf = ({ low, high }: Extent) => high - low;
 
 /** How far a piece of a letter may stick out of its row, in heights. */
 const OUT = 0.15;
 /** A row of pieces is no taller than this, in heights of the row that they lie in. */
 const PIECES = 0.9;
-
 /** A letter breaks into no more pieces that stand in one row of their own. */
 const MOST_PIECES = 3;
 /** Rows are looked for in squares of so many pixels. */
 const CELL = 64;
 const cellAt = (x: number, y: number) => Math.floor(y / CELL) * 65_536 + Math.floor(x / CELL);
+
+const tallOf = ({ low, high }: Extent) => high - low;
 
 /** Rows with the pieces of broken letters in them: what lies wholly within another row is no row of its own. */
 export function withPieces(rows: readonly WordLine[]): readonly WordLine[] {
@@ -48,11 +47,7 @@ export function withPieces(rows: readonly WordLine[]): readonly WordLine[] {
 
 function holds({ way, glyphs }: WordLine, outer: Box, inner: WordLine, box: Box): boolean {
   if (glyphs.length < 2 || glyphs.length <= inner.glyphs.length) return false;
-  const [own, other] = [outer, box].map((one) =>
-    way === "level"
-      ? { from: one.left, to: one.right, low: one.top, high: one.bottom }
-      : { from: one.top, to: one.bottom, low: one.left, high: one.right },
-  ) as [Extent, Extent];
+  const [own, other] = [extentIn(outer, way), extentIn(box, way)];
   const tall = tallOf(own);
   const out = OUT * tall;
   return (

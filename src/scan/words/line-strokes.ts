@@ -26,9 +26,16 @@ export const middleOf = ({ from, to }: Stroke) => (from + to) / 2;
 
 /** So far off the line it is seen how a stroke runs, pixels. */
 const OFF = 3;
-/** What sticks out of it by a pixel or two is a letter's where it is longer than this and near a letter's stroke: so many times what sticks out at most. */
+/** So many pixels beyond that the depth of ink beside a line is counted. */
+const DEEPER = 3;
+/**
+ * What sticks out of a line no more than its ragged edge does is a letter's where it is longer than this,
+ * pixels, and a letter's stroke is no farther off than so many times what sticks out at most; or where
+ * such a stroke stands so nearly right across the line from it, pixels.
+ */
 const LEAST = 3;
 const NEARBY = 3;
+const ACROSS = 2;
 /** Of a line's edge this share is no more ragged than the rest counts as. */
 const USUAL = 0.8;
 
@@ -57,7 +64,7 @@ export function strokesAt(
       );
     const isKept = (run: Run) =>
       run.deepest > ragged ||
-      isDeepNear(other, run, 2) ||
+      isDeepNear(other, run, ACROSS) ||
       (run.to - run.from >= LEAST &&
         (isDeepNear(own, run, nearby) || isDeepNear(other, run, nearby)));
     let place = 0;
@@ -103,7 +110,7 @@ const edgeOf = ({ firsts, lasts }: LineBand, place: number, side: Side) =>
 function bankOf(left: Bits, at: Along, band: LineBand, side: Side, ragged: number): Bank {
   const { count, along, across } = at;
   const depths = new Uint8Array(band.firsts.length);
-  const most = ragged + OFF + 3;
+  const most = ragged + OFF + DEEPER;
   const times = new Uint32Array(ragged + 1);
   for (let place = 0; place < depths.length; place++) {
     const edge = edgeOf(band, place, side);

@@ -1,4 +1,4 @@
-import { addTo, countLeading } from "../../base/index.ts";
+import { addTo, type Box, countLeading } from "../../base/index.ts";
 import type { Sliced } from "../sliced.ts";
 
 /** Reading along a row: `from` and `to` along it, `low` and `high` across it. */
@@ -8,6 +8,12 @@ export interface Extent {
   readonly low: number;
   readonly high: number;
 }
+
+/** A box along and across a row, with the box's own edges. */
+export const extentIn = ({ left, right, top, bottom }: Box, way: "level" | "upright"): Extent =>
+  way === "level"
+    ? { from: left, to: right, low: top, high: bottom }
+    : { from: top, to: bottom, low: left, high: right };
 
 /** Pairs looked at in a slice. */
 const PAIRS = 200_000;

@@ -1,6 +1,7 @@
 import type { Box } from "../../base/index.ts";
 import type { Component } from "../components.ts";
 import { type CropSource, EDGE } from "./cut-crop.ts";
+import { extentIn } from "./neighbours.ts";
 import type { WordLine } from "./word-lines.ts";
 
 /** What a row of letters stands among. */
@@ -42,8 +43,7 @@ export function hasOtherInk(
   const isLevel = way === "level";
   const inner = Math.round(INNER * tall);
   const near = Math.round(NEAR * tall);
-  const [from, to] = isLevel ? [box.left, box.right] : [box.top, box.bottom];
-  const [low, high] = isLevel ? [box.top, box.bottom] : [box.left, box.right];
+  const { from, to, low, high } = extentIn(box, way);
   /** How far beyond the row's ends, 0 within. */
   const beyond = (along: number) => Math.max(0, from - along, along - to);
 

@@ -1,5 +1,6 @@
-import { type Box, boxAround } from "../../base/index.ts";
+import { boxAround } from "../../base/index.ts";
 import type { Bits } from "../raster.ts";
+import { extentIn } from "./neighbours.ts";
 import type { WordLine } from "./word-lines.ts";
 
 /** In heights of the letters: two rows so near to one another in one line, with a letter's room between them. */
@@ -8,12 +9,6 @@ const ASIDE = 0.25;
 const ALIKE = 0.75;
 /** At these heights of the row a line between two of them is looked for. */
 const HEIGHTS = [0.2, 0.5, 0.8];
-
-/** Along the row and across it. */
-const extentOf = ({ left, right, top, bottom }: Box, way: WordLine["way"]) =>
-  way === "level"
-    ? { from: left, to: right, low: top, high: bottom }
-    : { from: top, to: bottom, low: left, high: right };
 
 /**
  * Rows that go on beyond a line which crosses them: a letter may be hidden in it, and each of the two reads
@@ -24,7 +19,7 @@ export function partedRows(rows: readonly WordLine[], lines: Bits): ReadonlySet<
   for (const way of ["level", "upright"] as const) {
     const sorted = rows
       .filter((row) => row.way === way || row.glyphs.length === 1)
-      .map((row) => ({ row, at: extentOf(boxAround(row.glyphs), way) }))
+      .map((row) => ({ row, at: extentIn(boxAround(row.glyphs), way) }))
       .sort((a, b) => a.at.from - b.at.from);
     const tallest = sorted.reduce((most, { at }) => Math.max(most, at.high - at.low + 1), 0);
     sorted.forEach(({ row, at }, n) => {

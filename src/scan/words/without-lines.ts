@@ -1,9 +1,9 @@
 import { inkPixels } from "../ink-pixels.ts";
 import { type Bits, bitsOf } from "../raster.ts";
 import { asPart, inBands, type Sliced } from "../sliced.ts";
-import { alongOf, type LineWay, lineBandsOf } from "./line-bands.ts";
+import { type Along, alongOf, type LineWay, lineBandsOf } from "./line-bands.ts";
 import { type Stroke, strokesAt } from "./line-strokes.ts";
-import { patchesBetween } from "./mended-strokes.ts";
+import { type Patch, patchesBetween } from "./mended-strokes.ts";
 import { areOnePiece } from "./one-piece.ts";
 
 /** A straight run this many line widths long is a line: no letter on a drawing has one. */
@@ -24,8 +24,8 @@ export interface WithoutLines {
 }
 
 /**
- * Takes level and upright lines out of the ink. Where a letter's stroke goes through a line, the piece of
- * line between its two ends is given back, so that the letter stays whole.
+ * Takes level and upright lines out of the ink. What a line hid of letters, by the strokes that come up to it,
+ * is given back.
  */
 export function* withoutLines(ink: Bits, lineWidth: number): Sliced<WithoutLines> {
   const { width, height, data } = ink;
@@ -108,12 +108,10 @@ function* uprightRuns(ink: Bits, least: number): Sliced<Bits> {
 function* mend(left: Bits, lines: Bits, own: Bits, way: LineWay, ragged: number): Sliced<void> {
   const at = alongOf(left, way);
   const bands = yield* asPart(lineBandsOf(own, way), 0, 0.6);
-  const fill = (place: number, from: number, to: number, isInk: boolean) => {
-    for (let row = Math.max(0, from); row <= Math.min(at.count - 1, to); row++) {
-      const pixel = place * at.along + row * at.across;
-      left.data[pixel] = isInk ? 1 : 0;
-      lines.data[pixel] = isInk ? 0 : 1;
-    }
+  const set = (place: number, row: number, isInk: boolean) => {
+    const pixel = place * at.along + row * at.across;
+    left.data[pixel] = isInk ? 1 : 0;
+    lines.data[pixel] = isInk ? 0 : 1;
   };
   const areOne = (one: Stroke, other: Stroke) => areOnePiece(left, at, one, other);
   let places = 0;
@@ -123,20 +121,27 @@ function* mend(left: Bits, lines: Bits, own: Bits, way: LineWay, ragged: number)
       yield 0.6 + (0.4 * n) / bands.length;
       places = 0;
     }
-    const strokes = strokesAt(left, at, band, ragged, (place, from, to) =>
-      fill(place, from, to, false),
-    );
-    for (const { rows, at: ends } of patchesBetween(strokes, areOne)) {
-      const [first, last] = rows;
-      for (let row = first + 1; row < last; row++) {
-        const share = (row - first) / (last - first);
-        const [from, to] = [0, 1].map((end) =>
-          Math.round((ends[0][end] as number) * (1 - share) + (ends[1][end] as number) * share),
-        ) as [number, number];
-        for (let place = Math.max(0, from); place <= Math.min(at.length - 1, to); place++) {
-          fill(place, row, row, true);
-        }
-      }
+    const strokes = strokesAt(left, at, band, ragged, (place, from, to) => {
+      for (let row = from; row <= to; row++) set(place, row, false);
+    });
+    for (const patch of patchesBetween(strokes, areOne)) {
+      cover(patch, at, (place, row) => set(place, row, true));
     }
+  }
+}
+
+/** Names every place of a patch that lies on the page. */
+function cover(
+  { rows: [first, last], at: [begins, ends] }: Patch,
+  { length, count }: Along,
+  name: (place: number, row: number) => void,
+): void {
+  for (let row = Math.max(0, first + 1); row < Math.min(count, last); row++) {
+    const share = (row - first) / (last - first);
+    const [from, to] = ([0, 1] as const).map((side) =>
+      Math.round(begins[side] * (1 - share) + ends[side] * share),
+    ) as [number, number];
+    for (let place = Math.max(0, from); place <= Math.min(length - 1, to); place++)
+      name(place, row);
   }
 }

@@ -22,6 +22,9 @@ const MOST_CROPPED = 120_000_000;
 const TOO_MUCH_PRINT =
   "There is far more print on this page than a drawing has. Cut it down to the drawing, or clean it of specks, and read the words again.";
 
+/** In line widths, beyond a letter: a bar of it may be hidden so far into the line that touches it. */
+const HIDDEN = 1.5;
+
 /** Every run of words on a page, cut out for a reader: level ones and upright ones, read from the bottom up. */
 export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   const whole = yield* asPart(letterInk(page), 0, 0.05);
@@ -39,12 +42,13 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   const usual = usualHeight(sized);
   const likely = sized.filter(({ row, tall }) => mayBeWord(row, tall, usual));
   if (likely.length > MOST_WORDS) throw new Error(TOO_MUCH_PRINT);
+  // What is no likely word may be the rest of one that a line parts; of a page full of such it would take too long.
   const beside = sized.filter(({ row, tall }) => row.glyphs.length > 1 || isUsual(tall, usual));
   const crossed = partedRows(
     (beside.length > MOST_WORDS ? likely : beside).map(({ row }) => row),
     lines,
   );
-  const reach = Math.ceil(1.5 * page.lineWidth);
+  const reach = Math.ceil(HIDDEN * page.lineWidth);
   let cropped = 0;
   for (const [n, { row, tall }] of likely.entries()) {
     const box = boxAround(row.glyphs);
@@ -83,15 +87,17 @@ function hasBlot({ glyphs }: WordLine, { thickest }: Inked): boolean {
   const thick = glyphs.map(({ numbers }) =>
     Math.max(...numbers.map((number) => thickest[number] as number)),
   );
-  const usual = [...thick].sort((a, b) => a - b)[thick.length >> 1] as number;
-  return Math.max(...thick) > BLOT * usual;
+  return Math.max(...thick) > BLOT * median(thick);
 }
 
 /** How wide the letters' strokes are, pixels. */
 function strokeOf({ glyphs }: WordLine, { thickest }: Inked): number {
   const thick = glyphs.flatMap(({ numbers }) => numbers.map((n) => thickest[n] as number));
-  return (2 * (thick.sort((a, b) => a - b)[thick.length >> 1] as number)) / STEPS_PER_PIXEL;
+  return (2 * median(thick)) / STEPS_PER_PIXEL;
 }
+
+const median = (list: readonly number[]): number =>
+  [...list].sort((a, b) => a - b)[list.length >> 1] as number;
 
 function factsOf(
   distances: Uint8Array,
@@ -168,7 +174,7 @@ function isEven({ way, glyphs }: WordLine): boolean {
   const ends = glyphs.map(({ left, right, top, bottom }) =>
     way === "level" ? [top, bottom] : [left, right],
   ) as [number, number][];
-  const feet = ends.map(([, foot]) => foot).sort((a, b) => a - b)[ends.length >> 1] as number;
+  const feet = median(ends.map(([, foot]) => foot));
   const tallest = Math.max(...ends.map(([head]) => feet - head + 1));
   const standing = ends.filter(([, foot]) => Math.abs(foot - feet) <= ON_LINE * tallest);
   const tall = Math.max(...standing.map(([head, foot]) => foot - head + 1));

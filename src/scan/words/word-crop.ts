@@ -19,7 +19,7 @@ export interface WordCrop {
   readonly isCrowded: boolean;
   /** Its ink alone, on white with a margin, letters about `READ_TALL` pixels tall. */
   readonly grey: Grey;
-  /** The same with lines kept inside its letters, where a line may hide a bar of one; null where none touches it. */
+  /** The same with what of a line may hide a bar or a stem of its letters; null where none touches it. */
   readonly bridged: Grey | null;
   /** Pixels of `grey` before and after the ink, beside the margin: what is too faint to count may stand there. */
   readonly aside: number;

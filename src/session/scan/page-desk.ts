@@ -91,6 +91,8 @@ export function createPageDesk(
   let round = 0;
   /** Whether what is under way is for a picture that is no longer shown; null while nothing is. */
   let isForNobody: (() => boolean) | null = null;
+  /** Whether what went wrong was on a picture that is no longer shown. */
+  let isProblemOld = () => false;
   /** Work that nobody waits for, from when it is asked for to its end. */
   let quiet: { isOff: boolean; isUnderWay: boolean } | null = null;
 
@@ -112,6 +114,7 @@ export function createPageDesk(
       isForNobody = null;
       port?.callOff();
     }
+    if (store.get().problem !== null && isProblemOld()) show({ problem: null });
     // Not in the middle of work, which ends soon: it is of a picture that is no longer shown.
     if (isGone()) line = line.then(() => isGone() && close());
   });
@@ -153,17 +156,12 @@ export function createPageDesk(
     }
     const own = what === null ? { isOff: false, isUnderWay: false } : null;
     quiet = own;
-    const isStale = () => {
+    const isElsewhere = () => {
       const now = atHand(session);
       const { key: open_ } = session.get();
-      return (
-        begun !== round ||
-        own?.isOff ||
-        open_ !== key ||
-        now?.file !== asked?.file ||
-        now?.sheet !== asked?.sheet
-      );
+      return open_ !== key || now?.file !== asked?.file || now?.sheet !== asked?.sheet;
     };
+    const isStale = () => begun !== round || own?.isOff || isElsewhere();
     const tell: TellShare = (share) => {
       if (what !== null) show({ work: { what, share } });
     };
@@ -184,8 +182,10 @@ export function createPageDesk(
         const isOff = name === "CalledOff" || isStale();
         // Nothing more comes of that thread: the next work gets another.
         if (name === "BrokenThread") close();
-        if (!isOff && what !== null)
+        if (!isOff && what !== null) {
+          isProblemOld = isElsewhere;
           show({ problem: error instanceof Error ? error.message : String(error) });
+        }
         return null;
       } finally {
         isForNobody = null;

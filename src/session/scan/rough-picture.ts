@@ -3,8 +3,8 @@ import type { Traced } from "../../scan/index.ts";
 /** Fewer doubtful places than this are soon looked at, whatever picture they are on. */
 const MANY = 12;
 /**
- * Doubtful places for every pin that lines come to. Made pages that are barely legible ask one in eighty joins
- * (docs/line-following.md).
+ * Doubtful places for every pin that lines come to: far more than made pages ask that are barely legible, one
+ * in forty joins (docs/line-following.md).
  */
 const PER_PIN = 1 / 3;
 

@@ -12,11 +12,13 @@ import { isLacking } from "./net-edit.ts";
 import type { PageDesk } from "./page-desk.ts";
 import { pictureFileOf } from "./picture-file.ts";
 import { createPointedLine } from "./pointed-line.ts";
+import { ownPlaceOf } from "./stretch-place.ts";
 import { isSameBasis } from "./trace-basis.ts";
 import {
   type Followed,
   followedIn,
   NOT_TRACED,
+  netLookedAt,
   type TracedSheet,
   type TraceState,
   withAnswer,
@@ -78,6 +80,9 @@ export function keepFollowing(session: Session, pages: PageDesk, help: TraceHelp
 
 /** How far from a pin its line may end, and from a line what was said of it, in line widths. */
 const AROUND = 6;
+
+/** How far from other lines a stretch is said to be none, in line widths: nothing else is near enough to be meant. */
+const CLEAR = 4;
 
 const NO_PLACES: readonly DoubtfulPlace[] = [];
 const NO_ANSWERS: readonly LineAnswer[] = [];
@@ -189,7 +194,9 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
       const [pin] = followed?.net?.terminals ?? [];
       const isKept = followed?.pin != null || pin === undefined;
       show({ place: null, followed: followed && (isKept ? followed : { ...followed, pin }) });
-      leaveOutLine(session, sheet, at);
+      const looked = netLookedAt(store.get());
+      const own = looked && ownPlaceOf(looked, at, traced.nets, CLEAR * traced.lineWidth);
+      leaveOutLine(session, sheet, own ?? at);
     },
     takeBack: (at) => {
       const { sheet } = session.get();

@@ -60,6 +60,17 @@ export const NOT_TRACED: TraceState = {
   isRoughHeard: false,
 };
 
+/** The net whose open ends are shown: of the open list the one looked at, else the one pointed at. */
+export const netLookedAt = ({
+  followed,
+  isListOpen,
+  shown,
+  traced,
+}: Pick<TraceState, "followed" | "isListOpen" | "shown" | "traced">): WholeNet | null => {
+  const listed = isListOpen ? traced?.nets.find(({ id }) => id === shown) : null;
+  return listed ?? followed?.net ?? null;
+};
+
 export const questionsOf = (
   { of }: WholeNet,
   all: readonly LineQuestion[],

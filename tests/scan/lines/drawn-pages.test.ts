@@ -74,4 +74,15 @@ describe("pages whose nets are known", () => {
     expect(wrong).toBe(0);
     expect(right).toBeGreaterThan(25);
   }, 60_000);
+
+  test("a dot that a word's ink touches is a dot", async () => {
+    const { wrong, right } = await scoreOf(10017, 1, [150], [24, 18]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(22);
+  }, 60_000);
+
+  test("a line that broke right behind an arc, and a short piece between two holes, are followed", async () => {
+    const { wrong, missed } = await scoreOf(10332, 0.6, [150], [36, 26]);
+    expect([wrong, missed]).toEqual([0, 0]);
+  }, 60_000);
 });

@@ -5,7 +5,8 @@ import { tidied } from "../../../src/scan/nets/tidy-graph.ts";
 import { finished } from "../../../src/scan/sliced.ts";
 
 const SEED = Number(process.env.PINTRUTH_SEED ?? 1);
-const WIDTH = 4000;
+/** Wider than the longest comb. */
+const WIDTH = 10_000;
 const LINE = 4;
 
 const nodeAt = (at: Point, isFree: boolean): GraphNode => ({

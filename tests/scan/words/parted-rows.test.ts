@@ -4,7 +4,7 @@ import type { Glyph } from "../../../src/scan/words/glyphs.ts";
 import { partedRows } from "../../../src/scan/words/parted-rows.ts";
 import type { WordLine } from "../../../src/scan/words/word-lines.ts";
 
-const row = (left: number, top: number, letters: number): WordLine => ({
+const row = (left: number, top: number, letters: number, tall = 20): WordLine => ({
   way: "level",
   glyphs: Array.from(
     { length: letters },
@@ -12,7 +12,7 @@ const row = (left: number, top: number, letters: number): WordLine => ({
       left: left + 14 * n,
       right: left + 14 * n + 9,
       top,
-      bottom: top + 19,
+      bottom: top + tall - 1,
       area: 80,
       numbers: [n],
     }),
@@ -34,7 +34,7 @@ test("two rows with a line between them may have lost a letter in it", () => {
 
 test("rows far apart, of other heights or beside one another are two words on either side of a line", () => {
   const before = row(10, 40, 3);
-  for (const after of [row(90, 40, 4), row(64, 52, 4)]) {
+  for (const after of [row(90, 40, 4), row(64, 43, 4, 14), row(64, 52, 4)]) {
     expect([...partedRows([before, after], crossedAt(55))]).toEqual([]);
   }
 });

@@ -154,3 +154,9 @@ test("what sticks out of a line by a pixel is its ragged edge, however long", ()
   const left = leftOf(around(["", "", "", "", "#".repeat(20)], times(5, "")));
   expect(left.join("")).not.toContain("#");
 });
+
+test("what sticks out by a pixel between two strokes of a letter may be a bar's edge, and stays", () => {
+  const strokes = times(4, "###            ###");
+  const left = leftOf(around([...strokes, "#".repeat(18)], times(5, "")));
+  expect(left[4]).toBe("....##################........");
+});

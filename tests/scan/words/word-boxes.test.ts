@@ -27,10 +27,14 @@ interface Setting {
   readonly turn: 0 | -90;
 }
 
-function pageOf({ words, at, size, turn }: Setting, lines: readonly (readonly Point[])[]): Page {
+function pageOf(
+  { words, at, size, turn }: Setting,
+  lines: readonly (readonly Point[])[],
+  align: "center" | "right" = "center",
+): Page {
   const page = blankPage(SIZE.width, SIZE.height);
   for (const line of [...FAR_LINES, ...lines]) drawLine(page, line, PEN);
-  drawText(page, words, at, { size, align: "center", turn });
+  drawText(page, words, at, { size, align, turn });
   return page;
 }
 
@@ -191,6 +195,21 @@ test("ink that hides a letter or stands where one may is said, and what stands c
     [190, 240],
   ];
   expect(crowdedBy((page) => drawLine(page, edge, PEN))).toEqual([false]);
+});
+
+test("a line that parts two rows may hide a letter between them, but not where they stand well apart", () => {
+  const partedBy = (gap: number): boolean[] => {
+    const left: Setting = { words: "58-", at: [270 - gap / 2, 212], size: 34, turn: 0 };
+    const between: readonly Point[] = [
+      [270, 120],
+      [270, 370],
+    ];
+    const page = pageOf(left, [between], "right");
+    drawText(page, "4BN", [270 + gap / 2, 212], { size: 34 });
+    return cropsOf(page).map(({ isCrowded }) => isCrowded);
+  };
+  expect(partedBy(20)).toEqual([true, true]);
+  expect(partedBy(40)).toEqual([false, false]);
 });
 
 test("holes that were filled for following lines are open in letters", () => {

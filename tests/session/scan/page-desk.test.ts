@@ -186,3 +186,26 @@ test("what goes wrong is told in a sentence and can be put away", async () => {
   );
   expect(await without.run("Looking", async () => "no")).toBeNull();
 });
+
+test("what went wrong is said for as long as its own picture is shown", async () => {
+  const { pages, session } = desk();
+  const fail = () =>
+    pages.run("Looking", async () => {
+      throw new Error("Far too many lines.");
+    });
+  await fail();
+  session.edit("Another title", (draft) => {
+    draft.title = "another";
+  });
+  expect(pages.get().problem).toBe("Far too many lines.");
+  session.edit("Another picture", (draft) => {
+    const image = draft.diagram.sheets[0]?.image;
+    if (image) image.file = "images/other.png";
+  });
+  expect(pages.get().problem).toBeNull();
+
+  await fail();
+  expect(pages.get().problem).toBe("Far too many lines.");
+  session.show({ sheet: null });
+  expect(pages.get().problem).toBeNull();
+});

@@ -111,3 +111,33 @@ test("a line that is left is proposed again once that is taken back", async () =
   desk.takeUp("A");
   expect([...desk.get().left]).toEqual([]);
 });
+
+/** A wire from F1 to F2 with the rim of a cup on it, which goes down and round and ends on the wire again. */
+const ringed = () => {
+  const rim = [[[130, 100]], [[200, 101]]] as const;
+  return {
+    nets: [
+      pictureNet("A", [[[92, 100], "F1:2"], [[228, 100], "F2:1"], ...rim] as never, [
+        [0, 2],
+        [2, 1],
+        [2, 3, [130, 160], [200, 160]],
+      ]),
+    ],
+  };
+};
+
+test("a stretch that ends on another line is left out at a place of its own, not at that line's", async () => {
+  const { desk, session } = tracing(threeFuses(), ringed);
+  session.show({ scanDesk: true });
+  await desk.traceAll();
+  desk.look("A");
+  const [end] = desk.places();
+  expect(end).toMatchObject({ at: [200, 101], stretch: "ends" });
+  desk.ask(end ?? null);
+  desk.leaveOut(end?.at ?? [0, 0]);
+  const [x, y] = session.get().job.diagram.sheets[0]?.answers?.[0]?.at ?? [0, 0];
+  expect(x).toBe(200);
+  // Four widths of a line away from the wire, and no farther from the end than that takes.
+  expect(y - 100).toBeGreaterThanOrEqual(12);
+  expect(y - 100).toBeLessThan(24);
+});

@@ -71,7 +71,7 @@ const TABS = [
 const TOOLS: readonly { readonly value: SquareTool; readonly text: string }[] = [
   { value: "corners", text: "Corners" },
   { value: "level", text: "Level" },
-  { value: "crop", text: "Cut" },
+  { value: "crop", text: "Crop" },
 ];
 
 const SAYS: Readonly<Record<SquareTool, string>> = {

@@ -112,7 +112,7 @@ export function SquarePanel(props: SquarePanelProps) {
         />
       </section>
       <section className={styles.group}>
-        <h3>Cut</h3>
+        <h3>Crop</h3>
         <div className={styles.row}>
           <p className={styles.grow}>
             {squaring.crop

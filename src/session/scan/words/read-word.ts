@@ -101,7 +101,7 @@ const sameText = (a: string, b: string) => a.replaceAll(" ", "") === b.replaceAl
 /** A look with what was read in it. */
 interface Look extends RawReading {
   readonly grey: Grey;
-  /** Whether the line was left inside its letters. */
+  /** Whether the line was left in its letters. */
   readonly isBridged: boolean;
 }
 
@@ -212,7 +212,10 @@ interface Chosen extends Look {
   readonly isRivalled: boolean;
 }
 
-/** What makes sense of a struck word is worth so much; what only a look with the line in it says loses so much. */
+/** What makes sense is worth so much, and what does once letters are put right so much. */
+const SENSE = 40;
+const MENDED_SENSE = 15;
+/** What chance hardly makes of a struck word is worth so much more; what only a look with the line in it says loses so much. */
 const TELLING = 40;
 const BRIDGED = 15;
 
@@ -235,7 +238,7 @@ function chosen(looks: readonly Look[], isCut: boolean): Chosen | null {
   const weight = ({ text, sure, times, isBridged }: (typeof found)[number]) =>
     sure +
     AGREED * (times - 1) +
-    (makesSense(text) ? 40 : meaningsOf(text).length > 0 ? 15 : 0) +
+    (makesSense(text) ? SENSE : meaningsOf(text).length > 0 ? MENDED_SENSE : 0) +
     (isCut && isTelling(text) ? TELLING : 0) -
     (isBridged ? BRIDGED : 0);
   found.sort((a, b) => weight(b) - weight(a));

@@ -2,7 +2,7 @@ import { readWord as meaningsOfPrinted } from "../../../roles/index.ts";
 import type { RawReading } from "./read-word.ts";
 import { meaningsOf, tidied } from "./word-meaning.ts";
 
-/** A reading of a word that a line touches, and how much it counts, 0 to 100. */
+/** A reading of a word that a line touches, and how much it counts: how sure it is, 0 to 100, and more where it makes sense. */
 export interface StruckReading {
   readonly text: string;
   readonly weight: number;
@@ -13,7 +13,10 @@ export interface StruckReading {
  * words all of which are known as print beside pins.
  */
 export const isTelling = (text: string): boolean =>
-  isKnown(text) || (!/^0-/.test(text) && hasMeaning(text));
+  isKnown(text) || (!FIRST_LOST.test(text) && hasMeaning(text));
+
+/** A wire's number does not begin with 0: a line took the figure before it, as in `0-75 BK`. */
+const FIRST_LOST = /^0-/;
 
 const hasMeaning = (text: string): boolean =>
   meaningsOf(text).some(
@@ -30,25 +33,33 @@ const isKnown = (text: string): boolean =>
 
 /** A gap between figures so wide, in heights of the letters, has room for a hyphen. */
 const HYPHEN_GAP = 0.36;
+/** Figures on either side of the hyphen in a wire's number, at most. */
+const MOST_FIGURES = 3;
 
-/** A hyphen lies where lines do, and is taken away with them: `30 3 RD` was `30-3 RD`. */
-export function withHyphen({ text, letters }: Pick<RawReading, "text" | "letters">, tall: number) {
+/** A hyphen lies where lines do, and is taken away with them: `30 3 RD` was `30-3 RD`. Letters are so tall, pixels. */
+export function withHyphen(
+  { text, letters }: Pick<RawReading, "text" | "letters">,
+  tall: number,
+): string {
   if (text.includes("-")) return text;
   const parted = text.replace(/^(\d{1,3}) (?=\d{1,3}(?: |[A-Z]|$))/, "$1-");
   if (parted !== text) return parted;
   const head = /^\d{2,6}/.exec(text)?.[0].length ?? 0;
-  for (let n = 1; n < Math.min(4, head); n++) {
+  for (let n = 1; n <= Math.min(MOST_FIGURES, head - 1); n++) {
     const [one, next] = [letters[n - 1], letters[n]];
-    if (one && next && next.from - one.to > HYPHEN_GAP * tall && head - n <= 3)
+    if (one && next && next.from - one.to > HYPHEN_GAP * tall && head - n <= MOST_FIGURES)
       return `${text.slice(0, n)}-${text.slice(n)}`;
   }
   return text;
 }
 
-/** Letters and signs that differ by a stroke which a line may hide, or by nothing but their size. */
+/** Letters and figures that differ by a stroke which a line may hide, or by hardly anything. */
 const ALIKE = ["EF", "IL", "CG", "OQ", "O0", "Q0", "D0", "PR", "RB", "PB", "B8", "S5", "Z2", "I1"];
+/** Here the first of a pair may be the second, and never the other way round. */
 const ALIKE_SIGNS = ["-.", "=-", ":-", "~-", "|/", "I/", ",/"];
+/** Such a change is worth so much, and one that another look has said this share of that look's weight. */
 const LIKE = 6;
+const SAID = 0.4;
 /** Each letter taken from elsewhere costs so much: one look alone is not worth a change that is not needed. */
 const CHANGE = 50;
 /** So many of the likeliest changes are tried, up to three at a time. */
@@ -100,7 +111,7 @@ function changesOf(base: StruckReading, readings: readonly StruckReading[]): Cha
   };
   for (const other of readings) {
     if (other === base) continue;
-    for (const { at, as } of apart(base.text, other.text)) add(at, as, 0.4 * other.weight);
+    for (const { at, as } of apart(base.text, other.text)) add(at, as, SAID * other.weight);
   }
   [...base.text].forEach((letter, at) => {
     for (const pair of ALIKE) {

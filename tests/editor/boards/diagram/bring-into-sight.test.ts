@@ -11,7 +11,7 @@ const box = (left: number, top: number, width: number, height: number): Box => (
 });
 
 /** A view of 400 by 300 pixels, and where it looks after a piece of the sheet was brought into sight. */
-function lookedAt(camera: { zoom: number; left: number; top: number }, piece: Box) {
+function lookedAt(camera: { zoom: number; left: number; top: number }, piece: Box, tall?: number) {
   let now = camera;
   const board = {
     camera: () => now,
@@ -20,7 +20,7 @@ function lookedAt(camera: { zoom: number; left: number; top: number }, piece: Bo
       now = next;
     },
   };
-  bringIntoSight(board as unknown as Board, piece);
+  bringIntoSight(board as unknown as Board, piece, tall);
   return now;
 }
 
@@ -45,4 +45,10 @@ test("what is too small to read is enlarged in the middle", () => {
   expect(now.zoom).toBeCloseTo(0.8);
   expect(now.left + 200 / now.zoom).toBeCloseTo(1030);
   expect(now.top + 150 / now.zoom).toBeCloseTo(1010);
+});
+
+test("a single thin letter is enlarged by its height, like the words about it", () => {
+  const now = lookedAt({ zoom: 0.1, left: 0, top: 0 }, box(1000, 1000, 4, 20), 20);
+  expect(now.zoom).toBeCloseTo(0.8);
+  expect(lookedAt(HERE, box(1100, 1100, 4, 20), 20)).toBe(HERE);
 });

@@ -10,14 +10,13 @@ const MARGIN = 16;
 
 /**
  * Moves the view no further than it takes to see a piece of the picture, and enlarges it where it would be too
- * small to read.
+ * small to read. `tall`: pixels of the picture, of what is to be read there.
  */
-export function bringIntoSight(board: Board, box: Box): void {
+export function bringIntoSight(board: Board, box: Box, tall = leastSideOf(box)): void {
   const camera = board.camera();
   const { size } = board.get();
   if (size.width === 0) return;
   const seen = viewBox(camera, size);
-  const tall = Math.min(box.right - box.left, box.bottom - box.top);
   const isLegible = tall * camera.zoom >= LEGIBLE;
   if (isLegible) {
     const across = shift([box.left, box.right], [seen.left, seen.right], MARGIN / camera.zoom);
@@ -33,6 +32,8 @@ export function bringIntoSight(board: Board, box: Box): void {
     top: (box.top + box.bottom) / 2 - size.height / 2 / zoom,
   });
 }
+
+const leastSideOf = ({ left, top, right, bottom }: Box) => Math.min(right - left, bottom - top);
 
 type Span = readonly [from: number, to: number];
 

@@ -4,11 +4,11 @@ import {
   hitAt,
   isOnePlace,
   netGrid,
+  netLookedAt,
   stretchAt,
   type TraceDesk,
   traceDeskOf,
   viewBox,
-  type WholeNet,
 } from "../../../../session/index.ts";
 import type { Board } from "../board.ts";
 import type { Press } from "../gestures/gesture.ts";
@@ -47,7 +47,7 @@ export const NETS_LAYER: ScanLayer = {
       if (hovered && hovered !== followed?.net) drawHovered(ink, hovered);
       if (followed?.net) drawLitNet(ink, followed.net, scene);
     }
-    const looked = lookedAt(desk);
+    const looked = netLookedAt(desk.get());
     const stretch = looked && isOnStretch(place) ? stretchAt(looked, place.at) : null;
     if (stretch) drawStretch(ink, stretch);
     for (const one of desk.places()) {
@@ -61,13 +61,6 @@ export const NETS_LAYER: ScanLayer = {
     return desk && (tapPlace(board, desk, press) ?? tapGhost(board, desk, press));
   },
 };
-
-/** The net whose open ends are shown. */
-function lookedAt(desk: TraceDesk): WholeNet | null {
-  const { followed, isListOpen, shown, traced } = desk.get();
-  const listed = isListOpen ? traced?.nets.find(({ id }) => id === shown) : null;
-  return listed ?? followed?.net ?? null;
-}
 
 const isOnStretch = (place: DoubtfulPlace | null): place is DoubtfulPlace =>
   place?.stretch === "ends" || place?.stretch === "here";

@@ -19,12 +19,16 @@ export function WordInHand({ desk, item }: WordInHandProps) {
   const whole = useRef<HTMLDivElement>(null);
   const field = useRef<HTMLInputElement>(null);
   const isTypedInto = matchMedia("(pointer: fine)").matches;
-  const { id, box } = item;
+  const { id, box, turn } = item;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another item, or the same one corrected
   useEffect(() => setText(item.text), [id, item.text]);
   const size = useBoardState((state) => state.size);
   // biome-ignore lint/correctness/useExhaustiveDependencies: only another item or another room moves the view
-  useEffect(() => bringIntoSight(board, box), [board, id, size]);
+  useEffect(() => {
+    // Its letters are no taller where it is a single thin one.
+    const tall = turn === 0 ? box.bottom - box.top : box.right - box.left;
+    bringIntoSight(board, box, tall);
+  }, [board, id, size]);
   useEffect(() => {
     // With a finger the screen's keyboard would jump up before anybody wants to type.
     if (isTypedInto) field.current?.focus();
@@ -48,8 +52,10 @@ export function WordInHand({ desk, item }: WordInHandProps) {
     const { key } = event;
     if (key !== "Enter" && key !== "ArrowDown" && key !== "ArrowUp") return;
     event.preventDefault();
-    if (key === "Enter") take();
-    else desk.step(key === "ArrowDown" ? 1 : -1);
+    // A key held down would write doubtful words that nobody looked at.
+    if (key === "Enter") {
+      if (!event.repeat) take();
+    } else desk.step(key === "ArrowDown" ? 1 : -1);
   };
 
   const isWritten = item.state === "written";
