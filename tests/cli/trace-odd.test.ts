@@ -108,7 +108,7 @@ describe("paper with a printed grid as fine as millimetre paper, and a line abov
   test("it is refused with what to do, and not followed for minutes", async () => {
     const said = await refused(grid);
     expect(said).toContain("grid.png: There are more lines on this picture than can be followed");
-    expect(said).toMatch(/crop it to the diagram, clean it .* or mark its words/);
+    expect(said).toMatch(/crop it to the diagram, or clean it of grain/);
   });
 
   test("the line is followed where a box holds the grid", async () => {

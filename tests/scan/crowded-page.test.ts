@@ -70,7 +70,7 @@ describe("how full a page is of lines", () => {
       finished(traceLines(page, { parts: [], words: [], answers: [] }, {}, "all"));
     expect(refused).toThrow(CrowdedPage);
     expect(refused).toThrow(
-      /^There are about 3 times as many lines .* crop it .* clean it .* words/,
+      /^There are about 3 times as many lines .* crop it .* clean it .* grids/,
     );
   });
 });
