@@ -38,8 +38,9 @@ const STICKS_OUT = 1;
 /** In line widths: on so much of its lines beside it their width is measured. */
 const MEASURED = 4;
 
-/** Nodes looked at in a slice. */
+/** Nodes looked at in a slice, and places where lines meet: the paper round each is measured. */
 const SLICE = 10_000;
+const FORKS = 200;
 
 /** `lineEnds` are nodes where a line ends or goes on over a hole: no bump of a blob, however near. */
 export function* zonesOf(
@@ -76,7 +77,7 @@ export function* zonesOf(
     else groups.set(root, [node]);
   }
   const zones: Zone[] = [];
-  let looked = 0;
+  let [looked, forks] = [0, 0];
   for (const members of groups.values()) {
     const zone = new ZoneOfNodes(page, skeleton, lineEnds, members, blobs, together);
     // Grain makes one place of a whole page.
@@ -86,7 +87,10 @@ export function* zonesOf(
       looked += to - from;
       if (looked % SLICE < to - from) yield 0.3 + (0.7 * looked) / nodes.length;
     }
-    zones.push(zone.found());
+    const found = zone.found();
+    zones.push(found);
+    if (found.branches.length > 2 && ++forks % FORKS === 0)
+      yield 0.3 + (0.7 * looked) / nodes.length;
   }
   return zones;
 }
