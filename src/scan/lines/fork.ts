@@ -71,6 +71,7 @@ export function brokenCrossing(
     if (along) ways.push({ branch, along, first: first ?? along, dark });
   }
   if (ways.length < 3) return null;
+  const isDotted = zone.blob >= DOTTED * zone.lineWidth;
   let best: (BrokenCrossing & { wide: number; goesOn: boolean }) | null = null;
   for (let n = 0; n < 3; n++) {
     const [stem, a, b] = [ways[n] as Way, ways[(n + 1) % 3] as Way, ways[(n + 2) % 3] as Way];
@@ -81,13 +82,14 @@ export function brokenCrossing(
       const isLong = end.length >= LONG_ENOUGH * page.lineWidth;
       const goesOn =
         isStraightOn(page, zone, stem, a, b, end) || (isLong && isJumpOver(zone, stem, a, b, end));
-      // So near a corner of its own its way can't be told.
-      const mayGoOn = isLong && end.isHeld && wide <= SURE * page.lineWidth;
-      if (!goesOn && !(mayGoOn && isAhead(page, zone, stem, a, b, end))) continue;
+      const isNear = isLong && end.isHeld && wide <= SURE * page.lineWidth;
+      // So near a corner of its own its way can't be told; but a dot needs no fourth line.
+      const mayGoOn = isNear && !isDotted && isAhead(page, zone, stem, a, b, end);
+      if (!goesOn && !mayGoOn) continue;
       if (best && (best.goesOn === goesOn ? best.wide <= wide : best.goesOn)) continue;
       // It may be a letter's stroke: no line goes on in it where a dot is, be it a small one, ...
       const isStroke = !end.isHeld || end.length < STROKE * page.lineWidth;
-      if (isStroke && zone.blob >= DOTTED * zone.lineWidth) continue;
+      if (isStroke && isDotted) continue;
       // ... and one of hardly any length is asked of only where it is plain what it would cross.
       if (!isLong && (!end.isHeld || bendBetween(a.along, b.along) > STRAIGHT_ON)) continue;
       best = {
@@ -96,7 +98,7 @@ export function brokenCrossing(
         end,
         wide,
         goesOn,
-        isSure: goesOn && mayGoOn && end.dark >= PALE * stem.dark,
+        isSure: goesOn && isNear && end.dark >= PALE * stem.dark,
       };
     }
   }
@@ -113,8 +115,8 @@ function isStraightOn(
   end: OpenEnd,
 ): boolean {
   const [dx, dy] = [zone.at[0] - end.at[0], zone.at[1] - end.at[1]];
-  // A line that turned right before it broke off has its last way in its tip.
-  const comes = [end.onward, end.tip].some((way) => {
+  // A line that turned right before it broke off has its last way in its tip; so have letters.
+  const comes = (end.isHeld ? [end.onward, end.tip] : [end.onward]).some((way) => {
     const bend = Math.min(bendBetween(stem.along, way), bendBetween(stem.first, way));
     return (
       bend >= 180 - ONWARD &&
