@@ -51,6 +51,14 @@ interface Way {
   readonly dark: number;
 }
 
+/** A fork of three lines, one of them taken for the half of a line that crosses the other two. */
+interface Fork {
+  readonly zone: Zone;
+  readonly stem: Way;
+  readonly a: Way;
+  readonly b: Way;
+}
+
 /** Looks for the lost arm of a crossing at a fork of three lines; null where there is none. */
 export function brokenCrossing(
   page: PreparedPage,
@@ -64,7 +72,7 @@ export function brokenCrossing(
   for (const branch of zone.branches) {
     const reach = near + LOOKED_ALONG * page.lineWidth;
     const points = through.along(branch, reach, zone.at, reach);
-    const along = headingOf(points, zone.at, near, near + LOOKED_ALONG * page.lineWidth)?.along;
+    const along = headingOf(points, zone.at, near, reach)?.along;
     // A line may turn right behind the place: its first piece tells where it came from.
     const first = headingOf(points, zone.at, zone.radius, near + FIRST * page.lineWidth)?.along;
     const dark = middleDarkness(page, zone.at, points, zone.radius, reach);
@@ -75,16 +83,16 @@ export function brokenCrossing(
   let best: (BrokenCrossing & { wide: number; goesOn: boolean }) | null = null;
   for (let n = 0; n < 3; n++) {
     const [stem, a, b] = [ways[n] as Way, ways[(n + 1) % 3] as Way, ways[(n + 2) % 3] as Way];
+    const fork: Fork = { zone, stem, a, b };
     for (const end of ends) {
       if (zone.branches.some(({ stretch }) => stretch === end.stretch)) continue;
       const wide = Math.hypot(zone.at[0] - end.at[0], zone.at[1] - end.at[1]) - zone.radius;
       if (wide > MOST * page.lineWidth) continue;
       const isLong = end.length >= LONG_ENOUGH * page.lineWidth;
-      const goesOn =
-        isStraightOn(page, zone, stem, a, b, end) || (isLong && isJumpOver(zone, stem, a, b, end));
+      const goesOn = isStraightOn(page, fork, end) || (isLong && isJumpOver(fork, end));
       const isNear = isLong && end.isHeld && wide <= SURE * page.lineWidth;
       // So near a corner of its own its way can't be told; but a dot needs no fourth line.
-      const mayGoOn = isNear && !isDotted && isAhead(page, zone, stem, a, b, end);
+      const mayGoOn = isNear && !isDotted && isAhead(page, fork, end);
       if (!goesOn && !mayGoOn) continue;
       if (best && (best.goesOn === goesOn ? best.wide <= wide : best.goesOn)) continue;
       // It may be a letter's stroke: no line goes on in it where a dot is, be it a small one, ...
@@ -106,14 +114,8 @@ export function brokenCrossing(
 }
 
 /** The stem's line goes straight on; what it crosses does so too, or jumps it. */
-function isStraightOn(
-  { lineWidth }: PreparedPage,
-  zone: Zone,
-  stem: Way,
-  a: Way,
-  b: Way,
-  end: OpenEnd,
-): boolean {
+function isStraightOn({ lineWidth }: PreparedPage, fork: Fork, end: OpenEnd): boolean {
+  const { zone, stem } = fork;
   const [dx, dy] = [zone.at[0] - end.at[0], zone.at[1] - end.at[1]];
   // A line that turned right before it broke off has its last way in its tip; so have letters.
   const comes = (end.isHeld ? [end.onward, end.tip] : [end.onward]).some((way) => {
@@ -125,23 +127,17 @@ function isStraightOn(
     );
   });
   if (!comes) return false;
-  return isCrossed(stem, a, b);
+  return isCrossed(fork);
 }
 
 /** What the stem would cross goes straight on, or jumps it. */
-const isCrossed = (stem: Way, a: Way, b: Way): boolean =>
+const isCrossed = ({ stem, a, b }: Fork): boolean =>
   bendBetween(a.along, b.along) <= STRAIGHT_ON ||
   Math.abs(bendBetween(a.along, stem.first) - bendBetween(b.along, stem.first)) <= SLANT;
 
 /** The end lies where the stem goes on to, wherever it comes from itself but from the stem's own side. */
-function isAhead(
-  { lineWidth }: PreparedPage,
-  zone: Zone,
-  stem: Way,
-  a: Way,
-  b: Way,
-  end: OpenEnd,
-): boolean {
+function isAhead({ lineWidth }: PreparedPage, fork: Fork, end: OpenEnd): boolean {
+  const { zone, stem } = fork;
   const [dx, dy] = [end.at[0] - zone.at[0], end.at[1] - zone.at[1]];
   const isInLine = [stem.along, stem.first].some(
     (way) =>
@@ -149,11 +145,11 @@ function isAhead(
   );
   if (!isInLine || dx * end.onward[0] + dy * end.onward[1] > AWAY * Math.hypot(dx, dy))
     return false;
-  return isCrossed(stem, a, b);
+  return isCrossed(fork);
 }
 
 /** The stem is half of a line that jumps the other two, and the end lies where the other half does. */
-function isJumpOver(zone: Zone, stem: Way, a: Way, b: Way, end: OpenEnd): boolean {
+function isJumpOver({ zone, stem, a, b }: Fork, end: OpenEnd): boolean {
   if (bendBetween(a.along, b.along) > STRAIGHT_ON) return false;
   // Right behind the top of a small arc it leans most.
   const [far, first] = [stem.along, stem.first].map((way) => bendBetween(way, a.along) - 90) as [

@@ -1,3 +1,4 @@
+import { addTo } from "../../base/index.ts";
 import type { Sliced } from "../sliced.ts";
 import { bendBetween } from "./branch.ts";
 import { NearEnds } from "./near-ends.ts";
@@ -70,7 +71,7 @@ export function* gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd
     const gap = { ends: pair, wide: choice.wide, isSure };
     const short = pair.find(({ isHeld }) => !isHeld);
     if (isSure || !short) gaps.push(gap);
-    else unheld.set(short.stretch, [...(unheld.get(short.stretch) ?? []), gap]);
+    else addTo(unheld, short.stretch, gap);
   });
   // What lies between two holes and goes on in lines at both its ends is a piece of line, short as it may be.
   for (const pair of unheld.values()) {
