@@ -273,6 +273,11 @@ test("a large machine is worked out beside the drawing, and goes on after an und
   await page.route("**/sample-data/sweeper.pintruth", (route) =>
     route.fulfill({ body, contentType: "application/zip" }),
   );
+  let answer = () => {};
+  const answers = new Promise<void>((done) => {
+    answer = done;
+  });
+  await page.route(/play-worker/, (route) => answers.then(() => route.continue()));
   await page.goto("./");
   const title = page.getByRole("textbox", { name: "Title of the job" });
   await expect(title).toHaveValue("1600 wires");
@@ -282,13 +287,18 @@ test("a large machine is worked out beside the drawing, and goes on after an und
   await page.keyboard.press("Control+a");
   await page.keyboard.press("ArrowRight");
   await page.getByRole("button", { name: "Operate" }).click();
-  await expect
-    .poll(() => page.workers().some((one) => one.url().includes("play-worker")))
-    .toBe(true);
-  await position(page, "S1", "on").click({ force: true });
+  await expect(panel(page).getByText("Working it out…")).toBeVisible();
+  const on = position(page, "S1", "on");
+  const place = await middleOf(on);
+  answer();
+  await expect(panel(page).getByText(/things are not known$/)).toBeVisible();
+  // A finger that was on its way to it while the answer came has not missed it.
+  expect(await middleOf(on)).toEqual(place);
+  await on.click({ force: true });
   await expect(panel(page).getByRole("status").first()).toContainText("S1 to on:");
+  expect(page.workers().some((one) => one.url().includes("play-worker"))).toBe(true);
   await expect(page.getByRole("button", { name: /^Cavity 1,/ })).toHaveAccessibleName(/live, 2/);
   await page.keyboard.press("Control+z");
   await expect(panel(page).getByRole("status").first()).toContainText("S1 to on:");
-  await expect(position(page, "S1", "on")).toBeChecked();
+  await expect(on).toBeChecked();
 });

@@ -64,15 +64,6 @@ export const NOT_OPERATING: OperateState = {
   leads: { red: null, black: "chassis", asks: null },
 };
 
-/** True while an answer is on its way: what is shown is of a moment ago. */
-export function isWaiting({ on, live, played, failed, replay }: OperateState): boolean {
-  if (!on || failed !== null) return false;
-  if (live === null) return true;
-  const next = played.find((one) => one.outcome === null);
-  // A wait of a recording that runs takes its time because it is one.
-  return next !== undefined && !(next.step.do === "wait" && replay?.runs);
-}
-
 /** Waits of a recording that runs pass at the pace of a clock up to here, seconds. */
 const LONGEST_PACED = 20;
 

@@ -1,5 +1,5 @@
 import type { LiveState } from "../../../circuit/index.ts";
-import { chatterWords, isWaiting, newsOf, operablesOf } from "../../../session/index.ts";
+import { chatterWords, newsOf, operablesOf } from "../../../session/index.ts";
 import { useSelected } from "../../session-context.tsx";
 import { StatusShape } from "../status-shape.tsx";
 import news from "./news.module.css";
@@ -9,8 +9,7 @@ const NO_DOUBTS: LiveState["doubts"] = [];
 
 /** What stands in the way of a firm answer; nothing where nothing does. */
 export function Hindrances() {
-  const operate = useSelected((state) => state.operate);
-  const { live, failed } = operate;
+  const { live, failed } = useSelected((state) => state.operate);
   const doubts = live?.doubts ?? NO_DOUBTS;
   return (
     <div className={styles.news}>
@@ -25,7 +24,8 @@ export function Hindrances() {
           one moment of it.
         </p>
       )}
-      {isWaiting(operate) && <p className={styles.waiting}>Working it out…</p>}
+      {/* As tall as the doubts that follow, so that nothing moves under a finger as they come. */}
+      {!live && !failed && <p className={styles.waiting}>Working it out…</p>}
       {doubts.length > 0 && (
         <details className={styles.doubts}>
           <summary>
