@@ -3,6 +3,7 @@ import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Bits } from "../raster.ts";
 import type { Sliced } from "../sliced.ts";
 import { lengthOf } from "./branch.ts";
+import { LETTER_STROKE } from "./letter-stroke.ts";
 import { NearEnds } from "./near-ends.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
@@ -29,8 +30,6 @@ const BESIDE_END = 4;
 /** Solid ink of so many line widths' radius is a dot. */
 const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
-/** In line widths: no stroke of a letter is longer. */
-const STROKE = 8;
 /** The ends of a straight line are apart by that share of its length at least, grain and all. */
 const STRAIGHT = 0.96;
 /** In line widths: how deep the middle of a line or dot lies behind its edge at most. */
@@ -100,13 +99,13 @@ function isNoStroke(
   ways: Ways,
 ): boolean {
   const { from, to, length } = stretches[stretch] as Stretch;
-  const far = 2 * STROKE * lineWidth;
+  const far = 2 * LETTER_STROKE * lineWidth;
   const other = nodes[from === node ? to : from] as SkeletonNode;
-  if (other.stretches.length === 1 || length >= STROKE * lineWidth) return true;
+  if (other.stretches.length === 1 || length >= LETTER_STROKE * lineWidth) return true;
   // Grain forks a line, which goes straight on behind it; a stroke's way goes on in the line it stands on.
-  const way = ways.along({ stretch, isFrom: from === node }, far, at, STROKE * lineWidth);
+  const way = ways.along({ stretch, isFrom: from === node }, far, at, LETTER_STROKE * lineWidth);
   const last = way.at(-1);
-  if (!last || distance(last, at) < STROKE * lineWidth) return false;
+  if (!last || distance(last, at) < LETTER_STROKE * lineWidth) return false;
   return distance(last, at) >= STRAIGHT * lengthOf(way);
 }
 

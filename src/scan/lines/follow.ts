@@ -110,7 +110,7 @@ function isTooRough(places: readonly LinePlace[]): boolean {
   const forks = places.flatMap((place) =>
     "zone" in place && place.zone.branches.length > 2 ? [place.zone] : [],
   );
-  const rough = forks.filter(({ isRough }) => isRough).length;
+  const rough = forks.filter(({ isOnRoughPaper }) => isOnRoughPaper).length;
   return forks.length >= MANY_FORKS && rough > ROUGH_SHARE * forks.length;
 }
 
@@ -142,7 +142,7 @@ class Decided {
     const { links, page } = this;
     const { at, radius, branches, inside } = zone;
     for (const stretch of inside) links.bumps.add(stretch);
-    const isHidden = this.isTooRough && zone.isRough;
+    const isHidden = this.isTooRough && zone.isOnRoughPaper;
     const isJoined = said ?? (joint.kind === "joined" && !isHidden);
     if (isJoined) {
       // A bump of a plain fork may be the rest of a crossing's broken arm: only a dot has it for sure.

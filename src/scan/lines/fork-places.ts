@@ -1,4 +1,4 @@
-import { Groups } from "../../base/index.ts";
+import { addTo, Groups } from "../../base/index.ts";
 import type { Branch } from "./branch.ts";
 import type { Skeleton, SkeletonNode } from "./skeleton.ts";
 
@@ -23,10 +23,7 @@ export function placesOfForks({ stretches, nodes }: Skeleton, near: number): For
   stretches.forEach(({ from, to, length }, stretch) => {
     if (length < near && placeOf(from) === placeOf(to)) return;
     for (const isFrom of [true, false]) {
-      const place = placeOf(isFrom ? from : to);
-      const known = leaving.get(place);
-      if (known) known.push({ stretch, isFrom });
-      else leaving.set(place, [{ stretch, isFrom }]);
+      addTo(leaving, placeOf(isFrom ? from : to), { stretch, isFrom });
     }
   });
   return { placeOf, leaving };

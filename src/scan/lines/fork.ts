@@ -1,6 +1,7 @@
 import type { Point } from "../../base/index.ts";
 import { type Branch, bendBetween, headingOf } from "./branch.ts";
 import { middleDarkness } from "./darkness.ts";
+import { LETTER_STROKE } from "./letter-stroke.ts";
 import type { OpenEnd } from "./open-ends.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Ways } from "./ways.ts";
@@ -40,8 +41,6 @@ const ASIDE = 1;
 const AWAY = 0.3;
 /** In line widths: a shorter end may be a speck, and is never sure. */
 const LONG_ENOUGH = 2.5;
-/** In line widths: no stroke of a letter is longer. */
-const STROKE = 8;
 
 interface Way {
   readonly branch: Branch;
@@ -96,7 +95,7 @@ export function brokenCrossing(
       if (!goesOn && !mayGoOn) continue;
       if (best && (best.goesOn === goesOn ? best.wide <= wide : best.goesOn)) continue;
       // It may be a letter's stroke: no line goes on in it where a dot is, be it a small one, ...
-      const isStroke = !end.isHeld || end.length < STROKE * page.lineWidth;
+      const isStroke = !end.isHeld || end.length < LETTER_STROKE * page.lineWidth;
       if (isStroke && isDotted) continue;
       // ... and one of hardly any length is asked of only where it is plain what it would cross.
       if (!isLong && (!end.isHeld || bendBetween(a.along, b.along) > STRAIGHT_ON)) continue;

@@ -3,6 +3,7 @@ import { hasDarkDisc, hasDot, isSolid } from "./blob.ts";
 import { type Branch, bendBetween, type Heading, headingOf, lengthOf } from "./branch.ts";
 import { cornerInk } from "./corner-ink.ts";
 import { darkness } from "./darkness.ts";
+import { LETTER_STROKE } from "./letter-stroke.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 import { faintOne } from "./smear.ts";
@@ -58,8 +59,6 @@ const SEEN = 12;
 const FREE = 0.6;
 const HEADING = 3;
 const FIRST = 1.5;
-/** In line widths: no stroke of a letter is longer. */
-const STROKE = 8;
 
 /** In line widths: a bump that sticks out of the middle of a line so far is no grain at its edge. */
 const BUMP = 1.5;
@@ -81,7 +80,7 @@ export function jointAt(
   zones: ReadonlyMap<number, Zone>,
   through: Ways,
 ): Joint {
-  const { branches, isRough } = zone;
+  const { branches, isOnRoughPaper } = zone;
   if (branches.length < 3) return { kind: "joined", corners: null };
   const { lineWidth } = page;
   const reach = zone.radius + SEEN * Math.max(lineWidth, ink.lineWidth);
@@ -111,10 +110,10 @@ export function jointAt(
     );
   const seen = cornerInk(ink, zone, ways);
   const looks = looksAt(page, zone, seen);
-  if (looks === "dot" && !(isRough && seen !== null && seen < ROUGH_DOT))
+  if (looks === "dot" && !(isOnRoughPaper && seen !== null && seen < ROUGH_DOT))
     return { kind: "joined", corners: seen };
   // On rough paper no other place tells what this one is.
-  const corners = isRough ? null : seen;
+  const corners = isOnRoughPaper ? null : seen;
   // A line may turn right behind the place: its first piece tells where it came from.
   const first = headingsFor(zone.radius, FIRST);
   // More than two lines hardly ever cross in one place: letters beside it made one place of two.
@@ -141,14 +140,14 @@ export function jointAt(
   // No two lines that cross: what their corners hold says nothing of a blob.
   const isBlob = () =>
     (zone.blob >= TANGLE_DOT * zone.lineWidth && isSolid(page, zone)) || hasDarkDisc(ink, zone);
-  if (!isRough && isBlob()) return { kind: "joined", corners: null };
+  if (!isOnRoughPaper && isBlob()) return { kind: "joined", corners: null };
   const straight = straightPairs(page, zone, branches, ways, SEEN);
   // A line that other lines cross is short here, and goes on behind them.
   const isStraightOn = new Set(straight.flat().map(({ stretch }) => stretch));
   const isLetter = (branch: Branch, n: number) =>
     !isStraightOn.has(branch.stretch) &&
     isShort(page, skeleton, branch) &&
-    lengthOf(ways[n] as readonly Point[]) < STROKE * lineWidth;
+    lengthOf(ways[n] as readonly Point[]) < LETTER_STROKE * lineWidth;
   const letters = branches.filter(isLetter).length;
   if (straight.length > 0 && letters === branches.length - 2 * straight.length)
     return { kind: "crossing", pairs: straight, corners: null };
@@ -156,7 +155,7 @@ export function jointAt(
 }
 
 const isShort = ({ lineWidth }: PreparedPage, { stretches }: Skeleton, { stretch }: Branch) =>
-  (stretches[stretch] as Stretch).length < STROKE * lineWidth;
+  (stretches[stretch] as Stretch).length < LETTER_STROKE * lineWidth;
 
 /**
  * The stem of a fork that goes straight on in a bump on the other side: it may be a crossing whose arm

@@ -1,4 +1,4 @@
-import type { Box, Point } from "../../base/index.ts";
+import { addTo, type Box, type Point } from "../../base/index.ts";
 import { asPart, type Sliced } from "../sliced.ts";
 import { type Branch, bendBetween } from "./branch.ts";
 import { withoutStretches } from "./fewer-stretches.ts";
@@ -54,7 +54,7 @@ function* letterStrokes(
   atParts: ReadonlySet<number>,
 ): Sliced<ReadonlySet<number>> {
   const { lineWidth } = page;
-  const { stretches, nodes } = skeleton;
+  const { stretches } = skeleton;
   const places = placesOfForks(skeleton, ONE_PLACE * lineWidth);
   yield 0.1;
   const headings = new Headings(page, skeleton);
@@ -67,25 +67,12 @@ function* letterStrokes(
     reach,
   );
   const endsOf = new Map<number, OpenEnd[]>();
-  for (const end of ends) endsOf.set(end.stretch, [...(endsOf.get(end.stretch) ?? []), end]);
+  for (const end of ends) addTo(endsOf, end.stretch, end);
   for (let first = 0; first < stretches.length; first++) {
     if (first % STRETCHES === 0) yield 0.5 + (0.5 * first) / stretches.length;
     if (isLine.has(first) || seen.has(first)) continue;
-    const tangle = [first];
-    seen.add(first);
-    for (let n = 0; n < tangle.length; n++) {
-      if (n % STRETCHES === STRETCHES - 1) yield 0.5 + (0.5 * first) / stretches.length;
-      const { from, to } = stretches[tangle[n] as number] as Stretch;
-      for (const node of [from, to]) {
-        const met = (nodes[node] as SkeletonNode).stretches;
-        if (met.some((one) => isLine.has(one))) continue;
-        for (const next of met) {
-          if (seen.has(next)) continue;
-          seen.add(next);
-          tangle.push(next);
-        }
-      }
-    }
+    const share = 0.5 + (0.5 * first) / stretches.length;
+    const tangle = yield* asPart(tangleAt(skeleton, first, isLine, seen), share, share);
     if (!isSmall(skeleton, tangle, lineWidth)) continue;
     const goesOn = tangle.some((stretch) =>
       endsOf
@@ -106,6 +93,31 @@ function* letterStrokes(
     if (isTangle(skeleton, tangle, least, lineWidth)) for (const one of tangle) letters.add(one);
   }
   return letters;
+}
+
+/** What hangs together with a stretch off every line. All of it is `seen` then. */
+function* tangleAt(
+  { stretches, nodes }: Skeleton,
+  first: number,
+  isLine: ReadonlySet<number>,
+  seen: Set<number>,
+): Sliced<readonly number[]> {
+  const tangle = [first];
+  seen.add(first);
+  for (let n = 0; n < tangle.length; n++) {
+    if (n % STRETCHES === STRETCHES - 1) yield 0;
+    const { from, to } = stretches[tangle[n] as number] as Stretch;
+    for (const node of [from, to]) {
+      const met = (nodes[node] as SkeletonNode).stretches;
+      if (met.some((one) => isLine.has(one))) continue;
+      for (const next of met) {
+        if (seen.has(next)) continue;
+        seen.add(next);
+        tangle.push(next);
+      }
+    }
+  }
+  return tangle;
 }
 
 /** Whether an end may go on in another over a hole: in a small one, be it round a corner or an arc. */

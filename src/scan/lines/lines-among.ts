@@ -3,11 +3,10 @@ import { asPart, type Sliced } from "../sliced.ts";
 import { type Branch, bendBetween } from "./branch.ts";
 import { CROWDED, type ForkPlaces } from "./fork-places.ts";
 import { type Headings, nodeOf } from "./headings.ts";
+import { LETTER_STROKE } from "./letter-stroke.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
 
-/** In line widths: no stroke of a letter is longer. */
-const STROKE = 8;
 /** In line widths: thinning forks the ragged end of a line into tips no longer than this. */
 export const TIP = 1.5;
 /** Degrees that a line may turn where it goes on through a place. */
@@ -35,7 +34,7 @@ export function* linesAmong(
     lines.push(stretch);
   };
   stretches.forEach(({ from, to, length }, stretch) => {
-    if (length > STROKE * lineWidth || atParts.has(from) || atParts.has(to)) add(stretch);
+    if (length > LETTER_STROKE * lineWidth || atParts.has(from) || atParts.has(to)) add(stretch);
   });
   /** What leaves the same fork before what leaves others of its place. */
   const straightOn = (
@@ -107,7 +106,7 @@ function frayedLines(
     long.set(chain, (long.get(chain) ?? 0) + (stretches[stretch] as Stretch).length);
   }
   return [...strokes].filter(
-    (stretch) => (long.get(chains.of(stretch)) as number) > STROKE * lineWidth,
+    (stretch) => (long.get(chains.of(stretch)) as number) > LETTER_STROKE * lineWidth,
   );
 }
 

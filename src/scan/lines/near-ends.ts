@@ -1,4 +1,4 @@
-import type { Point } from "../../base/index.ts";
+import { addTo, type Point } from "../../base/index.ts";
 import type { OpenEnd } from "./open-ends.ts";
 
 /** Open ends by where they are, for looking round a place without looking at all of them. */
@@ -9,12 +9,7 @@ export class NearEnds {
   /** `reach` is how far, in pixels, one usually looks. */
   constructor(ends: readonly OpenEnd[], reach: number) {
     this.cell = Math.max(1, reach);
-    for (const end of ends) {
-      const id = this.idOf(end.at[0], end.at[1]);
-      const known = this.cells.get(id);
-      if (known) known.push(end);
-      else this.cells.set(id, [end]);
-    }
+    for (const end of ends) addTo(this.cells, this.idOf(end.at[0], end.at[1]), end);
   }
 
   /** The ends within so many pixels of a place, and some beyond. */

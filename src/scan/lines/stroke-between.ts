@@ -2,12 +2,11 @@ import { distance, type Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import { bendBetween, headingOf, lengthOf } from "./branch.ts";
 import { darkness } from "./darkness.ts";
+import { LETTER_STROKE } from "./letter-stroke.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, Stretch } from "./skeleton.ts";
 import type { Zone } from "./zones.ts";
 
-/** In line widths: no stroke of a letter is longer. */
-const STROKE = 8;
 /** In line widths: so much of a line's heading is looked at, and so much at either end of a stroke is not. */
 const HEADING = 4;
 const AT_ENDS = 0.5;
@@ -29,7 +28,7 @@ const WIDE = 0.9;
 export function strokeBetween(
   page: PreparedPage,
   skeleton: Skeleton,
-  { at, radius, branches, isRough }: Zone,
+  { at, radius, branches, isOnRoughPaper }: Zone,
   zones: ReadonlyMap<number, Zone>,
   ways: readonly (readonly Point[])[],
 ): number | null {
@@ -41,12 +40,12 @@ export function strokeBetween(
     const { from, to } = skeleton.stretches[stretch] as Stretch;
     const other = zones.get(isFrom ? to : from);
     // Half of an arc ends where it jumps another line.
-    if (!other || (other.branches.length > 3 && !isRough)) continue;
+    if (!other || (other.branches.length > 3 && !isOnRoughPaper)) continue;
     // Grain forks a line, which goes on behind it.
     const way = ways[n] as readonly Point[];
-    if (from === to || lengthOf(way) > STROKE * lineWidth) continue;
+    if (from === to || lengthOf(way) > LETTER_STROKE * lineWidth) continue;
     const [a, b] = headings.filter((_, other) => other !== n);
-    if (isRough) return n;
+    if (isOnRoughPaper) return n;
     if (!a || !b || bendBetween(a, b) > STRAIGHT_ON) continue;
     const stem = headings[n];
     const isUpright = stem && Math.abs(bendBetween(stem, a) - 90) <= UPRIGHT;

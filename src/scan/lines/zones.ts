@@ -26,7 +26,7 @@ export interface Zone {
   /** Stretches that lie in it whole. */
   readonly inside: readonly number[];
   /** Whether more than two lines meet there on paper whose grain may have made some of them. */
-  readonly isRough: boolean;
+  readonly isOnRoughPaper: boolean;
 }
 
 /** In line widths: nodes nearer than that, their blobs added, are one place. */
@@ -174,9 +174,9 @@ class ZoneOfNodes {
     // Distances count to the middle of the first pixel of paper, half a pixel too far.
     const blob = this.solid - 0.5 - spread;
     const lineWidth = widthBeside(page, skeleton, branches, at, radius);
-    const isRough = branches.length > 2 && isRoughAround(page, at);
+    const isOnRoughPaper = branches.length > 2 && isRoughAround(page, at);
     const lines = { lineWidth, nodes: members, branches, inside: [...this.inside] };
-    return { at, radius, blob, blobAt: this.solidAt, isRough, ...lines };
+    return { at, radius, blob, blobAt: this.solidAt, isOnRoughPaper, ...lines };
   }
 
   /** Whether a stretch that meets a node lies in the zone whole, or is a bump of its ink. */
