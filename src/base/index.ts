@@ -8,3 +8,4 @@ export * from "./lists.ts";
 export * from "./quantity.ts";
 export * from "./random.ts";
 export * from "./result.ts";
+export * from "./spatial-grid.ts";

@@ -1,4 +1,4 @@
-import { addTo, type Point } from "../../base/index.ts";
+import { boxAt, distance, type Point, type SpatialGrid, spatialGrid } from "../../base/index.ts";
 import type { LineAnswer } from "./line-context.ts";
 
 /** A place that an answer may decide. */
@@ -30,38 +30,27 @@ export function answered(answers: readonly LineAnswer[], places: readonly Answer
   return { said, others };
 }
 
-/** Pixels that a square of the page is wide, and how many of them a place reaches over at most. */
-const SIDE = 64;
-const MOST_SQUARES = 64;
+/** Pixels that a cell is wide by which places are looked up. */
+const CELL = 64;
 
 /** Places by where an answer may be that is meant for them. */
 class NearPlaces {
   private readonly places: readonly Answerable[];
-  private readonly squares = new Map<string, number[]>();
-  /** Those that reach far. */
-  private readonly wide: number[] = [];
+  private readonly grid: SpatialGrid;
 
   constructor(places: readonly Answerable[]) {
     this.places = places;
-    places.forEach(({ at: [x, y], reach }, number) => {
-      const [left, right] = [Math.floor((x - reach) / SIDE), Math.floor((x + reach) / SIDE)];
-      const [top, bottom] = [Math.floor((y - reach) / SIDE), Math.floor((y + reach) / SIDE)];
-      if ((right - left + 1) * (bottom - top + 1) > MOST_SQUARES) {
-        this.wide.push(number);
-        return;
-      }
-      for (let row = top; row <= bottom; row++)
-        for (let column = left; column <= right; column++)
-          addTo(this.squares, `${column} ${row}`, number);
-    });
+    this.grid = spatialGrid(
+      places.map(({ at, reach }) => boxAt(at, reach)),
+      CELL,
+    );
   }
 
-  nearest([x, y]: Point): number | null {
+  nearest(place: Point): number | null {
     let best: { number: number; far: number; isDoubtful: boolean } | null = null;
-    const here = this.squares.get(`${Math.floor(x / SIDE)} ${Math.floor(y / SIDE)}`) ?? [];
-    for (const number of [...this.wide, ...here]) {
+    for (const number of this.grid.near(boxAt(place, 0))) {
       const { at, reach, isDoubtful } = this.places[number] as Answerable;
-      const far = Math.hypot(at[0] - x, at[1] - y);
+      const far = distance(at, place);
       if (far > reach || (best?.isDoubtful && !isDoubtful)) continue;
       const isNearer =
         best === null || far < best.far || (far === best.far && number < best.number);

@@ -1,7 +1,6 @@
-import { addTo, type Box, distance, growBox, type Point } from "../../base/index.ts";
+import { addTo, type Box, distance, growBox, type Point, spatialGrid } from "../../base/index.ts";
 import type { Id } from "../../job/index.ts";
 import { type Scene, type WireShape, wiresIn } from "./scene.ts";
-import { spatialGrid } from "./spatial-grid.ts";
 
 /** A spot where a wire passes another without touching it. */
 export interface Crossing {

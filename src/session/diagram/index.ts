@@ -24,7 +24,6 @@ export * from "./scene.ts";
 export * from "./set-field.ts";
 export * from "./set-words.ts";
 export * from "./snapping.ts";
-export * from "./spatial-grid.ts";
 export * from "./split-wire.ts";
 export * from "./switch-edits.ts";
 export * from "./view-requests.ts";

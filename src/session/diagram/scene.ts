@@ -1,8 +1,14 @@
-import { type Box, boundsOf, boxesOverlap, type Point } from "../../base/index.ts";
+import {
+  type Box,
+  boundsOf,
+  boxesOverlap,
+  type Point,
+  type SpatialGrid,
+  spatialGrid,
+} from "../../base/index.ts";
 import type { Id, Job, Part, PinRef, Wire } from "../../job/index.ts";
 import { splitRef } from "../../job/index.ts";
 import { type PartShape, type PinSpot, shapeOf } from "./part-shape.ts";
-import { type SpatialGrid, spatialGrid } from "./spatial-grid.ts";
 
 /** A wire as it lies on its sheet. */
 export interface WireShape {

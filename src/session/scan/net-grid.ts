@@ -1,5 +1,12 @@
-import { type Box, boxAt, distance, nearestOnSegment, type Point } from "../../base/index.ts";
-import { type SpatialGrid, spatialGrid } from "../diagram/spatial-grid.ts";
+import {
+  type Box,
+  boxAt,
+  distance,
+  nearestOnSegment,
+  type Point,
+  type SpatialGrid,
+  spatialGrid,
+} from "../../base/index.ts";
 import type { WholeNet } from "./whole-net.ts";
 
 const CELL = 200;

@@ -1,6 +1,4 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type Box, boxesOverlap } from "../../../src/base/index.ts";
 import {
   crossingsOf,
   hitAt,
@@ -8,7 +6,6 @@ import {
   liesOnWire,
   sceneOf,
   snap,
-  spatialGrid,
 } from "../../../src/session/index.ts";
 import { drawing } from "./drawing.ts";
 
@@ -118,28 +115,4 @@ test("an end that comes straight down to a wire joins it straight below", () => 
     wire: "W1",
     way: [1, 0],
   });
-});
-
-test("the grid finds every box that overlaps, however large or small", () => {
-  const box = fc
-    .tuple(
-      fc.integer({ min: -900, max: 900 }),
-      fc.integer({ min: -900, max: 900 }),
-      fc.nat(700),
-      fc.nat(700),
-    )
-    .map(([left, top, w, h]): Box => ({ left, top, right: left + w, bottom: top + h }));
-  fc.assert(
-    fc.property(
-      fc.array(box, { maxLength: 40 }),
-      box,
-      fc.integer({ min: 5, max: 300 }),
-      (boxes, area, size) => {
-        const near = new Set(spatialGrid(boxes, size).near(area));
-        boxes.forEach((one, index) => {
-          if (boxesOverlap(one, area)) expect(near.has(index)).toBe(true);
-        });
-      },
-    ),
-  );
 });

@@ -1,4 +1,5 @@
-import { addTo, type Box } from "../../base/index.ts";
+import type { Box } from "./geometry.ts";
+import { addTo } from "./lists.ts";
 
 /**
  * Boxes sorted into square cells, so that what lies near a point is found without a look at all of
