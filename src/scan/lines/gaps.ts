@@ -29,6 +29,8 @@ const TO_CORNER = 2.2;
 const PAST_CORNER = 1.2;
 /** A line must be at least that long, in line widths, to have a direction worth following. */
 const LONG_ENOUGH = 3;
+/** ... and a piece of one that a part holds, of which the part's edge hides the rest. */
+const HELD_ENOUGH = 2;
 
 /** Ends looked at in a slice: each has a few dozen others near, on a page full of words. */
 const ENDS = 500;
@@ -46,9 +48,7 @@ export function* gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd
       if (facing === end) continue;
       const wide = gapWidth(end, facing, lineWidth);
       if (wide === null) continue;
-      // Of a crossing that lost its middle, what lies straight on is the same line, and not what is nearest.
-      const isBent = bendBetween(end.onward, facing.onward) > CORNER;
-      const cost = wide + (isBent ? MOST * lineWidth : 0);
+      const cost = wide + lineWidth * drawback(end, facing);
       const other = numberOf.get(facing) as number;
       const isBetter =
         found === null || cost < found.cost || (cost === found.cost && other < found.other);
@@ -79,6 +79,15 @@ export function* gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd
     for (const gap of pair) gaps.push({ ...gap, isSure: true });
   }
   return gaps;
+}
+
+/** In line widths: so much farther off one counts that is nearer than what lies straight on, and not the same line. */
+function drawback(end: OpenEnd, facing: OpenEnd): number {
+  const bend = bendBetween(end.onward, facing.onward);
+  // A crossing that lost its middle.
+  if (bend > CORNER) return MOST;
+  // A letter's stroke beside a hole in a line.
+  return bend > BEND && !facing.isHeld ? SURE : 0;
 }
 
 /** The end that another faces best: its number, how far off it is and what it counts for, in pixels. */
@@ -121,7 +130,8 @@ function isRightAhead(a: OpenEnd, b: OpenEnd, lineWidth: number): boolean {
     const [dx, dy] = [to.at[0] - from.at[0], to.at[1] - from.at[1]];
     const on = dx * from.onward[0] + dy * from.onward[1];
     const off = Math.abs(dx * from.onward[1] - dy * from.onward[0]);
-    return from.length >= LONG_ENOUGH * lineWidth && on > 0 && off <= 0.8 * lineWidth;
+    const least = (from.isHeld ? HELD_ENOUGH : LONG_ENOUGH) * lineWidth;
+    return from.length >= least && on > 0 && off <= 0.8 * lineWidth;
   });
 }
 

@@ -46,3 +46,30 @@ describe("a short piece beside holes in a line", () => {
     expect(questions).toHaveLength(1);
   });
 });
+
+describe("a hole in a line beside something else", () => {
+  test("a letter's stroke next to it takes neither end from the other", () => {
+    const { isOne, questions } = followed((pen) => {
+      line(pen, [20, MIDDLE], [92, MIDDLE]);
+      line(pen, [98, MIDDLE], [180, MIDDLE]);
+      line(pen, [108, 40], [108, 160]);
+      pen.lineWidth = LINE / 2;
+      line(pen, [100, MIDDLE - 13], [92, MIDDLE - 5]);
+    });
+    expect(isOne(LEFT, RIGHT)).toBe(true);
+    expect(questions).toEqual([]);
+  });
+
+  test("a square corner goes on in the little that is seen of a line at its part", () => {
+    const { isOne, questions } = followed(
+      (pen) => {
+        line(pen, [20, MIDDLE], [38, MIDDLE]);
+        line(pen, [45, MIDDLE], [48, MIDDLE]);
+        line(pen, [48, MIDDLE], [48, 180]);
+      },
+      [partAt(5)],
+    );
+    expect(isOne([35, MIDDLE], [48, 150])).toBe(true);
+    expect(questions).toEqual([]);
+  });
+});
