@@ -32,8 +32,9 @@ const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
 /** The ends of a straight line are apart by that share of its length at least, grain and all. */
 const STRAIGHT = 0.96;
-/** In line widths: how deep the middle of a line or dot lies behind its edge at most. */
+/** In line widths: how deep the middle of a line or dot lies behind its edge at most, and that of a line with a bump. */
 const DEPTH = 3;
+const BUMP = 2;
 /** Pixels of lines looked at in a slice. */
 const SLICE = 100_000;
 
@@ -45,7 +46,7 @@ export function* linesFaced(
   ends: readonly OpenEnd[],
   ways: Ways,
 ): Sliced<Facing[]> {
-  const hits: { end: OpenEnd; at: number; wide: number; isDot: boolean }[] = [];
+  const hits: (Hit & { readonly end: OpenEnd })[] = [];
   for (const end of ends) {
     if (!end.isHeld || end.length < LONG_ENOUGH * page.lineWidth) continue;
     const hit = hitAhead(page, thinned, end);
@@ -53,7 +54,7 @@ export function* linesFaced(
   }
   if (hits.length === 0) return [];
   yield 0.3;
-  const wanted = new Map<number, number>(hits.map(({ at }) => [at, -1]));
+  const wanted = new Map<number, number>(hits.flatMap(({ met }) => met.map(({ at }) => [at, -1])));
   for (let stretch = 0, looked = 0; stretch < skeleton.stretches.length; stretch++) {
     const { pixels } = skeleton.stretches[stretch] as Stretch;
     for (let n = 0; n < pixels.length; n++) {
@@ -77,9 +78,13 @@ export function* linesFaced(
       .around(end.at, besideEnd)
       .some((other) => other !== end && distance(other.at, end.at) <= besideEnd);
   const isBesideFork = forksNear(skeleton, BESIDE_FORK * page.lineWidth);
-  return hits.flatMap(({ end, at, wide, isDot }): Facing[] => {
+  return hits.flatMap(({ end, met, wide }): Facing[] => {
+    // A bump of the line, as a stem leaves that broke off, is thinned to a tip that is no line.
+    const first = met.find(({ at }) => (wanted.get(at) as number) >= 0);
+    if (!first) return [];
+    const { at, isDot } = first;
     const stretch = wanted.get(at) as number;
-    if (stretch < 0 || stretch === end.stretch) return [];
+    if (stretch === end.stretch) return [];
     const sure = (isDot ? SURE_DOT : SURE_LINE) * page.lineWidth;
     const place: Point = [at % width, Math.floor(at / width)];
     // Right beside a fork it may be the lost arm of a crossing, or of a jump.
@@ -128,12 +133,20 @@ function forksNear({ nodes }: Skeleton, reach: number): (place: Point) => boolea
   };
 }
 
-/** The first pixel of thinned line straight ahead, or in ink straight ahead. */
+/** What lies straight ahead of an end. */
+interface Hit {
+  /** Pixels from the end to the ink. */
+  readonly wide: number;
+  /** Pixels of thinned line in that ink or beside it, the nearest first. */
+  readonly met: readonly { readonly at: number; readonly isDot: boolean }[];
+}
+
+/** The thinned lines straight ahead, or in ink straight ahead; null where there are none. */
 function hitAhead(
   { ink, far, lineWidth, spread }: PreparedPage,
   thinned: Bits,
   { at: [x, y], onward }: OpenEnd,
-): { at: number; wide: number; isDot: boolean } | null {
+): Hit | null {
   const { width } = thinned;
   const placeAt = (far: number) =>
     Math.round(y + onward[1] * far) * width + Math.round(x + onward[0] * far);
@@ -143,16 +156,17 @@ function hitAhead(
   let wide = start;
   while (wide <= MOST * lineWidth && !ink.data[placeAt(wide)]) wide += 0.5;
   if (wide > MOST * lineWidth) return null;
+  const met: { at: number; isDot: boolean }[] = [];
   let most = 0;
-  for (let deep = 0; deep <= DEPTH * lineWidth; deep += 0.5) {
+  for (let deep = 0; deep <= (met.length > 0 ? BUMP : DEPTH) * lineWidth; deep += 0.5) {
     const place = placeAt(wide + deep);
-    if (!ink.data[place]) return null;
+    if (!ink.data[place]) break;
     most = Math.max(most, far[place] as number);
     for (const beside of [place, place - 1, place + 1, place - width, place + width]) {
       if (!thinned.data[beside]) continue;
       const solid = Math.max(most, far[beside] as number) / STEPS_PER_PIXEL - 0.5 - spread;
-      return { at: beside, wide, isDot: solid >= DOT * lineWidth };
+      met.push({ at: beside, isDot: solid >= DOT * lineWidth });
     }
   }
-  return null;
+  return met.length > 0 ? { wide, met } : null;
 }

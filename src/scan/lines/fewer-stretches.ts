@@ -1,14 +1,18 @@
+import type { Sliced } from "../sliced.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
+
+/** Nodes looked at in a slice. */
+const SLICE = 5_000;
 
 /**
  * A skeleton without some of its stretches: those that met only there go on as one. What is left between
  * forks that are none any more, no longer than `tiny` pixels, goes too.
  */
-export function withoutStretches(
+export function* withoutStretches(
   { width, height, nodes, stretches }: Skeleton,
   gone: ReadonlySet<number>,
   tiny: number,
-): Skeleton {
+): Sliced<Skeleton> {
   const left = new Set(stretches.keys());
   const drop = (stretch: number) => {
     if (!left.delete(stretch)) return;
@@ -23,7 +27,12 @@ export function withoutStretches(
     (nodes[node] as SkeletonNode).stretches.filter((stretch) => left.has(stretch));
   for (const stretch of gone) drop(stretch);
 
-  const ends = nodes.map((_, node) => endsAt(node));
+  yield 0.2;
+  const ends: number[][] = [];
+  for (let node = 0; node < nodes.length; node++) {
+    if (node % SLICE === SLICE - 1) yield 0.2 + (0.3 * node) / nodes.length;
+    ends.push(endsAt(node));
+  }
   const isPassed = (node: number) => {
     const [one, other, third] = ends[node] as number[];
     const wasFork = (nodes[node] as SkeletonNode).stretches.length > 2;
@@ -61,10 +70,11 @@ export function withoutStretches(
   };
   // Last the rings in which no node is left: any may begin one.
   for (const isRing of [false, true]) {
-    nodes.forEach((_, node) => {
-      if (!isRing && isPassed(node)) return;
+    for (let node = 0; node < nodes.length; node++) {
+      if (node % SLICE === SLICE - 1) yield isRing ? 1 : 0.5 + (0.5 * node) / nodes.length;
+      if (!isRing && isPassed(node)) continue;
       for (const stretch of ends[node] as number[]) if (!walked.has(stretch)) walk(stretch, node);
-    });
+    }
   }
   return { width, height, nodes: newNodes, stretches: newStretches };
 }

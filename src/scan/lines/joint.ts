@@ -3,6 +3,7 @@ import { hasDarkDisc, hasDot, isSolid } from "./blob.ts";
 import { type Branch, bendBetween, type Heading, headingOf, lengthOf } from "./branch.ts";
 import { cornerInk } from "./corner-ink.ts";
 import { darkness } from "./darkness.ts";
+import { CROWDED } from "./fork-places.ts";
 import { LETTER_STROKE } from "./letter-stroke.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode, Stretch } from "./skeleton.ts";
@@ -82,6 +83,9 @@ export function jointAt(
 ): Joint {
   const { branches, isOnRoughPaper } = zone;
   if (branches.length < 3) return { kind: "joined", corners: null };
+  // Each line would be held against every other.
+  if (branches.length > CROWDED)
+    return { kind: "doubtful", pairs: [], isLikelier: "joined", corners: null };
   const { lineWidth } = page;
   const reach = zone.radius + SEEN * Math.max(lineWidth, ink.lineWidth);
   const ways = branches.map((branch) =>

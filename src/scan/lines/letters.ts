@@ -40,7 +40,8 @@ export function* withoutLetters(
   yield 0.3;
   const letters = yield* asPart(letterStrokes(page, skeleton, ends, atParts), 0.3, 0.9);
   if (letters.size === 0) return skeleton;
-  return withoutStretches(skeleton, letters, ONE_PLACE * page.lineWidth);
+  const tiny = ONE_PLACE * page.lineWidth;
+  return yield* asPart(withoutStretches(skeleton, letters, tiny), 0.9, 1);
 }
 
 /**

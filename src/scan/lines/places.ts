@@ -29,14 +29,14 @@ export type LinePlace = Answerable &
 const REACH = 3;
 /** In line widths: no line is looked for beyond a hole wider than this. */
 const WIDEST_HOLE = 12;
-/** Zones a slice. */
-const ZONES = 100;
+/** Lines a slice that meet somewhere. */
+const LINES = 300;
 
 /** Every place of a page where lines may be joined, in the order in which they are to be decided. */
 export function* linePlaces(
   page: PreparedPage,
   skeleton: Skeleton,
-  { lines }: LineMask,
+  { lines: mask }: LineMask,
   ends: readonly OpenEnd[],
   atParts: ReadonlySet<number>,
 ): Sliced<LinePlace[]> {
@@ -53,9 +53,14 @@ export function* linePlaces(
   const zones = yield* asPart(zonesOf(page, skeleton, lineEnds), 0.15, 0.25);
   const zoneAt = new Map(zones.flatMap((zone) => forksOf(zone)));
   const ink = yield* asPart(solidInk(page, skeleton, zones), 0.25, 0.3);
+  let lines = 0;
   for (let n = 0; n < zones.length; n++) {
-    if (n % ZONES === 0) yield 0.3 + (0.5 * n) / zones.length;
     const zone = zones[n] as Zone;
+    lines += zone.branches.length;
+    if (lines >= LINES) {
+      lines = 0;
+      yield 0.3 + (0.5 * n) / zones.length;
+    }
     const { at } = zone;
     if (zone.branches.length + zone.inside.length < 2) continue;
     const around = () => near.around(at, WIDEST_HOLE * lineWidth + zone.radius);
@@ -84,7 +89,7 @@ export function* linePlaces(
     places[n] = { ...place, joint, isDoubtful: joint.kind === "doubtful" };
   });
   const free = ends.filter((end) => !used.has(end));
-  const faced = yield* asPart(linesFaced(page, skeleton, lines, free, ways), 0.8, 0.9);
+  const faced = yield* asPart(linesFaced(page, skeleton, mask, free, ways), 0.8, 0.9);
   for (const gap of yield* asPart(holesBetween(page, free), 0.9, 1)) {
     const [a, b] = gap.ends;
     used.add(a).add(b);

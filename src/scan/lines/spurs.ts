@@ -1,4 +1,4 @@
-import type { Sliced } from "../sliced.ts";
+import { asPart, type Sliced } from "../sliced.ts";
 import { withoutStretches } from "./fewer-stretches.ts";
 import type { PreparedPage } from "./prepared-page.ts";
 import type { Skeleton, SkeletonNode } from "./skeleton.ts";
@@ -28,12 +28,13 @@ export function* withoutSpurs(
   };
   const spurs = new Set<number>();
   for (let node = 0; node < nodes.length; node++) {
-    if (node % SLICE === SLICE - 1) yield node / nodes.length;
+    if (node % SLICE === SLICE - 1) yield (0.3 * node) / nodes.length;
     const met = (nodes[node] as SkeletonNode).stretches;
     if (met.length !== 3) continue;
     const found = met.filter(isSpur);
     // Two of them are the ragged end of a line.
     if (found.length === 1) spurs.add(found[0] as number);
   }
-  return spurs.size === 0 ? skeleton : withoutStretches(skeleton, spurs, 0);
+  if (spurs.size === 0) return skeleton;
+  return yield* asPart(withoutStretches(skeleton, spurs, 0), 0.3, 1);
 }

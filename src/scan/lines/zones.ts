@@ -71,6 +71,7 @@ export function* zonesOf(
   yield 0.2;
   const groups = new Map<number, number[]>();
   for (let node = 0; node < nodes.length; node++) {
+    if (node % SLICE === SLICE - 1) yield 0.2 + (0.1 * node) / nodes.length;
     const root = together.of(node);
     const group = groups.get(root);
     if (group) group.push(node);

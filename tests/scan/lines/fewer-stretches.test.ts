@@ -29,7 +29,7 @@ test("a line goes on as one where what met it is taken away", () => {
     "                 ",
   ]);
   expect(all.stretches).toHaveLength(3);
-  const left = withoutStretches(all, new Set(upright(all)), 0);
+  const left = finished(withoutStretches(all, new Set(upright(all)), 0));
   expect(left.stretches).toHaveLength(1);
   expect(left.nodes).toHaveLength(2);
   const [line] = left.stretches;
@@ -53,6 +53,6 @@ test("what stood between two forks of a letter goes with it where it is tiny", (
   const arms = all.stretches.flatMap(({ from, to }, n) =>
     [from, to].some((node) => (all.nodes[node] as SkeletonNode).y === 1) ? [n] : [],
   );
-  expect(withoutStretches(all, new Set(arms), 4).stretches).toHaveLength(1);
-  expect(withoutStretches(all, new Set(arms), 1).stretches).toHaveLength(3);
+  expect(finished(withoutStretches(all, new Set(arms), 4)).stretches).toHaveLength(1);
+  expect(finished(withoutStretches(all, new Set(arms), 1)).stretches).toHaveLength(3);
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import {
+  BOTTOM,
   followed,
   LEFT,
   LINE,
@@ -70,6 +71,18 @@ describe("a hole in a line beside something else", () => {
       [partAt(5)],
     );
     expect(isOne([35, MIDDLE], [48, 150])).toBe(true);
+    expect(questions).toEqual([]);
+  });
+});
+
+describe("a stem that broke right before the line it meets", () => {
+  test.each([0, 3, 5])("is joined to it over the bump of %i pixels that is left of it", (bump) => {
+    const { isOne, questions } = followed((pen) => {
+      line(pen, [20, MIDDLE], [180, MIDDLE]);
+      line(pen, [MIDDLE, MIDDLE], [MIDDLE, MIDDLE + LINE / 2 + bump]);
+      line(pen, [MIDDLE, MIDDLE + LINE / 2 + bump + 5], [MIDDLE, 180]);
+    });
+    expect(isOne(LEFT, BOTTOM)).toBe(true);
     expect(questions).toEqual([]);
   });
 });
