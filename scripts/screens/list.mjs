@@ -197,7 +197,8 @@ export const SCREENS = [
         panel
           .getByRole("group", { name })
           .getByRole("radio", { name: position, exact: true })
-          .click({ force: true });
+          .locator("..")
+          .click();
       await turn("S1 key switch", "run");
       await turn("S2 pump button, cab", "hold pressed");
       await page.keyboard.press("l");

@@ -1,5 +1,7 @@
+import { AnswerStream } from "./answer-stream.ts";
 import { execute } from "./execute.ts";
-import type { Io } from "./io.ts";
+import { EXIT, type Io } from "./io.ts";
+import { complaint } from "./job-input.ts";
 
 /** `2026-03-01`: the date on the wall, not in Greenwich. */
 function today(): string {
@@ -9,15 +11,16 @@ function today(): string {
 }
 
 /** Runs the command line; the arguments are those after the program's own name. */
-export function main(argv: readonly string[]): Promise<number> {
-  // Whoever reads our answer may have seen enough (`pintruth check ... | head`).
-  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
-  });
+export async function main(argv: readonly string[]): Promise<number> {
+  const answer = new AnswerStream(process.stdout);
   const io: Io = {
-    out: (text) => void process.stdout.write(text),
+    out: (text) => answer.write(text),
     err: (line) => void process.stderr.write(`${line}\n`),
     today,
   };
-  return execute(argv, io);
+  const status = await execute(argv, io);
+  const trouble = await answer.trouble();
+  if (trouble === null) return status;
+  io.err(complaint("the answer", [trouble]));
+  return EXIT.bad;
 }

@@ -11,6 +11,7 @@ export * from "./lines/line-context.ts";
 export * from "./lines/prepared-page.ts";
 export * from "./nets/traced-net.ts";
 export * from "./raster.ts";
+export * from "./rough-picture.ts";
 export * from "./sliced.ts";
 export * from "./square/bow.ts";
 export * from "./square/corners.ts";

@@ -1,3 +1,4 @@
+import { createReadStream } from "node:fs";
 import { mkdir, readFile, realpath, stat, writeFile } from "node:fs/promises";
 import { dirname, join, sep } from "node:path";
 import { fail, type Issue, ok, type Result } from "../base/index.ts";
@@ -26,6 +27,8 @@ const FILE_ERRORS: Readonly<Record<string, string>> = {
   ENOTDIR: "a part of its path is no folder: check its name",
   ENOSPC: "the disk is full: make room",
   EROFS: "the disk cannot be written to: choose another place",
+  ELOOP: "its link leads back to itself: name the file that was meant",
+  ENAMETOOLONG: "its name is too long: check it",
 };
 
 /** The whole file; a plain array over the same memory, since a Buffer answers some calls otherwise. */
@@ -34,8 +37,31 @@ async function bytesOf(path: string): Promise<Uint8Array> {
   return new Uint8Array(buffer as ArrayBuffer, byteOffset, byteLength);
 }
 
+/**
+ * The whole of a file, or of a pipe or device, which does not say how long it is; null where that is more
+ * than `most` bytes.
+ */
+async function bytesUpTo(path: string, most: number): Promise<Uint8Array | null> {
+  const about = await stat(path);
+  if (about.isFile()) return about.size > most ? null : bytesOf(path);
+  const pieces: Uint8Array[] = [];
+  let size = 0;
+  for await (const piece of createReadStream(path)) {
+    size += (piece as Uint8Array).length;
+    if (size > most) return null;
+    pieces.push(piece as Uint8Array);
+  }
+  const all = new Uint8Array(size);
+  let at = 0;
+  for (const piece of pieces) {
+    all.set(piece, at);
+    at += piece.length;
+  }
+  return all;
+}
+
 /** What the system said of a file, in words. */
-function fileIssue(error: unknown): Issue {
+export function fileIssue(error: unknown): Issue {
   const code = (error as NodeJS.ErrnoException).code ?? "";
   const message = FILE_ERRORS[code] ?? `the file cannot be used (${code || String(error)})`;
   return { code: "file", path: "", message };
@@ -93,12 +119,10 @@ export async function readJobPath(
 /** A whole file, such as a picture, unless it is larger than any job. */
 export async function readBytesPath(path: string): Promise<Result<Uint8Array>> {
   try {
-    const { size } = await stat(path);
-    if (size > LARGEST_FILE) {
-      const message = `the file is larger than ${LARGEST_FILE / 1024 ** 2} MB: choose another`;
-      return fail({ code: "too-large", path: "", message });
-    }
-    return ok(await bytesOf(path));
+    const bytes = await bytesUpTo(path, LARGEST_FILE);
+    if (bytes) return ok(bytes);
+    const message = `the file is larger than ${LARGEST_FILE / 1024 ** 2} MB: choose another`;
+    return fail({ code: "too-large", path: "", message });
   } catch (error) {
     return fail(fileIssue(error));
   }
@@ -107,13 +131,11 @@ export async function readBytesPath(path: string): Promise<Result<Uint8Array>> {
 /** A small text file beside a job; `most`: bytes past which it is refused unread. */
 export async function readTextPath(path: string, most: number): Promise<Result<string>> {
   try {
-    const { size } = await stat(path);
-    if (size > most) {
-      const message = `the file is larger than ${most / 1024} kB: choose another`;
-      return fail({ code: "too-large", path: "", message });
-    }
-    // Some editors mark a text file at its beginning as UTF-8.
-    return ok((await readFile(path, "utf8")).replace(/^\ufeff/, ""));
+    const bytes = await bytesUpTo(path, most);
+    // Some editors mark a text file at its beginning as UTF-8, which is passed over.
+    if (bytes) return ok(new TextDecoder().decode(bytes));
+    const message = `the file is larger than ${most / 1024} kB: choose another`;
+    return fail({ code: "too-large", path: "", message });
   } catch (error) {
     return fail(fileIssue(error));
   }

@@ -25,7 +25,7 @@ test.each<[string, number, number, (x: number, y: number) => boolean]>([
     expect(answer).toMatchObject({ width, height });
     for (const at of answer.nets.flatMap(({ points, runs }) => [...points, ...runs.flat()])) {
       // the middle of a line lies on the picture
-      expect(Math.max(-at[0], -at[1], at[0] - width, at[1] - height)).toBeLessThanOrEqual(1);
+      expect(Math.max(-at[0], -at[1], at[0] - width, at[1] - height)).toBeLessThanOrEqual(0);
     }
   }
 });
@@ -34,6 +34,19 @@ test("a blank page has no nets, and says so", async () => {
   const blank = await folder.file("blank.png", paper(60, 40, () => {}).toBuffer("image/png"));
   expect(await traced(blank)).toMatchObject({ nets: [], questions: [] });
   expect((await call("trace", blank)).out).toContain("No net was found.");
+});
+
+test("light lines on dark: none is followed, and it says why and what to do", async () => {
+  const print = paper(300, 200, (pen) => {
+    pen.fillRect(0, 0, 300, 200);
+    pen.fillStyle = "white";
+    pen.fillRect(20, 98, 260, 4);
+  });
+  const { nets, notes } = await traced(await folder.file("print.png", print.toBuffer("image/png")));
+  expect(nets).toEqual([]);
+  expect(notes).toEqual([expect.stringMatching(/^most of this picture is dark.* turn light and/)]);
+  const blank = await folder.file("none.png", paper(60, 40, () => {}).toBuffer("image/png"));
+  expect((await traced(blank)).notes).toEqual([]);
 });
 
 test("a picture too rough to tell its lines says so once, asks nothing and joins nothing wrongly", async () => {

@@ -1,3 +1,5 @@
+import { existsSync } from "node:fs";
+import { symlink } from "node:fs/promises";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { paper, refused, testFolder, traced } from "../support/trace-call.ts";
@@ -31,6 +33,18 @@ describe("what cannot be traced: 2, one line that says where, and nothing on std
     expect(await refused(webp)).toContain("page.webp: a WebP picture is not read here: save it as");
     const half = sheet.toBuffer("image/png").subarray(0, 300);
     expect(await refused(await folder.file("half.png", half))).toContain("the picture is damaged");
+  });
+
+  test("a link that leads to itself", async () => {
+    const link = join(folder.path(), "ring.png");
+    await symlink("ring.png", link);
+    expect(await refused(link)).toContain("ring.png: its link leads back to itself: name the file");
+  });
+
+  test.skipIf(!existsSync("/dev/zero"))("a device that never ends", async () => {
+    expect(await refused(png, "--terminals", "/dev/zero")).toContain(
+      "/dev/zero: the file is larger than 16384 kB: choose another",
+    );
   });
 
   test.each([

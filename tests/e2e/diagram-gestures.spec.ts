@@ -1,4 +1,5 @@
 import { expect, type Page, test } from "@playwright/test";
+import { boxAtRest } from "./support/at-rest.ts";
 import { newDrawing } from "./support/diagram-desk.ts";
 
 type View = readonly [x: number, y: number];
@@ -8,8 +9,7 @@ async function blankSheet(page: Page) {
   const desk = await newDrawing(page);
   await expect(desk.canvas).toBeVisible();
   const onScreen = async ([x, y]: View): Promise<[number, number]> => {
-    const box = await desk.canvas.boundingBox();
-    if (!box) throw new Error("no board");
+    const box = await boxAtRest(desk.canvas);
     return [box.x + x, box.y + y];
   };
   return {

@@ -1,5 +1,6 @@
 import { expect, test } from "@playwright/test";
 import { checkJob } from "../../src/check/index.ts";
+import { boxAtRest } from "./support/at-rest.ts";
 import { newDrawing } from "./support/diagram-desk.ts";
 
 test("a lamp fitted to one machine is drawn, kept and checked for that machine alone", async ({
@@ -65,8 +66,7 @@ test("a lamp fitted to one machine is drawn, kept and checked for that machine a
   await page.getByRole("menuitemradio", { name: "Machine 2" }).click();
 
   // dragged with the mouse it stays the change's own lamp
-  const box = await desk.canvas.boundingBox();
-  if (!box) throw new Error("no board");
+  const box = await boxAtRest(desk.canvas);
   await page.mouse.move(box.x + 330, box.y + 150);
   await page.mouse.down();
   await page.mouse.move(box.x + 330, box.y + 180, { steps: 4 });

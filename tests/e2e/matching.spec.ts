@@ -1,18 +1,6 @@
-import { expect, type Locator, test } from "@playwright/test";
+import { expect, test } from "@playwright/test";
+import { boxAtRest } from "./support/at-rest.ts";
 import { newDrawing } from "./support/diagram-desk.ts";
-
-/** Where a thing is once it stands still: a board fits its view to what is new on it. */
-async function standing(thing: Locator) {
-  let box = await thing.boundingBox();
-  await expect(async () => {
-    const before = box;
-    box = await thing.boundingBox();
-    expect(box).not.toBeNull();
-    expect(box).toEqual(before);
-  }).toPass({ intervals: [250] });
-  if (!box) throw new Error("not on the screen");
-  return box;
-}
 
 test("a pin is dragged to its cavity across the boards, and a cavity back to its pin", async ({
   page,
@@ -30,12 +18,12 @@ test("a pin is dragged to its cavity across the boards, and a cavity back to its
   await expect(plug).toHaveCount(0);
 
   const cavity = async (mark: string) => {
-    const box = await standing(
+    const box = await boxAtRest(
       page.getByRole("button", { name: new RegExp(`^Cavity ${mark}(,|$)`) }),
     );
     return [box.x + box.width / 2, box.y + box.height / 2] as const;
   };
-  const board = await standing(desk.canvas);
+  const board = await boxAtRest(desk.canvas);
   const drag = async (from: readonly [number, number], to: readonly [number, number]) => {
     await page.mouse.move(...from);
     await page.mouse.down();

@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { expect, type Locator, type Page, test } from "@playwright/test";
 import { readJobText, writePintruth } from "../../src/job/index.ts";
 import { bigJob } from "../support/big-job.ts";
+import { middleAtRest } from "./support/at-rest.ts";
 import { withoutFilePickers } from "./support/diagram-desk.ts";
 
 const onDrawing = (page: Page) => page.getByRole("region", { name: "On the drawing" });
@@ -10,23 +11,6 @@ const part = (page: Page, id: string) =>
   onDrawing(page).getByRole("button", { name: new RegExp(`^${id}\\b`) });
 const panel = (page: Page) => page.getByRole("region", { name: "Operate", exact: true });
 const readout = (page: Page) => page.getByRole("region", { name: "Reading on the drawing" });
-
-/** Where its middle is, once the view has come to rest. */
-async function middleOf(target: Locator): Promise<[number, number]> {
-  const middle = async (): Promise<[number, number] | null> => {
-    const box = await target.boundingBox();
-    return box && [box.x + box.width / 2, box.y + box.height / 2];
-  };
-  let [before, now] = [await middle(), null as [number, number] | null];
-  await expect
-    .poll(async () => {
-      [before, now] = [now, await middle()];
-      return now !== null && before?.[0] === now[0] && before[1] === now[1];
-    })
-    .toBe(true);
-  if (!now) throw new Error("not on the screen");
-  return now;
-}
 
 async function openDemo(page: Page): Promise<void> {
   await withoutFilePickers(page);
@@ -39,6 +23,12 @@ const position = (page: Page, name: string, to: string) =>
   panel(page)
     .getByRole("group", { name, exact: true })
     .getByRole("radio", { name: to, exact: true });
+
+/** Presses a position's label, which is what is seen of it, once it stands still. */
+async function choose(radio: Locator): Promise<void> {
+  await radio.locator("..").click();
+  await expect(radio).toBeChecked();
+}
 
 /** The open job, saved to a file and read back as anybody's script would. */
 async function savedRecordings(page: Page) {
@@ -63,13 +53,13 @@ test("with the mouse: press, see, pull a fuse, keep the steps, reload and replay
   await page.getByRole("button", { name: "Let time run" }).click();
 
   // A key has three positions: a touch chooses it, and its positions are offered on the board.
-  await page.mouse.click(...(await middleOf(part(page, "S1"))));
-  await readout(page).getByRole("radio", { name: "run", exact: true }).check({ force: true });
+  await page.mouse.click(...(await middleAtRest(part(page, "S1"))));
+  await choose(readout(page).getByRole("radio", { name: "run", exact: true }));
   await expect(part(page, "A1")).toHaveAccessibleName(/: powered$/);
   await expect(part(page, "E1")).toHaveAccessibleName(/lit$/);
 
   // A button is pressed as long as the mouse is.
-  await page.mouse.move(...(await middleOf(part(page, "S2"))));
+  await page.mouse.move(...(await middleAtRest(part(page, "S2"))));
   await page.mouse.down();
   await expect(part(page, "S2")).toHaveAccessibleName(/pressed$/);
   await expect(part(page, "P1")).toHaveAccessibleName(/lit$/);
@@ -89,7 +79,7 @@ test("with the mouse: press, see, pull a fuse, keep the steps, reload and replay
   await expect(page.getByRole("button", { name: /^Cavity 2,/ })).toHaveAccessibleName(/floating/);
 
   // With its fuse pulled the module forgets, and everything it drives goes off.
-  await page.mouse.click(...(await middleOf(part(page, "F3"))));
+  await page.mouse.click(...(await middleAtRest(part(page, "F3"))));
   await readout(page).getByRole("button", { name: "Pull F3" }).click();
   await expect(part(page, "F3")).toHaveAccessibleName(/taken out$/);
   await expect(part(page, "A1")).toHaveAccessibleName(/not powered$/);
@@ -178,7 +168,7 @@ test("a station that is pressed shows its panel, and what was done is there agai
 }) => {
   await openDemo(page);
   await page.keyboard.press("o");
-  await position(page, "S1 key switch", "run").check({ force: true });
+  await choose(position(page, "S1 key switch", "run"));
   await expect(part(page, "E1")).toHaveAccessibleName(/lit$/);
   await page.getByRole("button", { name: /^5 Prove/ }).click();
   await expect(page.getByRole("region", { name: "Reading pad" })).toBeVisible();
@@ -190,14 +180,14 @@ test("a station that is pressed shows its panel, and what was done is there agai
 test("a drag that sets out on a button moves the drawing and presses nothing", async ({ page }) => {
   await openDemo(page);
   await page.keyboard.press("o");
-  await position(page, "S1 key switch", "run").check({ force: true });
+  await choose(position(page, "S1 key switch", "run"));
   await expect(part(page, "A1")).toHaveAccessibleName(/: powered$/);
-  const [x, y] = await middleOf(part(page, "S2"));
+  const [x, y] = await middleAtRest(part(page, "S2"));
   await page.mouse.move(x, y);
   await page.mouse.down();
   await page.mouse.move(x + 40, y + 30);
   await page.mouse.up();
-  const [nowX, nowY] = await middleOf(part(page, "S2"));
+  const [nowX, nowY] = await middleAtRest(part(page, "S2"));
   expect([Math.round(nowX - x), Math.round(nowY - y)]).toEqual([40, 30]);
   await expect(part(page, "P1")).toHaveAccessibleName(/dark$/);
   await expect(panel(page).getByRole("status").first()).toContainText("S1 to run");
@@ -206,7 +196,7 @@ test("a drag that sets out on a button moves the drawing and presses nothing", a
 test("two leads show the volts between any two places", async ({ page }) => {
   await openDemo(page);
   await page.keyboard.press("o");
-  await position(page, "S1 key switch", "run").check({ force: true });
+  await choose(position(page, "S1 key switch", "run"));
   await panel(page).getByRole("tab", { name: "Measure" }).click();
   await panel(page)
     .getByRole("button", { name: /^red lead/ })
@@ -229,10 +219,10 @@ test.describe("by touch, on a phone", () => {
     const bar = page.getByRole("navigation", { name: "Screens" });
     await bar.getByRole("button", { name: "Diagram" }).tap();
     await page.getByRole("button", { name: "Operate" }).tap();
-    await page.touchscreen.tap(...(await middleOf(part(page, "S1"))));
-    await readout(page).getByRole("radio", { name: "run", exact: true }).check({ force: true });
+    await page.touchscreen.tap(...(await middleAtRest(part(page, "S1"))));
+    await choose(readout(page).getByRole("radio", { name: "run", exact: true }));
     await expect(part(page, "A1")).toHaveAccessibleName(/: powered$/);
-    await page.touchscreen.tap(...(await middleOf(part(page, "S2"))));
+    await page.touchscreen.tap(...(await middleAtRest(part(page, "S2"))));
     await expect(part(page, "P1")).toHaveAccessibleName(/lit$/);
     await expect(part(page, "S2")).toHaveAccessibleName(/released$/);
 
@@ -249,7 +239,7 @@ test("what is drawn of current rests where less motion is asked for", async ({ p
   await page.emulateMedia({ reducedMotion: "reduce" });
   await openDemo(page);
   await page.keyboard.press("o");
-  await position(page, "S1 key switch", "run").check({ force: true });
+  await choose(position(page, "S1 key switch", "run"));
   await expect(part(page, "E1")).toHaveAccessibleName(/lit$/);
   const board = page.getByRole("application", { name: "Diagram board" });
   const picture = () => board.screenshot();
@@ -258,8 +248,8 @@ test("what is drawn of current rests where less motion is asked for", async ({ p
   await page.waitForTimeout(400);
   expect((await picture()).equals(before)).toBe(true);
   await page.emulateMedia({ reducedMotion: "no-preference" });
-  await position(page, "S1 key switch", "off").check({ force: true });
-  await position(page, "S1 key switch", "run").check({ force: true });
+  await choose(position(page, "S1 key switch", "off"));
+  await choose(position(page, "S1 key switch", "run"));
   await page.waitForTimeout(400);
   const moving = await picture();
   await page.waitForTimeout(400);
@@ -289,12 +279,12 @@ test("a large machine is worked out beside the drawing, and goes on after an und
   await page.getByRole("button", { name: "Operate" }).click();
   await expect(panel(page).getByText("Working it out…")).toBeVisible();
   const on = position(page, "S1", "on");
-  const place = await middleOf(on);
+  const place = await middleAtRest(on);
   answer();
   await expect(panel(page).getByText(/things are not known$/)).toBeVisible();
   // A finger that was on its way to it while the answer came has not missed it.
-  expect(await middleOf(on)).toEqual(place);
-  await on.click({ force: true });
+  expect(await middleAtRest(on)).toEqual(place);
+  await choose(on);
   await expect(panel(page).getByRole("status").first()).toContainText("S1 to on:");
   expect(page.workers().some((one) => one.url().includes("play-worker"))).toBe(true);
   await expect(page.getByRole("button", { name: /^Cavity 1,/ })).toHaveAccessibleName(/live, 2/);

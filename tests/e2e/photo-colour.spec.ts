@@ -1,4 +1,5 @@
 import { expect, type Locator, type Page, test } from "@playwright/test";
+import { boxAtRest } from "./support/at-rest.ts";
 import { DiagramDesk, withoutFilePickers } from "./support/diagram-desk.ts";
 
 type At = readonly [x: number, y: number];
@@ -55,8 +56,7 @@ async function openWires(page: Page): Promise<Locator> {
 }
 
 async function tap(page: Page, dialog: Locator, [x, y]: At) {
-  const box = await dialog.getByRole("application").locator("img").boundingBox();
-  if (!box) throw new Error("no photo");
+  const box = await boxAtRest(dialog.getByRole("application").locator("img"));
   const scale = box.width / PHOTO.width;
   await page.mouse.click(box.x + x * scale, box.y + y * scale);
 }
@@ -143,9 +143,8 @@ test.describe("on a phone", () => {
       .setInputFiles({ name: "wires.png", mimeType: "image/png", buffer });
     const photo = dialog.getByRole("application");
     await expect(photo).toBeVisible();
-    const before = (await photo.locator("img").boundingBox())?.width ?? 0;
-    const box = await photo.boundingBox();
-    if (!box) throw new Error("no photo");
+    const before = (await boxAtRest(photo.locator("img"))).width;
+    const box = await boxAtRest(photo);
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     const touch = await page.context().newCDPSession(page);
     const send = (type: "touchStart" | "touchMove" | "touchEnd", points: readonly At[]) =>

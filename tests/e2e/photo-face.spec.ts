@@ -1,4 +1,5 @@
 import { expect, type Locator, type Page, test } from "@playwright/test";
+import { boxAtRest } from "./support/at-rest.ts";
 import { DiagramDesk, withoutFilePickers } from "./support/diagram-desk.ts";
 
 type At = readonly [x: number, y: number];
@@ -64,8 +65,7 @@ async function openPhoto(page: Page): Promise<Locator> {
 
 /** From pixels of the photo to those of the page, whole photo in the frame. */
 async function onScreen(dialog: Locator): Promise<(at: At) => At> {
-  const box = await dialog.getByRole("application").locator("img").boundingBox();
-  if (!box) throw new Error("no photo");
+  const box = await boxAtRest(dialog.getByRole("application").locator("img"));
   const scale = box.width / PHOTO.width;
   return ([x, y]) => [box.x + x * scale, box.y + y * scale];
 }

@@ -1,4 +1,5 @@
 import { expect, type Page, test } from "@playwright/test";
+import { middleAtRest } from "./support/at-rest.ts";
 
 const padOf = (page: Page) => page.getByRole("region", { name: "Reading pad" });
 const barOf = (page: Page) => page.getByRole("navigation", { name: "Screens" });
@@ -17,9 +18,7 @@ test.describe("by touch, on a phone", () => {
       await barOf(page).getByRole("button", { name: "Plug" }).tap();
       const cavity = page.getByRole("button", { name: new RegExp(`^Cavity ${mark}(,|$)`) });
       await expect(cavity).toBeVisible();
-      const box = await cavity.boundingBox();
-      if (!box) throw new Error("no cavity");
-      await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+      await page.touchscreen.tap(...(await middleAtRest(cavity)));
       const red = padOf(page).getByRole("button", { name: /^red lead:/ });
       await expect(red).toContainText(new RegExp(`cavity ${mark}\\b`));
       await afterMadeUpClick(page);
@@ -40,9 +39,8 @@ test.describe("by touch, on a phone", () => {
     await barOf(page).getByRole("button", { name: "Reading" }).tap();
     await page.getByRole("button", { name: "Enter a reading" }).tap();
     const keypad = padOf(page).getByRole("group", { name: "Keypad" });
-    const key = await keypad.getByRole("button", { name: "5", exact: true }).boundingBox();
-    if (!key) throw new Error("no key");
-    const finger = { x: key.x + key.width / 2, y: key.y + key.height / 2 };
+    const [x, y] = await middleAtRest(keypad.getByRole("button", { name: "5", exact: true }));
+    const finger = { x, y };
     await barOf(page).getByRole("button", { name: "Diagram" }).tap();
     const board = page.getByRole("application", { name: "Diagram board" });
     await expect(board).toBeVisible();

@@ -6,6 +6,7 @@ import { apply, homographyBetween, planOf, toResult } from "../../src/scan/index
 import { fitBox, toView } from "../../src/session/diagram/camera.ts";
 import { squaringOf } from "../../src/session/scan/index.ts";
 import { formatColour } from "../../src/standards/index.ts";
+import { boxAtRest } from "./support/at-rest.ts";
 import { withoutFilePickers } from "./support/diagram-desk.ts";
 import { Hand, type Spot } from "./support/hand.ts";
 import { type PagePhoto, photoOfPage, SHADED } from "./support/page-photo.ts";
@@ -111,11 +112,11 @@ class Desk {
   /** Shows the whole sheet; where its places are then on the board. */
   async wholeSheet(job: Job): Promise<(at: Point) => Spot> {
     // The board takes on its new size when what stood over it is gone.
-    await this.page.waitForTimeout(500);
+    await boxAtRest(this.board);
     await this.hand.click(this.button("Show the whole sheet"));
     const image = job.diagram.sheets[0]?.image;
-    const size = await this.board.boundingBox();
-    if (!image || !size) throw new Error("no picture on the board");
+    const size = await boxAtRest(this.board);
+    if (!image) throw new Error("no picture on the board");
     const sheet = { left: 0, top: 0, right: image.width, bottom: image.height };
     const camera = fitBox(sheet, size, 8, 3);
     return (at) => toView(camera, at);

@@ -4,6 +4,7 @@ import { distance, type Point } from "../../src/base/index.ts";
 import { type JobFile, pictureType, readJobFile, type Sheet } from "../../src/job/index.ts";
 import { planOf, type Squaring, toResult } from "../../src/scan/index.ts";
 import { squaringOf } from "../../src/session/scan/index.ts";
+import { boxAtRest } from "./support/at-rest.ts";
 import { withoutFilePickers } from "./support/diagram-desk.ts";
 import { type PagePhoto, photoOfPage } from "./support/page-photo.ts";
 
@@ -223,8 +224,7 @@ test("corners are moved by keys, the page levelled along a line and cut by a box
 
   await desk.getByText("Level", { exact: true }).click();
   const stage = desk.getByRole("group", { name: "What the picture becomes" });
-  const box = await stage.boundingBox();
-  if (!box) throw new Error("no stage");
+  const box = await boxAtRest(stage);
   const at = (x: number, y: number): [number, number] => [
     box.x + x * box.width,
     box.y + y * box.height,
@@ -286,14 +286,14 @@ test.describe("on a phone", () => {
     await chooser.setFiles(photo.file);
     const desk = await acceptOffer(page);
     const corner = desk.getByRole("button", { name: /^Corner bottom right/ });
-    const box = await corner.boundingBox();
-    expect(box?.width).toBeGreaterThanOrEqual(44);
-    expect(box?.height).toBeGreaterThanOrEqual(44);
+    const box = await boxAtRest(corner);
+    expect(box.width).toBeGreaterThanOrEqual(44);
+    expect(box.height).toBeGreaterThanOrEqual(44);
     for (const button of await desk.getByRole("button").all()) {
       const size = await button.boundingBox();
       expect(Math.min(size?.width ?? 0, size?.height ?? 0)).toBeGreaterThanOrEqual(44);
     }
-    const [x, y] = [(box?.x ?? 0) + 22, (box?.y ?? 0) + 22];
+    const [x, y] = [box.x + 22, box.y + 22];
     const touch = await page.context().newCDPSession(page);
     const send = (type: "touchStart" | "touchMove" | "touchEnd", points: readonly Point[]) =>
       touch.send("Input.dispatchTouchEvent", {
@@ -307,8 +307,8 @@ test.describe("on a phone", () => {
     await expect(desk.locator("canvas[data-side]")).toHaveAttribute("data-side", "left");
     await send("touchEnd", []);
     const after = await corner.boundingBox();
-    expect(after?.x).toBeCloseTo((box?.x ?? 0) - 20, 0);
-    expect(after?.y).toBeCloseTo((box?.y ?? 0) - 20, 0);
+    expect(after?.x).toBeCloseTo(box.x - 20, 0);
+    expect(after?.y).toBeCloseTo(box.y - 20, 0);
     await expect(desk.getByText("Set by hand.")).toBeVisible();
   });
 });

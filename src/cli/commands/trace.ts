@@ -5,6 +5,7 @@ import {
   type Grey,
   type LineQuestion,
   preparePage,
+  roughPictureWords,
   type Traced,
   type TracedNet,
   traceLines,
@@ -56,8 +57,25 @@ const NOTHING_SAID: Terminals = { terminals: {}, parts: [], words: [], answers: 
 const noteOf = (field: string) =>
   `the terminals file has a field ${JSON.stringify(field.slice(0, 60))} that is not known: it was passed over`;
 
-const TOO_ROUGH =
-  "this picture is too rough to tell its lines, so few are joined and nothing is asked: take it again nearer, square on and in more light, or scan it at 300 dpi";
+const DARK_PICTURE =
+  "most of this picture is dark, and lines are followed only where they are darker than their paper: where they are light, turn light and dark round in a picture editor and save it again";
+
+/** Brightness below which a pixel is called dark. */
+const DARK = 128;
+
+function isMostlyDark({ data }: Grey): boolean {
+  let dark = 0;
+  for (let n = 0; n < data.length; n++) if ((data[n] as number) < DARK) dark++;
+  return 2 * dark > data.length;
+}
+
+/** What was passed over, and why there is little to be seen. */
+function notesOf(grey: Grey, { unknown }: Terminals, { nets, isTooRough }: Traced): string[] {
+  const notes = unknown.map(noteOf);
+  if (isTooRough) notes.push(roughPictureWords(null));
+  if (nets.length === 0 && isMostlyDark(grey)) notes.push(DARK_PICTURE);
+  return notes;
+}
 
 function tracedOn(
   grey: Grey,
@@ -95,7 +113,7 @@ export const trace: Command = {
       io.err(complaint(named ?? file, said.issues));
       return EXIT.bad;
     }
-    const { terminals, unknown } = said.value;
+    const { terminals } = said.value;
     const followed = tracedOn(grey, said.value, named === undefined ? "all" : "with-terminals");
     if (!followed.ok) {
       io.err(complaint(file, followed.issues));
@@ -110,7 +128,7 @@ export const trace: Command = {
       nets: traced.nets.map(printed),
       questions: traced.questions.map((question) => ({ ...question, at: rounded(question.at) })),
       unmatched: Object.keys(terminals).filter((name) => !found.has(name)),
-      notes: [...unknown.map(noteOf), ...(traced.isTooRough ? [TOO_ROUGH] : [])],
+      notes: notesOf(grey, said.value, traced),
     };
     io.out(call.json ? `${JSON.stringify(answer)}\n` : traceText(answer));
     return EXIT.done;

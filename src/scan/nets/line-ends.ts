@@ -33,10 +33,16 @@ export function lineEnds(
       const box = partAt(at);
       const reach = box && untilBox(at, onward, box);
       const further = reach !== null && reach <= 2 * RIM * lineWidth ? reach : EATEN * lineWidth;
-      return [at[0] + further * onward[0], at[1] + further * onward[1]];
+      return [
+        onPage(at[0] + further * onward[0], skeleton.width),
+        onPage(at[1] + further * onward[1], skeleton.height),
+      ];
     },
   };
 }
+
+/** A column or row of so many, from rim to rim: a line that is cut off there goes no further. */
+const onPage = (at: number, count: number): number => Math.max(-0.5, Math.min(count - 0.5, at));
 
 /** Pixels from a point outside a box along a way to its edge; null where the way misses it. */
 function untilBox(

@@ -1,4 +1,4 @@
-import { distance, type Point } from "../../base/index.ts";
+import { addTo, distance, type Point } from "../../base/index.ts";
 import type { FollowedPage } from "../lines/follow.ts";
 import type { SkeletonNode, Stretch } from "../lines/skeleton.ts";
 import { asPart, type Sliced } from "../sliced.ts";
@@ -41,6 +41,10 @@ export interface Naming {
 const ONE_PLACE = 1.5;
 /** Places of lines a slice. */
 const PLACES = 100_000;
+/** Joints a slice. */
+const JUNCTIONS = 5_000;
+/** Of a stretch that is in no chain. */
+const NONE = -1;
 
 /** The nets of a page as nodes and lines, as they were followed, with the terminals that name them. */
 export function* netGraphs(
@@ -51,23 +55,25 @@ export function* netGraphs(
   const { skeleton, links, netOf } = followed;
   const { width } = skeleton;
   const chains = yield* asPart(chainsOf(followed, lineWidth), 0, 0.6);
-  const chainOf = new Map<number, number>();
+  const chainOf = new Int32Array(skeleton.stretches.length).fill(NONE);
   chains.forEach(({ stretches }, chain) => {
-    for (const stretch of stretches) chainOf.set(stretch, chain);
+    for (const stretch of stretches) chainOf[stretch] = chain;
   });
-  const nodes = new Map<StretchEnd, GraphNode>();
-  const stops = chains.map((): { index: number; node: GraphNode }[] => []);
+  // By end of a stretch.
+  const nodes: (GraphNode | undefined)[] = Array(2 * skeleton.stretches.length);
+  const stops = new Map<number, { index: number; node: GraphNode }[]>();
 
-  for (const { at, radius, ends, bumps } of links.junctions) {
+  for (const [n, { at, radius, ends, bumps }] of links.junctions.entries()) {
+    if (n % JUNCTIONS === JUNCTIONS - 1) yield 0.6 + (0.1 * n) / links.junctions.length;
     const node: GraphNode = { at, radius, isFree: false, terminals: [] };
-    for (const branch of ends) nodes.set(endOf(branch), node);
-    for (const bump of bumps) nodes.set(nearerEnd(bump, at), node);
+    for (const branch of ends) nodes[endOf(branch)] = node;
+    for (const bump of bumps) nodes[nearerEnd(bump, at)] = node;
   }
   for (const { end, stretch, at } of links.taps) {
     const node = nodeOnWay(stretch, at);
     if (!node) continue;
     node.isFree = false;
-    nodes.set(endOf(end), node);
+    nodes[endOf(end)] = node;
   }
   for (const { name, stretch, where } of namings) {
     const node = "end" in where ? nodeAtEnd(where.end) : nodeOnWay(stretch, where.at);
@@ -80,7 +86,7 @@ export function* netGraphs(
   for (let number = 0; number < chains.length; number++) {
     const chain = chains[number] as Chain;
     const net = netOf[chain.stretches[0] as number] as number;
-    const runs = runsOf(chain, stops[number] ?? []);
+    const runs = runsOf(chain, stops.get(number) ?? []);
     const known = graphs.get(net);
     if (known) for (const run of runs) known.push(run);
     else graphs.set(net, runs);
@@ -103,17 +109,17 @@ export function* netGraphs(
   }
 
   function nodeAtEnd(end: StretchEnd): GraphNode {
-    const known = nodes.get(end);
+    const known = nodes[end];
     if (known) return known;
     const node: GraphNode = { at: placeOf(end), radius: 0, isFree: true, terminals: [] };
-    nodes.set(end, node);
+    nodes[end] = node;
     return node;
   }
 
   /** A node on a line's way, or the one at its end or beside it on the way. */
   function nodeOnWay(stretch: number, at: Point): GraphNode | null {
-    const number = chainOf.get(stretch);
-    if (number === undefined) return null;
+    const number = chainOf[stretch] as number;
+    if (number === NONE) return null;
     const { places, from, to, isRing } = chains[number] as Chain;
     let [index, far] = [-1, Number.POSITIVE_INFINITY];
     places.forEach((place, n) => {
@@ -123,17 +129,17 @@ export function* netGraphs(
     const near = ONE_PLACE * lineWidth;
     if (!isRing) {
       for (const end of [from, to]) {
-        const node = nodes.get(end);
+        const node = nodes[end];
         const reach = Math.max(near, node ? node.radius + 0.5 * lineWidth : 0);
         const away = distance(node?.at ?? placeOf(end), at);
         if (away <= reach || (index < 0 && end === from)) return nodeAtEnd(end);
       }
     }
     if (index < 0) return null;
-    const beside = stops[number]?.find((stop) => Math.abs(stop.index - index) <= near);
+    const beside = stops.get(number)?.find((stop) => Math.abs(stop.index - index) <= near);
     if (beside) return beside.node;
     const node: GraphNode = { at, radius: 0.5 * lineWidth, isFree: false, terminals: [] };
-    stops[number]?.push({ index, node });
+    addTo(stops, number, { index, node });
     return node;
   }
 

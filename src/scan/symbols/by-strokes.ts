@@ -61,7 +61,7 @@ export function* fitByStrokes(
 /** What lies well on the page already, by symbol and place: another stroke may lead to the same. */
 class WellFitted {
   private readonly reach: number;
-  private readonly cells = new Map<string, Pose[]>();
+  private readonly cells = new Map<string, Map<number, Pose[]>>();
 
   /** `line`: width of the usual line, pixels. */
   constructor(line: number) {
@@ -70,13 +70,18 @@ class WellFitted {
 
   add(symbol: DrawnSymbol, { pose, mean, least, clutter, inked }: Fit): void {
     const isWell = mean > WELL && least > WELL && clutter < CLEAN && inked < CLEAN;
-    if (isWell) addTo(this.cells, this.cellOf(symbol, pose, 0, 0), pose);
+    if (!isWell) return;
+    const cells = this.cells.get(symbol.name) ?? new Map<number, Pose[]>();
+    this.cells.set(symbol.name, cells);
+    addTo(cells, this.cellOf(pose, 0, 0), pose);
   }
 
   has(symbol: DrawnSymbol, pose: Pose): boolean {
+    const cells = this.cells.get(symbol.name);
+    if (!cells) return false;
     for (const right of BESIDE) {
       for (const down of BESIDE) {
-        const near = this.cells.get(this.cellOf(symbol, pose, right, down));
+        const near = cells.get(this.cellOf(pose, right, down));
         if (near?.some((one) => this.isSame(one, pose))) return true;
       }
     }
@@ -93,11 +98,13 @@ class WellFitted {
     );
   }
 
-  private cellOf({ name }: DrawnSymbol, { x, y }: Pose, right: number, down: number): string {
-    return `${name} ${Math.floor(x / this.reach) + right} ${Math.floor(y / this.reach) + down}`;
+  private cellOf({ x, y }: Pose, right: number, down: number): number {
+    return (Math.floor(y / this.reach) + down) * ROW + Math.floor(x / this.reach) + right;
   }
 }
 
+/** More cells than any row has. */
+const ROW = 1 << 20;
 /** Cells next to one another. */
 const BESIDE = [-1, 0, 1] as const;
 /** Share of each stroke that must lie on the page. */

@@ -43,11 +43,11 @@ export function* findSymbols(
   const page = yield* asPart(symbolPageOf(prepared), 0.02, 0.4);
   if (isGrain(page)) throw new CrowdedPage(TOO_MANY_STROKES);
   const askew = askewOf(page.pieces, page.line);
-  const fitter = new Fitter(page);
+  const thickets = new Thickets(page.line);
+  const fitter = new Fitter(page, thickets);
   const shown = examplesAsSymbols(page, askew, examples);
   const exampleOf = new Map(shown.map(({ symbol, example }) => [symbol, example]));
   const symbols = [...CONVENTIONS, ...exampleOf.keys()];
-  const thickets = new Thickets(page.line);
   const byStrokes = fitByStrokes(page, fitter, askew, symbols, thickets);
   const fitted: Fitted[] = yield* asPart(byStrokes, 0.4, 0.9);
   const holes = yield* asPart(holesOf(page), 0.9, 0.92);

@@ -7,6 +7,7 @@ import { type Matrix, matrixOf, type Pose } from "./pose.ts";
 import { type Sampled, sampledOf } from "./sampled.ts";
 import { clutterOf, inkedOf, lineAround, strangeIn, strayOf } from "./stray-line.ts";
 import type { SymbolPage } from "./symbol-page.ts";
+import type { Thickets } from "./thickets.ts";
 
 /** How well a symbol lies on the ink of a page; all are shares, 1 the best but for clutter. */
 export interface Fit {
@@ -74,9 +75,12 @@ const unitOf = ({ along, across }: Pick<Pose, "along" | "across">) => Math.min(a
 export class Fitter {
   private readonly page: SymbolPage;
   private readonly marks: PointMarks;
+  private readonly thickets: Thickets;
 
-  constructor(page: SymbolPage) {
+  /** `thickets`: throws where far too much is moved about. */
+  constructor(page: SymbolPage, thickets: Thickets) {
     this.page = page;
+    this.thickets = thickets;
     this.marks = new PointMarks(page);
   }
 
@@ -93,6 +97,7 @@ export class Fitter {
     const sampled = sampledOf(symbol);
     const loose = new LoosePose(symbol, start);
     if (!this.isApart(sampled, start) || !this.isWorthMoving(symbol, loose)) return null;
+    this.thickets.addMoved();
     const hold = (enough: number) => marks.hold(sampled, loose, unitOf(loose), enough);
     const moving = {
       loose,
@@ -122,8 +127,12 @@ export class Fitter {
       markOf: (toBeat) => {
         const mark = markOf(toBeat);
         if (mark <= toBeat) return -1;
-        const { sum, count } = strayOf(page, symbol, loose, unitOf(loose), line);
-        return mark - (STRAY_WEIGHT * sum) / Math.max(1, count) - INKED_WEIGHT * inked();
+        const against = INKED_WEIGHT * inked();
+        // Nothing can come of it where more line lies astray than that.
+        const most =
+          toBeat < 0 ? Number.POSITIVE_INFINITY : (mark - against - toBeat) / STRAY_WEIGHT;
+        const stray = strayOf(page, symbol, loose, unitOf(loose), line, most);
+        return mark - STRAY_WEIGHT * stray - against;
       },
     });
     const pose = loose.pose();

@@ -1,6 +1,7 @@
+import type { Box } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { DrawnSymbol } from "./drawn-symbol.ts";
-import { CELL, FARTHEST } from "./far-field.ts";
+import { CELL, FARTHEST, type FarField } from "./far-field.ts";
 import { type ForeignLine, isOnForeign } from "./foreign-line.ts";
 import { ON, PIXEL, SLACK } from "./point-marks.ts";
 import { type Matrix, placedBox } from "./pose.ts";
@@ -25,7 +26,7 @@ export function lineAround(page: SymbolPage, { zone }: DrawnSymbol, matrix: Matr
       found.push(x, y);
     }
   }
-  return Int32Array.from(found);
+  return new Int32Array(found);
 }
 
 /** The first of a row's places, from one number on, that is not to the left of `left`. */
@@ -39,31 +40,30 @@ function from(xs: Int32Array, first: number, end: number, left: number): number 
   return low;
 }
 
-/** How line in a symbol's zone lies to its strokes. */
-export interface Stray {
-  /** Line widths to the nearest stroke, added up. */
-  readonly sum: number;
-  readonly count: number;
-}
-
-/** `unit`: the pose's smaller one. */
+/**
+ * How far line in a symbol's zone lies from its strokes on average, line widths; `Infinity` as soon as that
+ * is sure to be more than `most`. `unit`: the pose's smaller one.
+ */
 export function strayOf(
   page: SymbolPage,
   symbol: DrawnSymbol,
   matrix: Matrix,
   unit: number,
   line: Int32Array,
-): Stray {
-  const away = awayOf(symbol, matrix, line);
-  const most = 2 * page.line;
+  most: number,
+): number {
+  const strokes = new NearStrokes(symbol, matrix);
+  const farthest = 2 * page.line;
+  const tooMuch = most * page.line * (line.length / 2);
   let [sum, count] = [0, 0];
-  for (let n = 0; n < away.length; n++) {
-    const units = away[n] as number;
+  for (let n = 0; n < line.length; n += 2) {
+    const units = strokes.awayFrom(line[n] as number, line[n + 1] as number);
     if (units === OUTSIDE) continue;
-    sum += Math.min(units * unit, most);
+    sum += Math.min(units * unit, farthest);
+    if (sum > tooMuch) return Number.POSITIVE_INFINITY;
     count++;
   }
-  return { sum: sum / page.line, count };
+  return sum / page.line / Math.max(1, count);
 }
 
 /** Line in the zone that lies away from every stroke: x and y in turn. */
@@ -74,13 +74,12 @@ export function strangeIn(
   unit: number,
   line: Int32Array,
 ): readonly number[] {
-  const away = awayOf(symbol, matrix, line);
+  const strokes = new NearStrokes(symbol, matrix);
   const reach = 0.7 * page.line + PIXEL + SLACK * unit;
   const found: number[] = [];
-  for (let n = 0; n < away.length; n++) {
-    if ((away[n] as number) * unit > reach) {
-      found.push(line[2 * n] as number, line[2 * n + 1] as number);
-    }
+  for (let n = 0; n < line.length; n += 2) {
+    const [x, y] = [line[n] as number, line[n + 1] as number];
+    if (strokes.awayFrom(x, y) * unit > reach) found.push(x, y);
   }
   return found;
 }
@@ -88,27 +87,37 @@ export function strangeIn(
 /** Of a place that is not in the zone. */
 const OUTSIDE = -1;
 
-/** Units from each place of line to the nearest stroke. */
-function awayOf(symbol: DrawnSymbol, { x, y, a, b, c, d }: Matrix, line: Int32Array): Float32Array {
-  const { far, columns, rows, left: fieldLeft, top: fieldTop } = sampledOf(symbol).field();
-  const { left, top, right, bottom } = symbol.zone;
-  const det = a * d - b * c;
-  const hole = symbol.letter ? LETTER_ROOM ** 2 : 0;
-  const away = new Float32Array(line.length / 2);
-  for (let n = 0; n < away.length; n++) {
-    const [dx, dy] = [(line[2 * n] as number) - x, (line[2 * n + 1] as number) - y];
-    const ux = (d * dx - c * dy) / det;
-    const uy = (a * dy - b * dx) / det;
-    if (ux < left || ux > right || uy < top || uy > bottom || ux * ux + uy * uy < hole) {
-      away[n] = OUTSIDE;
-      continue;
-    }
-    const column = Math.round((ux - fieldLeft) / CELL);
-    const row = Math.round((uy - fieldTop) / CELL);
-    const isIn = column >= 0 && row >= 0 && column < columns && row < rows;
-    away[n] = isIn ? (far[row * columns + column] as number) : FARTHEST;
+/** The strokes of a symbol in a pose. */
+class NearStrokes {
+  private readonly field: FarField;
+  private readonly zone: Box;
+  private readonly matrix: Matrix;
+  private readonly det: number;
+  private readonly hole: number;
+
+  constructor(symbol: DrawnSymbol, matrix: Matrix) {
+    this.field = sampledOf(symbol).field();
+    this.zone = symbol.zone;
+    this.matrix = matrix;
+    this.det = matrix.a * matrix.d - matrix.b * matrix.c;
+    this.hole = symbol.letter ? LETTER_ROOM ** 2 : 0;
   }
-  return away;
+
+  /** Units from a place of the page to the nearest stroke. */
+  awayFrom(px: number, py: number): number {
+    const { x, y, a, b, c, d } = this.matrix;
+    const { left, top, right, bottom } = this.zone;
+    const [dx, dy] = [px - x, py - y];
+    const ux = (d * dx - c * dy) / this.det;
+    const uy = (a * dy - b * dx) / this.det;
+    if (ux < left || ux > right || uy < top || uy > bottom || ux * ux + uy * uy < this.hole)
+      return OUTSIDE;
+    const { far, columns, rows } = this.field;
+    const column = Math.round((ux - this.field.left) / CELL);
+    const row = Math.round((uy - this.field.top) / CELL);
+    const isIn = column >= 0 && row >= 0 && column < columns && row < rows;
+    return isIn ? (far[row * columns + column] as number) : FARTHEST;
+  }
 }
 
 /** So many places of strange line, to the length of the symbol's own. */

@@ -12,6 +12,14 @@ const MOST_TRIED = 500;
 const MOST_THICK = 24;
 /** Poses that are tried on a page: a full sheet of 17 megapixels has some 30,000. */
 const MOST_OF_ALL = 150_000;
+/**
+ * Poses that are moved to where they fit best, which is most of the work: some 45 for each symbol that is
+ * drawn, 2,500 on a full sheet, 48,000 on a page of small boxes side by side.
+ */
+const MOST_MOVED = 15_000;
+
+/** More squares than any row has. */
+const ROW = 1 << 20;
 
 const TOO_DENSE =
   "Too many lines lie close together on this picture to look for parts. Crop it to the diagram, or clean it first.";
@@ -21,9 +29,10 @@ type Place = Pick<Pose, "x" | "y">;
 /** Squares of a page where so much line lies so close that nearly anything can be read into it. */
 export class Thickets {
   private readonly side: number;
-  private readonly tried = new Map<string, number>();
+  private readonly tried = new Map<number, number>();
   private thick = 0;
   private all = 0;
+  private moved = 0;
 
   /** `line`: width of the usual line, pixels. */
   constructor(line: number) {
@@ -39,6 +48,11 @@ export class Thickets {
     if (count === MOST_TRIED && ++this.thick > MOST_THICK) throw new CrowdedPage(TOO_DENSE);
   }
 
+  /** Counts a pose that is moved to where it fits best; throws where there are far too many. */
+  addMoved(): void {
+    if (++this.moved > MOST_MOVED) throw new CrowdedPage(TOO_DENSE);
+  }
+
   /** Whether nothing more is tried there. */
   isThick(pose: Place): boolean {
     return (this.tried.get(this.squareOf(pose)) ?? 0) >= MOST_TRIED;
@@ -51,7 +65,7 @@ export class Thickets {
     return beside.some((dx) => beside.some((dy) => this.isThick({ x: x + dx, y: y + dy })));
   }
 
-  private squareOf({ x, y }: Place): string {
-    return `${Math.floor(x / this.side)} ${Math.floor(y / this.side)}`;
+  private squareOf({ x, y }: Place): number {
+    return Math.floor(y / this.side) * ROW + Math.floor(x / this.side);
   }
 }

@@ -7,6 +7,8 @@ import type { WordLine } from "./word-lines.ts";
 /** What a row of letters stands among. */
 export interface InkSource extends CropSource {
   readonly list: readonly Component[];
+  /** Of each piece, whether it is a letter of some row. */
+  readonly inRows: Uint8Array;
 }
 
 /** All in heights of the letters. So much of their heads and feet is not looked at. */
@@ -27,6 +29,54 @@ const STROKE = 0.45;
 const BAR = [0.34, 0.4] as const;
 /** So much ink, in squares of the letters' height, is no dust. */
 const LEAST = 0.03;
+
+/** Up to here, in heights of the letters, letters that have grown together with a line may go on. */
+const TORN = 1.3;
+/** A line or an arc is met once on the way; letters on most ways more often. */
+const TWICE = 0.5;
+const LARGEST = 1.6;
+
+/**
+ * Whether beyond an end of a row lie remains of letters that a slanting or hand-drawn line, a scratch or the like has
+ * grown together with: nothing else crosses so many of the ways along the row twice.
+ */
+export function goesOnTorn(
+  { labels, lines, flat, list, inRows }: InkSource,
+  box: Box,
+  way: WordLine["way"],
+  own: ReadonlySet<number>,
+  tall: number,
+): boolean {
+  const { width, height } = flat;
+  const { from, to, low, high } = extentIn(box, way);
+  const inner = Math.round(INNER * tall);
+  const reach = Math.round(TORN * tall);
+  /** A line that slants may have been taken for a huge letter. */
+  const isOfRow = (label: number): boolean => {
+    const { left, right, top, bottom } = list[label - 1] as Component;
+    const across = way === "level" ? bottom - top : right - left;
+    return inRows[label - 1] === 1 && across < LARGEST * tall;
+  };
+  const isTorn = (first: number, last: number) => {
+    let twice = 0;
+    for (let across = low + inner; across <= high - inner; across++) {
+      let runs = 0;
+      let isIn = false;
+      for (let along = first; along <= last; along++) {
+        const [x, y] = way === "level" ? [along, across] : [across, along];
+        if (x < 0 || y < 0 || x >= width || y >= height) continue;
+        const at = y * width + x;
+        const label = labels[at] as number;
+        const isOther = label !== 0 && !own.has(label) && !isOfRow(label);
+        if (isOther && !isIn) runs++;
+        isIn = isOther || (isIn && lines.data[at] === 1);
+      }
+      if (runs > 1) twice++;
+    }
+    return twice > TWICE * (high - low + 1 - 2 * inner);
+  };
+  return isTorn(from - reach, from - 1) || isTorn(to + 1, to + reach);
+}
 
 /**
  * Whether ink that was cut away from a row of letters, being none of its own, lies among them or

@@ -5,16 +5,22 @@ import type { WordLine } from "./word-lines.ts";
 
 /** In heights of the letters: two rows so near to one another in one line, with a letter's room between them. */
 const GAP = 1.2;
+/** Where what lies between them is no mere line, letters may have grown together with it: so many may be missing. */
+const TORN_GAP = 3.3;
 const ASIDE = 0.25;
 const ALIKE = 0.75;
 /** At these heights of the row a line between two of them is looked for. */
 const HEIGHTS = [0.2, 0.5, 0.8];
 
 /**
- * Rows that go on beyond a line which crosses them: a letter may be hidden in it, and each of the two reads
- * well without it.
+ * Rows that go on beyond a line which crosses them, or beyond ink that is no letter: a letter may be hidden in it,
+ * and each of the two reads well without it. `ink`: what is left without the lines.
  */
-export function partedRows(rows: readonly WordLine[], lines: Bits): ReadonlySet<WordLine> {
+export function partedRows(
+  rows: readonly WordLine[],
+  lines: Bits,
+  ink: Bits,
+): ReadonlySet<WordLine> {
   const found = new Set<WordLine>();
   for (const way of ["level", "upright"] as const) {
     const sorted = rows
@@ -27,21 +33,26 @@ export function partedRows(rows: readonly WordLine[], lines: Bits): ReadonlySet<
       for (let m = n + 1; m < sorted.length; m++) {
         const { row: next, at: other } = sorted[m] as (typeof sorted)[number];
         // Longer rows begin no later than shorter ones end.
-        if (other.from > at.to + GAP * tallest) break;
+        if (other.from > at.to + TORN_GAP * tallest) break;
         const height = other.high - other.low + 1;
         const gap = other.from - at.to;
-        if (gap < 1 || gap > GAP * Math.max(tall, height)) continue;
+        if (gap < 1 || gap > TORN_GAP * Math.max(tall, height)) continue;
         if (Math.min(tall, height) < ALIKE * Math.max(tall, height)) continue;
         const aside = Math.abs(at.low + at.high - other.low - other.high) / 2;
         if (aside > ASIDE * tall) continue;
-        const isCrossed = HEIGHTS.every((share) => {
+        const met = HEIGHTS.map((share) => {
           const across = Math.round(at.low + share * (tall - 1));
+          let isLine = false;
           for (let along = at.to + 1; along < other.from; along++) {
             const [x, y] = way === "level" ? [along, across] : [across, along];
-            if (lines.data[y * lines.width + x]) return true;
+            if (ink.data[y * ink.width + x]) return "ink";
+            if (lines.data[y * lines.width + x]) isLine = true;
           }
-          return false;
+          return isLine ? "line" : null;
         });
+        const isNear = gap <= GAP * Math.max(tall, height);
+        const isCrossed =
+          met.every((one) => one !== null) && (isNear || met.some((one) => one === "ink"));
         if (isCrossed) found.add(row).add(next);
       }
     });

@@ -8,7 +8,7 @@ import { bridgeIn } from "./bridge.ts";
 import { cutCrop, timesFor } from "./cut-crop.ts";
 import { BY_LEVEL, BY_UPRIGHT, glyphsOf, type Inked } from "./glyphs.ts";
 import { letterInk } from "./letter-ink.ts";
-import { hasOtherInk } from "./other-ink.ts";
+import { goesOnTorn, hasOtherInk } from "./other-ink.ts";
 import { partedRows } from "./parted-rows.ts";
 import { type WithoutLines, withoutLines } from "./without-lines.ts";
 import { ASIDE, type WordCrop } from "./word-crop.ts";
@@ -36,7 +36,6 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   yield 0.6;
   const glyphs = glyphsOf(list, page.lineWidth, inked);
   const rows = yield* asPart(wordLinesOf(glyphs), 0.6, 0.7);
-  const source = { flat: page.flat, labels, lines, list };
   const crops: WordCrop[] = [];
   const sized = rows.map((row) => ({ row, tall: letterHeight(row) }));
   const usual = usualHeight(sized);
@@ -47,7 +46,12 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   const crossed = partedRows(
     (beside.length > MOST_WORDS ? likely : beside).map(({ row }) => row),
     lines,
+    ink,
   );
+  const inRows = new Uint8Array(list.length);
+  for (const { row } of likely)
+    for (const { numbers } of row.glyphs) for (const number of numbers) inRows[number] = 1;
+  const source = { flat: page.flat, labels, lines, list, inRows };
   const reach = Math.ceil(HIDDEN * page.lineWidth);
   let cropped = 0;
   for (const [n, { row, tall }] of likely.entries()) {
@@ -68,7 +72,10 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
       isCapitals: isEven(row),
       isCut,
       isCrowded:
-        crossed.has(row) || hasBlot(row, inked) || hasOtherInk(source, box, row.way, own, tall),
+        crossed.has(row) ||
+        hasBlot(row, inked) ||
+        hasOtherInk(source, box, row.way, own, tall) ||
+        goesOnTorn(source, box, row.way, own, tall),
       grey: cutCrop(source, room, turn, own, tall),
       bridged: isCut
         ? cutCrop(source, room, turn, own, tall, bridgeIn(row, tall, strokeOf(row, inked), reach))

@@ -61,11 +61,19 @@ export function* wordLinesOf({ letters, marks }: Glyphs): Sliced<readonly WordLi
   }
   const alone = letters.filter((glyph) => !taken.has(glyph)).map((glyph) => [glyph]);
   const fromLeft = marks.toSorted((a, b) => middleOf(a) - middleOf(b));
+  // Of a page of halftone hardly any are left.
+  const bars = alone.flat().filter(isLong);
+  bars.sort((a, b) => middleOf(a) - middleOf(b));
   const rows = withPieces(yield* asPart(inRows(words, alone), 0.4, 0.8));
   const lines: WordLine[] = [];
   for (const [n, row] of rows.entries()) {
     if (n % ROWS === ROWS - 1) yield 0.8 + (0.2 * n) / rows.length;
-    lines.push(withMarks(row, fromLeft));
+    const lists = row.glyphs.length > 1 ? [fromLeft, bars] : [];
+    const hyphens = lists.flatMap((list) =>
+      marksBeside(row, list, HYPHEN_ASIDE).filter(isHyphenOf(row)),
+    );
+    const found = new Set([...marksBeside(row, fromLeft, MARK_ASIDE), ...hyphens]);
+    lines.push({ ...row, glyphs: [...row.glyphs, ...found] });
   }
   return lines;
 }
@@ -197,40 +205,63 @@ function wordGap(a: Extent, b: Extent): number | null {
   return gap <= WORD_GAP && gap > -0.3 ? gap : null;
 }
 
-/** How far beside a row and across it its small marks stand, in letter heights. */
+/** How far beside a row and across it its small marks stand, in letter heights; a hyphen of wide-set letters farther. */
 const MARK_ASIDE = 0.55;
+const HYPHEN_ASIDE = 0.7;
 const MARK_ACROSS = 0.3;
 /** Anything shorter or thinner is dust, in letter heights. */
 const LEAST_MARK = [0.12, 0.05] as const;
 
+/** A fat hyphen of large letters is as large as a small letter, but so flat and so long. */
+const HYPHEN = { flat: 0.34, long: [0.2, 0.6] } as const;
+const LONG = 1.3;
+
 /** Twice the x of a letter's middle: in whole numbers. */
 const middleOf = ({ left, right }: Glyph) => left + right + 1;
 
-/** The row with its small marks; `marks` stand from left to right, and only those near it are looked at. */
-function withMarks({ way, glyphs }: WordLine, marks: readonly Glyph[]): WordLine {
+const isLong = ({ left, right, top, bottom }: Glyph): boolean => {
+  const [wide, high] = [right - left + 1, bottom - top + 1];
+  return Math.max(wide, high) > LONG * Math.min(wide, high);
+};
+
+const isHyphenOf = ({ way, glyphs }: WordLine) => {
+  const tall = tallOf(around(glyphs.map((glyph) => extentOf(glyph, way))));
+  const [least, most] = HYPHEN.long;
+  return (bar: Glyph): boolean => {
+    const { from, to, low, high } = extentOf(bar, way);
+    const [long, thick] = [(to - from) / tall, (high - low) / tall];
+    return thick <= HYPHEN.flat && long > LONG * thick && long >= least && long <= most;
+  };
+};
+
+/** The small marks of a row; `marks` stand from left to right, and only those near it are looked at. */
+function marksBeside(
+  { way, glyphs }: WordLine,
+  marks: readonly Glyph[],
+  beside: number,
+): readonly Glyph[] {
   const at = around(glyphs.map((glyph) => extentOf(glyph, way)));
   const tall = tallOf(at);
   const own = new Set(glyphs);
   const [left, right] =
     way === "level"
-      ? [at.from - MARK_ASIDE * tall, at.to + MARK_ASIDE * tall]
+      ? [at.from - beside * tall, at.to + beside * tall]
       : [at.low - MARK_ACROSS * tall, at.high + MARK_ACROSS * tall];
   const countLeftOf = (x: number) => countLeading(marks, (mark) => middleOf(mark) < 2 * x);
   const near = marks.slice(countLeftOf(left), countLeftOf(right));
-  const found = near.filter((mark) => {
+  return near.filter((mark) => {
     if (own.has(mark)) return false;
     const { from, to, low, high } = extentOf(mark, way);
     const [middle, across] = [(from + to) / 2, (low + high) / 2];
     return (
       Math.max(to - from, high - low) >= LEAST_MARK[0] * tall &&
       Math.min(to - from, high - low) >= LEAST_MARK[1] * tall &&
-      middle > at.from - MARK_ASIDE * tall &&
-      middle < at.to + MARK_ASIDE * tall &&
+      middle > at.from - beside * tall &&
+      middle < at.to + beside * tall &&
       across > at.low - MARK_ACROSS * tall &&
       across < at.high + MARK_ACROSS * tall
     );
   });
-  return { way, glyphs: [...glyphs, ...found] };
 }
 
 /** Upright words of a drawing are read from the bottom up (ISO 129-1); the other way only where that fails. */

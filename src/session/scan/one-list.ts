@@ -13,12 +13,18 @@ export interface OpenList {
  */
 export function keepOneOpen(lists: readonly OpenList[]): () => void {
   let open = lists.filter((list) => list.isOpen());
+  /** A list that is being closed may tell of something else first: it is not asked to close again. */
+  let isClosing = false;
   const heed = () => {
+    if (isClosing) return;
     const now = lists.filter((list) => list.isOpen());
     const opened = now.filter((list) => !open.includes(list));
     // In the order in which they were opened.
     open = [...open.filter((list) => now.includes(list)), ...opened];
+    isClosing = true;
     for (const list of open.slice(0, -1)) if (!list.isBusy()) list.close();
+    isClosing = false;
+    open = open.filter((list) => list.isOpen());
   };
   const stops = lists.map((list) => list.subscribe(heed));
   return () => {

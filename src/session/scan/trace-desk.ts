@@ -48,6 +48,8 @@ export interface TraceDesk extends Store<TraceState> {
   ask(place: DoubtfulPlace | null): void;
   /** Puts away, for this picture, that it is rough. */
   hearRough(): void;
+  /** Puts away, until more is drawn, that splices were given names. */
+  hearLaid(): void;
   answer(at: Point, joined: boolean): void;
   /** Says that the stretch of line there is none: a stain, a scratch. */
   leaveOut(at: Point): void;
@@ -177,6 +179,7 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
     answers: answersNow,
     ask: (place) => show({ place }),
     hearRough: () => show({ isRoughHeard: true }),
+    hearLaid: () => show({ laid: [] }),
     answer: (at, joined) => {
       const { traced, followed } = store.get();
       const { sheet } = session.get();
@@ -210,7 +213,11 @@ export function createTraceDesk(session: Session, pages: PageDesk, help: TraceHe
     draw: (nets, label) => {
       const { sheet } = session.get();
       if (sheet === null || !lines.holds()) return null;
-      return drawNets(session, sheet, nets, help.words.get(), lines.made, label);
+      const before = lines.made.get();
+      const drawn = drawNets(session, sheet, nets, help.words.get(), lines.made, label);
+      const fresh = [...lines.made.get()].filter((id) => !before.has(id));
+      if (drawn && fresh.length > 0) show({ laid: [...store.get().laid, ...fresh] });
+      return drawn;
     },
     crop: (box) => pages.peek((port) => port.crop(box)),
   };

@@ -1,5 +1,5 @@
 import type { Point } from "../../base/index.ts";
-import type { PinRef } from "../../job/index.ts";
+import type { Id, PinRef } from "../../job/index.ts";
 import type { LineQuestion } from "../../scan/index.ts";
 import { type DoubtfulPlace, isOnePlace } from "./doubtful-places.ts";
 import type { TraceBasis } from "./trace-basis.ts";
@@ -46,6 +46,8 @@ export interface TraceState {
   readonly left: ReadonlySet<string>;
   /** Whether the user has put away that the picture is rough. */
   readonly isRoughHeard: boolean;
+  /** Parts that came with lines of this picture, by the names that they were given; none once that was heard. */
+  readonly laid: readonly Id[];
 }
 
 export const NOT_TRACED: TraceState = {
@@ -58,6 +60,7 @@ export const NOT_TRACED: TraceState = {
   shown: null,
   left: new Set(),
   isRoughHeard: false,
+  laid: [],
 };
 
 /** The net whose open ends are shown: of the open list the one looked at, else the one pointed at. */

@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { expect, type Page } from "@playwright/test";
 import { pinPosition } from "../../../src/circuit/index.ts";
 import { type Job, readJobText, splitRef } from "../../../src/job/index.ts";
+import { boxAtRest } from "./at-rest.ts";
 
 type View = readonly [x: number, y: number];
 
@@ -30,8 +31,7 @@ export class DiagramDesk {
     await this.page.getByRole("button", { name: "Parts", exact: true }).click();
     await this.page.getByRole("searchbox", { name: "Find a part" }).fill("module");
     await this.page.keyboard.press("Enter");
-    const box = await this.canvas.boundingBox();
-    if (!box) throw new Error("no board");
+    const box = await boxAtRest(this.canvas);
     await this.page.mouse.move(box.x + from[0], box.y + from[1]);
     await this.page.mouse.down();
     await this.page.mouse.move(box.x + to[0], box.y + to[1], { steps: 5 });

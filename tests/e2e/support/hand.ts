@@ -1,4 +1,5 @@
 import { expect, type Locator, type Page } from "@playwright/test";
+import { boxAtRest } from "./at-rest.ts";
 
 /** A place on something, pixels from its top left. */
 export type Spot = readonly [x: number, y: number];
@@ -19,8 +20,7 @@ export class Hand {
   /** One press, move and release. */
   async drag(on: Locator, from: Spot, to: Spot): Promise<void> {
     this.gestures++;
-    const box = await on.boundingBox();
-    if (!box) throw new Error("nothing there to drag on");
+    const box = await boxAtRest(on);
     await this.page.mouse.move(box.x + from[0], box.y + from[1]);
     await this.page.mouse.down();
     await this.page.mouse.move(box.x + to[0], box.y + to[1], { steps: 5 });

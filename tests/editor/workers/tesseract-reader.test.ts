@@ -26,6 +26,7 @@ import {
   readWord,
   type WordReader,
 } from "../../../src/session/index.ts";
+import { withOddDoubts } from "../../../src/session/scan/words/odd-words.ts";
 import { photoOfPage, SHADED } from "../../e2e/support/page-photo.ts";
 import { type PrintedText, sweeperLabels } from "../../support/sweeper-print.ts";
 
@@ -200,4 +201,55 @@ test("words that a line touches or runs through are never sure, and mostly right
   const about = JSON.stringify([...touched, ...cut].map((one) => one.about));
   expect(right(touched), about).toBeGreaterThanOrEqual(6);
   expect(right(cut), about).toBeGreaterThanOrEqual(4);
+}, 60_000);
+
+const PRINTS = ["31-8 BK", "30-12 BN", "22-7 RD/WH", "15-3 BU"];
+
+/** Where strokes run that part a word `wide` pixels wide: slanting, or two upright ones, through its letters. */
+function partingLines(random: Random, wide: number): readonly (readonly Point[])[] {
+  const at = () => (random.next() - 0.5) * wide;
+  const slants = random.chance(0.6);
+  const upright = (x: number): readonly Point[] => [
+    [x, -170],
+    [x + 1, 170],
+  ];
+  if (!slants) return [upright(at()), upright(at())];
+  const x = at();
+  return [
+    [
+      [x - 60, -60],
+      [x + 60, 60],
+    ],
+  ];
+}
+
+test("no piece of a print that strokes part is read wrong and sure", async () => {
+  const random = seededRandom(2);
+  const wrong: string[] = [];
+  for (let n = 0; n < 12; n++) {
+    const words = PRINTS[n % PRINTS.length] as string;
+    const size = 16 + 2 * n;
+    const page = blankPage(SIZE.width, SIZE.height);
+    drawText(page, words, [270, 200], { size, align: "center" });
+    // Its letters are some 0.55 of their size wide.
+    for (const line of partingLines(random, 0.55 * size * words.length))
+      drawLine(
+        page,
+        line.map(([x, y]): Point => [270 + x, 200 + y]),
+        2 + (n % 4),
+      );
+    const { data } = page.pen.getImageData(0, 0, SIZE.width, SIZE.height);
+    const crops = finished(wordBoxesOf(finished(preparePage(greyFrom({ ...SIZE, data })))));
+    const read: ReadWord[] = [];
+    const unread: WordCrop[] = [];
+    for (const crop of crops) {
+      const word = await readWord(reader, crop);
+      if (word) read.push(word);
+      else unread.push(crop);
+    }
+    const isWhole = bare(read.map(({ text }) => text).join("")) === bare(words);
+    const sure = withOddDoubts(read, unread).filter(({ doubts }) => doubts.length === 0);
+    if (!isWhole) wrong.push(...sure.map(({ text }) => `${words} at ${size} px: ${text}`));
+  }
+  expect(wrong).toEqual([]);
 }, 60_000);

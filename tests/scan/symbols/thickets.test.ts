@@ -6,6 +6,8 @@ import { found, page, ring, SURE, wire } from "../../support/drawn-symbols/small
 const PATIENCE = 60_000;
 /** More poses than are tried anywhere on a diagram. */
 const MANY = 1000;
+/** Poses that are moved about on a sheet of 17 megapixels. */
+const FULL_SHEET = 2500;
 
 describe("where much line lies close together", () => {
   test("nothing more is tried, and elsewhere it goes on", () => {
@@ -34,6 +36,15 @@ describe("where much line lies close together", () => {
     };
     everywhere(200);
     expect(() => everywhere(200)).toThrow("Too many lines lie close together");
+  });
+
+  test("a page on which far more is moved about than on a full sheet is refused, and that is not", () => {
+    const thickets = new Thickets(2);
+    const move = (poses: number) => {
+      for (let n = 0; n < poses; n++) thickets.addMoved();
+    };
+    move(4 * FULL_SHEET);
+    expect(() => move(4 * FULL_SHEET)).toThrow("Too many lines lie close together");
   });
 
   test(

@@ -262,3 +262,20 @@ test("a page with more print than any drawing is refused with what to do", () =>
   }
   expect(() => finished(wordBoxesOf(finished(preparePage(grey))))).toThrow(/far more print/);
 });
+
+test("a word that a slanting stroke has eaten the other end of is never clear", () => {
+  const words: Setting = { words: "31-8 BK", at: [260, 200], size: 32, turn: 0 };
+  for (const turn of [0, -90] as const) {
+    const setting = { ...words, turn };
+    const clear = cropsOf(pageOf(setting, [])).filter((crop) => isNear(crop, setting.at));
+    expect(clear.map(({ isCrowded }) => isCrowded)).toEqual([false]);
+    // Through the letters behind the number, then through those of the number.
+    for (const aside of [30, 40, -30]) {
+      const along = (by: number): Point =>
+        turn === 0 ? [260 + aside + by, 200 + by] : [260 + by, 200 - aside + by];
+      const page = pageOf(setting, [[along(-60), along(60)]]);
+      const small = cropsOf(page).filter(({ tall }) => tall < 40);
+      expect(small.filter(({ isCrowded, isCut }) => !isCrowded && !isCut)).toEqual([]);
+    }
+  }
+});

@@ -43,3 +43,17 @@ test.each(["level", "upright"] as const)(
     expect(found).toEqual([...letters, ...near].flatMap(({ numbers }) => numbers));
   },
 );
+
+test("a fat hyphen belongs to its row, though it is as large as a small letter; no other bar does", () => {
+  const tall = 20;
+  const letters = [0, 14].map((on, n) => piece(100 + on, 100, 10, tall, n));
+  const bar = (left: number, top: number, wide: number, high: number) =>
+    finished(wordLinesOf({ letters: [...letters, piece(left, top, wide, high, 9)], marks: [] }))
+      .find(({ glyphs }) => glyphs.some(({ left: at }) => at === 100))
+      ?.glyphs.some(({ numbers }) => numbers.includes(9));
+  expect(bar(88, 107, 9, 6)).toBe(true);
+  expect(bar(128, 107, 9, 6)).toBe(true);
+  expect(bar(76, 107, 9, 6)).toBe(false);
+  expect(bar(80, 107, 18, 6)).toBe(false);
+  expect(bar(128, 105, 12, 9)).toBe(false);
+});

@@ -39,3 +39,17 @@ test("a list that is being made is closed only when it is done", () => {
   words.set({ isBusy: false });
   expect([parts.isOpen(), words.isOpen()]).toEqual([true, false]);
 });
+
+test("a list that tells of something before it is closed is asked to close once", () => {
+  const [words, lines] = [list(), list()];
+  let asked = 0;
+  const close = () => {
+    asked++;
+    words.set({ isBusy: false });
+    words.close();
+  };
+  keepOneOpen([{ ...words, close }, lines]);
+  words.set({ isOpen: true });
+  lines.set({ isOpen: true });
+  expect([asked, words.isOpen(), lines.isOpen()]).toEqual([1, false, true]);
+});

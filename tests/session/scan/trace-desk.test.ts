@@ -123,11 +123,15 @@ test("nets are sure without doubts, are drawn with one undo step, and are then a
     splices: 1,
     ends: 0,
   });
+  const [splice] = session.get().job.diagram.parts.filter(({ kind }) => kind === "splice");
+  expect(desk.get().laid).toEqual([splice?.id]);
   expect(desk.difference()).toMatchObject({ proposals: [], otherwise: [], same: 1 });
   // The splice that the edit made is no reason to distrust what was followed without it.
   expect(desk.holds()).toBe(true);
   await settled();
   expect(desk.difference()).toMatchObject({ proposals: [], otherwise: [], same: 1 });
+  desk.hearLaid();
+  expect(desk.get().laid).toEqual([]);
   session.undo();
   expect(session.get().job.diagram.wires).toEqual([]);
   await settled();

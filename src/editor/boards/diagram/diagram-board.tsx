@@ -3,6 +3,7 @@ import { boxContains } from "../../../base/index.ts";
 import { onViewRequest, pictureFileOf, viewBox } from "../../../session/index.ts";
 import { registerAnchors, registerLinkTarget } from "../../link-drag.tsx";
 import { useSelected, useSession } from "../../session-context.tsx";
+import { useNoticePlace } from "../../use-notice-place.ts";
 import { type Board, createBoard } from "./board.ts";
 import { BoardProvider, useBoardState } from "./board-context.tsx";
 import { BoardMenu } from "./board-menu.tsx";
@@ -63,6 +64,7 @@ const SETTLES = 400;
 function View({ board }: { board: Board }) {
   const session = useSession();
   const surface = useRef<HTMLDivElement>(null);
+  const over = useRef<HTMLDivElement>(null);
   const sheet = useSelected((state) => state.sheet);
   const key = useSelected((state) => state.key);
   const file = useSelected(pictureFileOf);
@@ -76,6 +78,7 @@ function View({ board }: { board: Board }) {
   const { tiles, missing } = usePicture(file);
   usePointer(board, surface);
   useBoardKeys(board, surface);
+  useNoticePlace(over);
 
   useEffect(() => {
     const element = surface.current;
@@ -188,7 +191,9 @@ function View({ board }: { board: Board }) {
       <p id="diagram-board-help" className="visually-hidden">
         Shift and F10 opens a menu. Everything on this board is also in the list of parts and wires.
       </p>
-      <ChangesStrip />
+      <div ref={over} className={styles.over}>
+        <ChangesStrip />
+      </div>
       <Hint missing={missing} />
       <ScanDock />
       <InPlaceEditor />

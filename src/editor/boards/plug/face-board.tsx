@@ -1,9 +1,10 @@
-import { type KeyboardEvent, useMemo, useState } from "react";
+import { type KeyboardEvent, useMemo, useRef, useState } from "react";
 import type { Point } from "../../../base/index.ts";
 import type { CavityRef, Plug } from "../../../job/index.ts";
 import { NEUTRAL_PLACES_NOTE } from "../../../plug/index.ts";
 import { placeLead, placeOf, type Session } from "../../../session/index.ts";
 import { useSelected, useSession } from "../../session-context.tsx";
+import { useNoticePlace } from "../../use-notice-place.ts";
 import type { Framing } from "./camera.ts";
 import type { CavityFacts } from "./cavity-facts.ts";
 import { type CavityAct, CavityMenu } from "./cavity-menu.tsx";
@@ -40,6 +41,8 @@ type Mode = "look" | "arrange" | "add";
 /** The face of one plug with its toolbar and everything that opens from it. */
 export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoardProps) {
   const session = useSession();
+  const underBars = useRef<HTMLDivElement>(null);
+  useNoticePlace(underBars);
   const [over, setOver] = useState<Over | null>(null);
   const [chosenMode, setMode] = useState<Mode>(startAdding ? "add" : "look");
   const operating = useSelected((state) => state.operate.on);
@@ -129,6 +132,7 @@ export function FaceBoard({ plug, plugs, startAdding, onDraw, onPhoto }: FaceBoa
         onAct={(what) => toolbar[what]()}
         onAdding={(adding) => setMode(adding ? "add" : "arrange")}
       />
+      <div ref={underBars} />
       {halves ? (
         <FaceHalves plug={plug} fitted={fitted} onTap={tap} onMenu={openMenu} onKey={press} />
       ) : (

@@ -74,7 +74,8 @@ export function PhotoColourSheet(props: PhotoColourSheetProps) {
             ? `Note ${formatColour(colour)} in ${props.cavity}`
             : `Choose what it is, then note it in ${props.cavity}`}
         </Button>
-        {colour && <p>{nameColour(colour)}</p>}
+        {/* Its line is kept: the button stays where it is when the choice is made. */}
+        <p>{colour ? nameColour(colour) : "\u00a0"}</p>
       </div>
     </div>
   );

@@ -9,6 +9,7 @@ interface SettingSliderProps {
   step: number;
   /** The value as it is read: "12 px". */
   text: string;
+  disabled?: boolean;
   onChange: (value: number) => void;
 }
 
@@ -20,6 +21,7 @@ export function SettingSlider({
   most,
   step,
   text,
+  disabled = false,
   onChange,
 }: SettingSliderProps) {
   const id = useId();
@@ -34,6 +36,7 @@ export function SettingSlider({
         max={most}
         step={step}
         value={value}
+        disabled={disabled}
         aria-valuetext={text}
         onChange={(event) => onChange(event.target.valueAsNumber)}
       />

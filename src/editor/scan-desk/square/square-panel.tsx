@@ -36,7 +36,9 @@ export function SquarePanel(props: SquarePanelProps) {
     <div className={styles.panel}>
       <section className={styles.group}>
         <h3>Corners</h3>
-        <p role="status">{says}</p>
+        <p className={styles.says} role="status">
+          {says}
+        </p>
         <div className={styles.row}>
           <Button icon={<ScanSearch aria-hidden />} disabled={isLooking} onClick={onFind}>
             Find them
@@ -49,27 +51,16 @@ export function SquarePanel(props: SquarePanelProps) {
             Whole picture
           </Button>
         </div>
-        {squaring.corners && (
-          <SettingSlider
-            label="Shown beyond them"
-            value={squaring.margin}
-            least={0}
-            most={Math.max(50, Math.round(Math.max(size.width, size.height) / 20))}
-            step={1}
-            text={`${squaring.margin} px`}
-            onChange={(margin) => onSquaring((now) => withMargin(now, margin), "margin")}
-          />
-        )}
-        {shownBow && squaring.corners && (
-          <>
-            <Tick
-              label="Straighten the lens’s bow"
-              value={squaring.bow !== null}
-              onChange={(isOn) => onSquaring((now) => withBow(now, isOn ? shownBow : null, size))}
-            />
-            <p className={styles.soft}>{bowText(shownBow)}</p>
-          </>
-        )}
+        <SettingSlider
+          label="Shown beyond them"
+          value={squaring.margin}
+          least={0}
+          most={Math.max(50, Math.round(Math.max(size.width, size.height) / 20))}
+          step={1}
+          text={`${squaring.margin} px`}
+          disabled={squaring.corners === null}
+          onChange={(margin) => onSquaring((now) => withMargin(now, margin), "margin")}
+        />
       </section>
       <section className={styles.group}>
         <h3>Turn</h3>
@@ -127,6 +118,18 @@ export function SquarePanel(props: SquarePanelProps) {
           </Button>
         </div>
       </section>
+      {/* It is found late, and what is under what comes late is missed by a finger on its way there. */}
+      {shownBow && squaring.corners && (
+        <section className={styles.group}>
+          <h3>Lens</h3>
+          <Tick
+            label="Straighten the lens’s bow"
+            value={squaring.bow !== null}
+            onChange={(isOn) => onSquaring((now) => withBow(now, isOn ? shownBow : null, size))}
+          />
+          <p className={styles.soft}>{bowText(shownBow)}</p>
+        </section>
+      )}
     </div>
   );
 }

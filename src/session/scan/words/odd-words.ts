@@ -1,4 +1,5 @@
 import { type ReadDoubt, type ReadWord, SURE } from "./read-word.ts";
+import { type Standing, tornWords } from "./torn-words.ts";
 import { type Meaning, meaningsOf, type WirePrint } from "./word-meaning.ts";
 
 /** So many numbers of one fashion are a habit of the sheet, and so many of one beginning a group of wires. */
@@ -14,17 +15,24 @@ interface Print {
 
 /**
  * The words of one sheet, with doubts where one makes no sense, or is unlike what the sheet's other wires
- * bear: where all others have a number and a colour, one without may have lost it.
+ * bear: where all others have a number and a colour, one without may have lost it; or where it is likely a piece of a
+ * longer one. `unread`: what was cut out as a word and could not be read.
  */
-export function withOddDoubts(words: readonly ReadWord[]): readonly ReadWord[] {
+export function withOddDoubts(
+  words: readonly ReadWord[],
+  unread: readonly Standing[] = [],
+): readonly ReadWord[] {
   const senseless = words.filter(({ text }) => isSenseless(text));
   const unlike = unlikeOthers(words);
+  const torn = tornWords(words, unread);
   return words.map((word) => {
     const more: ReadDoubt[] = senseless.includes(word)
       ? ["senseless"]
       : unlike.has(word)
         ? ["unlike"]
-        : [];
+        : torn.has(word) && !word.doubts.includes("torn")
+          ? ["torn"]
+          : [];
     return more.length === 0
       ? word
       : { ...word, sure: Math.min(word.sure, SURE - 1), doubts: [...word.doubts, ...more] };

@@ -59,6 +59,8 @@ export type ReadDoubt =
   | "faint"
   /** Its ink does not fit the letters that were read. */
   | "misfit"
+  /** It is likely a piece of a longer label that a line or a stain parted, or its hyphen leads nowhere. */
+  | "torn"
   /** It is neither a wire's print nor a name, a value or a mark, but has figures. */
   | "senseless"
   /** Other wires of the sheet bear another kind of print. */
@@ -95,12 +97,17 @@ const SHORT = 3;
 const AGREED = 15;
 const MOST_AGREED = 2;
 
+/** `31-`, and `-8 BK`. */
+const TORN = /\d ?[-–—]$|^[-–—] ?\d/;
+
 const makesSense = (text: string) => meaningsOf(text).some(({ mended }) => !mended);
 const sameText = (a: string, b: string) => a.replaceAll(" ", "") === b.replaceAll(" ", "");
 
 /** A look with what was read in it. */
 interface Look extends RawReading {
   readonly grey: Grey;
+  /** Whether a number in it begins or ends with a hyphen: what was on the other side is not there. */
+  readonly isTorn: boolean;
   /** Whether the line was left in its letters. */
   readonly isBridged: boolean;
 }
@@ -115,6 +122,7 @@ export async function readWord(reader: WordReader, crop: WordCrop): Promise<Read
     });
     const tidy = tidied(text);
     return {
+      isTorn: TORN.test(text.trim()),
       text: crop.isCut ? withHyphen({ text: tidy, letters }, READ_TALL) : tidy,
       sure,
       letters,
@@ -172,6 +180,7 @@ function doubtsOf(best: Chosen, crop: WordCrop, isFaint: boolean): ReadDoubt[] {
   if (crop.isCrowded) doubts.push("crowded");
   if (isFaint) doubts.push("faint");
   if (isMisfit(best)) doubts.push("misfit");
+  if (best.isTorn) doubts.push("torn");
   return doubts;
 }
 

@@ -1,11 +1,12 @@
-import { kindOf } from "../../../circuit/index.ts";
 import type { Id, PinRef } from "../../../job/index.ts";
 import type { PartShape } from "../../diagram/part-shape.ts";
+import { isOthersName, isOwnName } from "./name-letters.ts";
 import type { ReadWord } from "./read-word.ts";
 import { type Meaning, tidied } from "./word-meaning.ts";
 import {
   hasOwnMarks,
   isInSymbol,
+  nearJoints,
   nearParts,
   nearWires,
   pinsBeside,
@@ -25,17 +26,22 @@ export interface Claim {
   /** Letter heights away, and what speaks against it; less is likelier. */
   readonly cost: number;
   readonly writes: readonly WordWrite[];
+  /** Where it waits for what is not drawn yet: nothing can be written. */
+  readonly waits?: true;
 }
 
-/** A letter that is not the kind's own in IEC 81346-2 speaks against a name, and the same name for it. */
+/** A letter that is not the kind's own speaks against a name, and more so another kind's; the same name for it. */
 const OTHER_LETTER = 1;
+const OTHER_KIND = 3;
 const SAME_NAME = 1;
 /** Beside a pin inside a module stand printed words; its own name and label stand clear of them. */
 const AT_A_PIN = 2.5;
 /** A value may stand so far from its part where no name leads to it. */
 const VALUE_REACH = 3;
 
-const isLetterOf = ({ part }: PartShape, name: string) => name[0] === kindOf(part.kind).letter;
+/** What the letters of a name cost it at a part. */
+const letterCost = ({ part: { kind } }: PartShape, name: string): number =>
+  isOwnName(kind, name) ? 0 : isOthersName(kind, name) ? OTHER_KIND : OTHER_LETTER;
 
 /** What speaks against any place: a doubtful reading, and letters that had to be put right. */
 const DOUBTFUL = 2;
@@ -54,7 +60,11 @@ export function claimsOf(
   const found = [
     ...printed,
     ...meanings.flatMap((meaning): Claim[] => {
-      if (meaning.is === "name") return nameClaims(places, word, meaning, printed.length > 0);
+      if (meaning.is === "name")
+        return [
+          ...nameClaims(places, word, meaning, printed.length > 0),
+          ...jointClaims(places, word, meaning),
+        ];
       if (meaning.is === "wire") return wireClaims(places, word, meaning);
       return meaning.is === "mark" ? markClaims(places, word, meaning) : [];
     }),
@@ -89,11 +99,32 @@ function nameClaims(
     slot: `name ${thing.part.id}`,
     cost:
       cost +
-      (isLetterOf(thing, meaning.id) ? 0 : OTHER_LETTER) +
+      letterCost(thing, meaning.id) +
       (thing.part.id === meaning.id ? 0 : SAME_NAME) +
       (isAtPin ? AT_A_PIN : 0),
     writes: partWrites(thing.part, meaning),
   }));
+}
+
+/** A splice's name beside a joint of a line that is not drawn is that of the splice to come. */
+function jointClaims(
+  places: WordPlaces,
+  word: ReadWord,
+  meaning: Extract<Meaning, { is: "name" }>,
+): Claim[] {
+  if (!isOwnName("splice", meaning.id)) return [];
+  return nearJoints(places, word).map(({ thing, cost }) => {
+    const place = thing.join(",");
+    return {
+      word,
+      meaning,
+      ref: place,
+      slot: `joint ${place}`,
+      cost,
+      writes: [],
+      waits: true,
+    };
+  });
 }
 
 function wireClaims(

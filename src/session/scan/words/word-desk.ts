@@ -1,4 +1,4 @@
-import { keptLast } from "../../../base/index.ts";
+import { keptLast, type Point } from "../../../base/index.ts";
 import type { Id } from "../../../job/index.ts";
 import type { WordCrop } from "../../../scan/index.ts";
 import { drawnOf } from "../../changes/drawn-job.ts";
@@ -6,6 +6,8 @@ import type { Session } from "../../session.ts";
 import { createStore, type Store } from "../../store.ts";
 import type { PageDesk } from "../page-desk.ts";
 import { pictureFileOf } from "../picture-file.ts";
+import { traceDeskOf } from "../trace-desk.ts";
+import type { TracedSheet } from "../trace-state.ts";
 import { withOddDoubts } from "./odd-words.ts";
 import { type ReadWord, readWord, type WordReader } from "./read-word.ts";
 import { isSure, type WordDecision, type WordItem, wordItems } from "./word-items.ts";
@@ -24,7 +26,9 @@ export interface WordState {
   /** A sentence for the user; null when nothing went wrong. */
   readonly problem: string | null;
   readonly decisions: Readonly<Record<string, WordDecision>>;
-  /** The word in hand; null: the first open one. */
+  /** Ids of the items that were open when the queue was put away last. */
+  readonly seen: readonly string[];
+  /** The word in hand; null: the first open one of the queue. */
   readonly at: string | null;
 }
 
@@ -38,10 +42,14 @@ export interface WordDesk extends Store<WordState> {
   list(isListed: boolean): void;
   /** The words of the sheet at hand; empty before they are read. The same object while nothing changes. */
   items(): readonly WordItem[];
+  /** Of the words that were read, those that came to fit something since the queue was put away. */
+  fresh(): readonly WordItem[];
+  /** Puts away that there are such. */
+  hearFresh(): void;
   /** The item in hand; null when there is none left. */
   current(): WordItem | null;
   go(id: string): void;
-  /** To the next open item, or the one before. */
+  /** To the next open item, or the one before: through the sure ones, then through the doubtful ones. */
   step(by: 1 | -1): void;
   correct(id: string, text: string): void;
   choose(id: string, target: string): void;
@@ -79,10 +87,12 @@ const NOTHING_READ: WordState = {
   reading: null,
   problem: null,
   decisions: {},
+  seen: [],
   at: null,
 };
 
 const NO_ITEMS: readonly WordItem[] = [];
+const NO_JOINTS: readonly Point[] = [];
 
 export function createWordDesk(
   session: Session,
@@ -105,7 +115,7 @@ export function createWordDesk(
     }));
 
   const step = (by: 1 | -1, from = current()?.id) => {
-    const open = items().filter(({ state, id }) => state === "open" || id === from);
+    const open = inQueue(items().filter(({ state, id }) => state === "open" || id === from));
     const index = open.findIndex(({ id }) => id === from);
     const next = open[(index + by + open.length) % Math.max(1, open.length)];
     show({ at: next?.id ?? null });
@@ -114,7 +124,12 @@ export function createWordDesk(
   const current = (): WordItem | null => {
     const all = items();
     const { at } = store.get();
-    return all.find(({ id }) => id === at) ?? all.find(({ state }) => state === "open") ?? null;
+    return (
+      all.find(({ id }) => id === at) ??
+      all.find(isSure) ??
+      all.find(({ state }) => state === "open") ??
+      null
+    );
   };
 
   const write = (label: string, writes: readonly WordWrite[]) => {
@@ -133,7 +148,7 @@ export function createWordDesk(
     const file = fileAtHand();
     const begun = ++round;
     const isOff = () => begun !== round || fileAtHand() !== file;
-    show({ file: null, words: [], decisions: {}, at: null, reading: 0, problem: null });
+    show({ file: null, words: [], decisions: {}, seen: [], at: null, reading: 0, problem: null });
     const crops = await page.run(LOOKING_FOR_WORDS, (port, tell) => port.findWords(tell));
     let words: readonly ReadWord[] | null = null;
     let problem = page.get().problem;
@@ -153,6 +168,12 @@ export function createWordDesk(
     else show({ reading: null, problem: isOff() ? null : problem });
   };
 
+  const freshOf = keptLast((all: readonly WordItem[], seen: WordState["seen"]) => {
+    const known = new Set(seen);
+    return all.filter(({ state, id }) => state === "open" && !known.has(id));
+  });
+  const openNow = () => items().flatMap(({ state, id }) => (state === "open" ? [id] : []));
+
   const callOff = () => {
     if (store.get().reading === null) return;
     round++;
@@ -169,11 +190,17 @@ export function createWordDesk(
     },
     close: () => {
       callOff();
-      show({ isOpen: false });
+      // In one: who closes it because another list is open asks again at every change.
+      show({ isOpen: false, seen: openNow() });
     },
     callOff,
     list: (isListed) => show({ isListed }),
     items,
+    fresh: () => {
+      const { isOpen, seen } = store.get();
+      return isOpen ? NO_ITEMS : freshOf(items(), seen);
+    },
+    hearFresh: () => show({ seen: openNow() }),
     current,
     go: (id) => show({ at: id }),
     step,
@@ -211,6 +238,10 @@ export function createWordDesk(
   };
 }
 
+/** Sure ones first: whoever comes to the doubtful ones has done with those that need no look. */
+const inQueue = (open: readonly WordItem[]): readonly WordItem[] =>
+  [true, false].flatMap((sure) => open.filter(({ doubts }) => (doubts.length === 0) === sure));
+
 /** Reads every crop, as many at a time as the reader can. Null when it was called off. */
 async function readAll(
   reader: WordReader,
@@ -238,7 +269,10 @@ async function readAll(
   await Promise.all(Array.from({ length: reader.lanes }, lane));
   if (isOff()) return null;
   const words = found.filter((one) => one !== null);
-  return [...withOddDoubts(words)].sort((a, b) => a.box.top - b.box.top || a.box.left - b.box.left);
+  const unread = crops.filter((_, n) => found[n] === null);
+  return [...withOddDoubts(words, unread)].sort(
+    (a, b) => a.box.top - b.box.top || a.box.left - b.box.left,
+  );
 }
 
 /** Worked out anew only when the drawing, the words or what was said of them is another. */
@@ -256,7 +290,13 @@ function itemsKept(
       sheet: Id,
       words: WordState["words"],
       decisions: WordState["decisions"],
-    ) => wordItems(drawnOf(session.get()), sheet, words, decisions),
+      joints: readonly Point[],
+    ) => wordItems(drawnOf(session.get()), sheet, words, decisions, joints),
+  );
+  const jointsOf = keptLast((traced: TracedSheet) =>
+    traced.nets.flatMap(({ nodes }) =>
+      nodes.flatMap(({ kind, at }) => (kind === "joint" ? [at] : [])),
+    ),
   );
   return () => {
     const { words, decisions, file } = store.get();
@@ -264,7 +304,9 @@ function itemsKept(
     const { sheet } = state;
     if (sheet === null || file === null || file !== fileAtHand()) return NO_ITEMS;
     const { diagram } = drawnOf(state);
-    return itemsOf(diagram.parts, diagram.wires, sheet, words, decisions);
+    const traced = traceDeskOf(session)?.get().traced;
+    const joints = traced?.basis.sheet === sheet ? jointsOf(traced) : NO_JOINTS;
+    return itemsOf(diagram.parts, diagram.wires, sheet, words, decisions, joints);
   };
 }
 

@@ -1,6 +1,7 @@
-import { type Box, boxAround } from "../../../base/index.ts";
+import { type Box, boxAround, type Point } from "../../../base/index.ts";
 import { kindOf } from "../../../circuit/index.ts";
 import { type Id, type Job, splitRef } from "../../../job/index.ts";
+import { isOthersName, sayOthersName } from "./name-letters.ts";
 import type { ReadDoubt, ReadWord } from "./read-word.ts";
 import { type AssignedWord, assignWords } from "./word-assignment.ts";
 import type { Claim } from "./word-claims.ts";
@@ -50,6 +51,8 @@ export interface WordItem {
   readonly state: "open" | "written" | "skipped" | "nowhere";
   /** Why it should be looked at, a sentence each; empty when it is sure. */
   readonly doubts: readonly string[];
+  /** Whether it stands at a joint of a line that is not drawn yet, and is likely its splice's. */
+  readonly waits: boolean;
 }
 
 /** A rival so little farther off makes doubtful which is meant. */
@@ -58,19 +61,23 @@ const RIVAL_BY = 0.4;
 /** Farther from its part than this, letter heights, a word may be another's. */
 const FAR = 3.6;
 
-/** The words of a sheet as the queue shows them: open ones as they are read on the sheet. */
+/**
+ * The words of a sheet as the queue shows them: open ones as they are read on the sheet. `joints`: of the lines of
+ * its picture that were followed, pixels.
+ */
 export function wordItems(
   job: Job,
   sheet: Id,
   words: readonly ReadWord[],
   decisions: Readonly<Record<string, WordDecision>>,
+  joints: readonly Point[] = [],
 ): readonly WordItem[] {
   const corrected = words.map((word) => {
     const text = decisions[word.id]?.text;
     return text === undefined ? word : { ...word, text, sure: 100, doubts: [], others: [] };
   });
   const legible = corrected.filter(({ text }) => text !== "");
-  const assigned = assignWords(job, placesOf(job, sheet), legible);
+  const assigned = assignWords(job, placesOf(job, sheet, joints), legible);
   return labelsTogether(assigned).map((group) => itemOf(job, group, decisions));
 }
 
@@ -107,9 +114,12 @@ function itemOf(
       ? claims
       : [{ ...(claims[0] as Claim), writes: labelled(job, claims, text) }];
   // What is known by its kind, such as a relay's 87, is nothing else either.
-  const isKnown = whole[0]?.writes.length === 0;
+  const waits = whole[0]?.waits === true;
+  const isKnown = whole[0]?.writes.length === 0 && !waits;
   const targets = whole
-    .filter(({ writes }) => writes.length > 0 && !isKnown)
+    .filter(
+      (claim) => claim.writes.length > 0 && !isKnown && !(waits && othersName(job, claim) !== null),
+    )
     .map((claim) => targetOf(job, claim));
   const chosen = targets.find(({ key }) => key === decision.target);
   const ordered = chosen ? [chosen, ...targets.filter((one) => one !== chosen)] : targets;
@@ -125,7 +135,15 @@ function itemOf(
     targets: ordered,
     state: !first ? "nowhere" : isDone ? "written" : decision.skipped ? "skipped" : "open",
     doubts: first && !isDone ? doubtsOf(job, sorted, whole, first, decision) : [],
+    waits,
   };
+}
+
+/** Why a name is rather that of another kind of part; null where it is not. */
+function othersName(job: Job, { meaning, ref }: Claim): string | null {
+  const part = job.diagram.parts.find(({ id }) => id === ref);
+  if (!part || meaning.is !== "name" || !isOthersName(part.kind, meaning.id)) return null;
+  return sayOthersName(part.kind, meaning.id);
 }
 
 function labelled(job: Job, claims: readonly Claim[], text: string): readonly WordWrite[] {
@@ -170,9 +188,14 @@ function doubtsOf(
   }
   const [best, rival] = claims;
   if (best && decision.target === undefined) {
-    if (best.cost > FAR) doubts.push("It stands far from there.");
+    const others = othersName(job, best);
+    if (best.waits) doubts.push(AT_JOINT);
+    else if (others !== null) doubts.push(others);
+    else if (best.cost > FAR) doubts.push("It stands far from there.");
     const isNear = rival && rival.ref !== best.ref && rival.cost <= best.cost * RIVAL + RIVAL_BY;
-    if (isNear) doubts.push(`It may belong to ${sayThing(job, rival.ref)} as well.`);
+    if (isNear && rival.waits) doubts.push(AT_JOINT);
+    else if (isNear && !best.waits)
+      doubts.push(`It may belong to ${sayThing(job, rival.ref)} as well.`);
   }
   const [only, ...more] = target.writes;
   if (only && more.length === 0 && decision.text === undefined) {
@@ -189,6 +212,8 @@ function doubtsOf(
   return doubts;
 }
 
+const AT_JOINT =
+  "It stands at a joint of a line that is not drawn yet, and may be the name of its splice.";
 const BARE_NUMBER = "A bare number may mean many things: make sure that it is the wire's.";
 const SAYS_CONTROL = "It says what works the switch as well: make sure that it is so.";
 const LONE_MARK = "A letter or two by themselves are easily misread.";
@@ -204,6 +229,7 @@ const READ_DOUBTS: Readonly<Record<ReadDoubt, string>> = {
   misfit: "Its ink does not fit these letters.",
   senseless: "It is no wire’s print, name or value as it is read.",
   unlike: "The sheet’s other wires are labelled otherwise.",
+  torn: "It may be a piece of a longer label.",
 };
 
 /** Why a reading may be wrong, the first reasons only: they all ask for the same look. */

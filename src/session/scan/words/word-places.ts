@@ -1,6 +1,6 @@
-import type { Box, Point } from "../../../base/index.ts";
+import { type Box, boxAt, distance, type Point } from "../../../base/index.ts";
 import type { Id, Job, PinId, PinRef } from "../../../job/index.ts";
-import { type PartShape, shapeOf } from "../../diagram/part-shape.ts";
+import { type PartShape, shapeOf, unitOf } from "../../diagram/part-shape.ts";
 import type { ReadWord } from "./read-word.ts";
 
 /** How near a word lies to something, in heights of its letters; less is nearer. */
@@ -13,9 +13,12 @@ export interface Near<T> {
 export interface WordPlaces {
   readonly parts: readonly PartShape[];
   readonly wires: readonly { readonly id: Id; readonly line: readonly Point[] }[];
+  /** Joints of lines of the picture at which no splice is drawn. */
+  readonly joints: readonly Point[];
 }
 
-export function placesOf(job: Job, sheet: Id): WordPlaces {
+/** `joints`: of the lines that were followed on the sheet. */
+export function placesOf(job: Job, sheet: Id, joints: readonly Point[]): WordPlaces {
   const parts = job.diagram.parts.filter((part) => part.sheet === sheet).map(shapeOf);
   const pins = new Map(
     parts.flatMap((shape) => shape.pins.map(({ ref, at }) => [ref, at] as const)),
@@ -24,8 +27,14 @@ export function placesOf(job: Job, sheet: Id): WordPlaces {
     const [start, end] = [pins.get(from), pins.get(to)];
     return start && end ? [{ id, line: [start, ...(path ?? []), end] }] : [];
   });
-  return { parts, wires };
+  const splices = parts.filter(({ part }) => part.kind === "splice");
+  const isDrawn = (joint: Point) =>
+    splices.some(({ part }) => distance(part.at, joint) <= AT_JOINT * unitOf(part));
+  return { parts, wires, joints: joints.filter((joint) => !isDrawn(joint)) };
 }
+
+/** A splice so near to a joint is the joint's, in symbol units. */
+const AT_JOINT = 1;
 
 const middleOf = ({ left, top, right, bottom }: Box): Point => [
   (left + right) / 2,
@@ -56,6 +65,13 @@ export function nearParts({ parts }: WordPlaces, word: ReadWord): Near<PartShape
     return cost <= NAME_REACH ? [{ thing, cost }] : [];
   });
 }
+
+/** Joints that a splice's name may stand at. */
+export const nearJoints = ({ joints }: WordPlaces, word: ReadWord): Near<Point>[] =>
+  joints.flatMap((thing) => {
+    const cost = gapBetween(word.box, boxAt(thing, 0)) / word.tall;
+    return cost <= NAME_REACH ? [{ thing, cost }] : [];
+  });
 
 /** Whether a word stands in a symbol that is no module, as the M of a motor does. */
 export const isInSymbol = ({ parts }: WordPlaces, word: ReadWord): boolean =>
@@ -100,8 +116,7 @@ export function pinsBeside(
   return parts.flatMap(({ part, pins, box }) => {
     if (part.kind === "module" && isInside(word.box, box)) return [];
     return pins.flatMap(({ pin, ref, at }) => {
-      const [x, y] = at;
-      const gap = gapBetween(word.box, { left: x, top: y, right: x, bottom: y }) / word.tall;
+      const gap = gapBetween(word.box, boxAt(at, 0)) / word.tall;
       return gap <= MARK_REACH ? [{ thing: { part, pin, ref }, cost: gap }] : [];
     });
   });

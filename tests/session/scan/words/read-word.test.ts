@@ -64,3 +64,12 @@ test("of what lines left of a word the look counts that makes a name", async () 
   const cut = { ...CROP, isCut: true, bridged: CROP.grey };
   expect((await readWord(saying("MS", "MS", "MS", "M5").reader, cut))?.text).toBe("M5");
 });
+
+test("a number with a hyphen and nothing behind or before it is a piece of a longer one", async () => {
+  for (const text of ["31-", "-8 BK"]) {
+    expect((await readWord(saying(text).reader, CROP))?.doubts, text).toContain("torn");
+  }
+  for (const text of ["D+", "B-", "31-8 BK"]) {
+    expect((await readWord(saying(text).reader, CROP))?.doubts, text).toEqual([]);
+  }
+});

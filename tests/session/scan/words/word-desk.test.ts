@@ -4,10 +4,13 @@ import {
   createPageDesk,
   createSession,
   createWordDesk,
+  isSure,
+  keepOneOpen,
   type Print,
   type Session,
   type TracePort,
   type WordDesk,
+  type WordItem,
   type WordReader,
 } from "../../../../src/session/index.ts";
 import { type PrintedText, sweeperLabels } from "../../../support/sweeper-print.ts";
@@ -175,6 +178,73 @@ test("steps go from open word to open word, round and round, past what is skippe
   desk.go(first);
   desk.step(1);
   expect(desk.current()?.id).not.toBe(second);
+});
+
+test("sure words come first, and doubtful ones only when those are done", async () => {
+  const doubtful = new Set(LABELS.flatMap(({ text }, n) => (n % 4 === 0 ? [text] : [])));
+  const { desk } = bench(LABELS, async (text) => ({ text, sure: doubtful.has(text) ? 30 : 95 }));
+  await desk.open();
+  const steps: boolean[] = [];
+  const open = desk.items().filter(({ state }) => state === "open");
+  for (const _ of open) {
+    const now = desk.current() as WordItem;
+    steps.push(isSure(now));
+    desk.step(1);
+  }
+  expect(steps).toEqual([...steps].sort((a, b) => Number(b) - Number(a)));
+  expect(new Set(steps).size).toBe(2);
+});
+
+test("words that come to fit what is drawn after the queue was put away are told, and read no second time", async () => {
+  const at = bench();
+  const { session, desk, reader } = at;
+  const splices = session.get().job.diagram.parts.filter(({ kind }) => kind === "splice");
+  const [splice] = splices;
+  if (!splice) throw new Error("no splice");
+  // As it is before lines are traced.
+  session.edit("Without splices", (draft) => {
+    const { diagram } = draft;
+    diagram.parts = diagram.parts.filter(({ kind }) => kind !== "splice");
+    diagram.wires = [];
+  });
+  await desk.open();
+  expect(desk.fresh()).toEqual([]);
+  desk.close();
+  expect(desk.fresh()).toEqual([]);
+  const { asked } = reader;
+  session.edit("Draw a splice", (draft) => void draft.diagram.parts.push(splice));
+  expect(desk.fresh().map(({ targets }) => targets[0]?.ref)).toEqual([splice.id]);
+  session.undo();
+  expect(desk.fresh()).toEqual([]);
+  session.redo();
+  await desk.open();
+  expect(desk.fresh()).toEqual([]);
+  expect(reader.asked).toBe(asked);
+  desk.close();
+  session.undo();
+  session.redo();
+  expect(desk.fresh()).toEqual([]);
+});
+
+test("a queue that gives way to another list is put away in one change", async () => {
+  const { desk } = bench();
+  await desk.open();
+  let told = 0;
+  const list = { isOpen: false };
+  keepOneOpen([
+    { ...desk, isOpen: () => desk.get().isOpen, isBusy: () => false },
+    {
+      subscribe: desk.subscribe,
+      isOpen: () => list.isOpen,
+      isBusy: () => false,
+      close: () => {},
+    },
+  ]);
+  list.isOpen = true;
+  desk.subscribe(() => told++);
+  desk.list(true);
+  expect(desk.get().isOpen).toBe(false);
+  expect(told).toBe(2);
 });
 
 test("reading is broken off, and nothing is kept of it", async () => {

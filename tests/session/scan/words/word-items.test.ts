@@ -1,5 +1,6 @@
 import { produce } from "immer";
 import { expect, test } from "vitest";
+import type { Point } from "../../../../src/base/index.ts";
 import type { Job } from "../../../../src/job/index.ts";
 import { isSure, type ReadWord, shapeOf, type WordItem } from "../../../../src/session/index.ts";
 import { wordItems } from "../../../../src/session/scan/words/word-items.ts";
@@ -247,4 +248,61 @@ test("a label that names a key or an isolator tells the switch what works it, ne
   );
   // Where it is said already, the label alone is written.
   expect(itemsOf(BLANK).find(({ text }) => text === "BATTERY ISOLATOR")?.doubts).toEqual([]);
+});
+
+/** A lamp, and a splice or another part so far below it; a name stands right beside the lamp. */
+function named(text: string, others: readonly object[], joints: readonly Point[] = []) {
+  const lamp = { id: "P1", kind: "lamp", sheet: SHEET, at: [300, 300], turn: 0, unit: 10 };
+  const parts = [lamp, ...others.map((one) => ({ sheet: SHEET, turn: 0, unit: 10, ...one }))];
+  const job = { ...BLANK, diagram: { ...BLANK.diagram, parts, wires: [] } } as unknown as Job;
+  const word: ReadWord = {
+    id: "350,290",
+    box: { left: 350, top: 290, right: 390, bottom: 310 },
+    turn: 0,
+    tall: 20,
+    text,
+    sure: 96,
+    doubts: [],
+    isPrint: true,
+    others: [],
+  };
+  const [item] = wordItems(job, SHEET, [word], {}, joints);
+  return item as WordItem;
+}
+
+test("a name that another kind's parts bear is never surely that of the part beside it", () => {
+  const says = (text: string) => {
+    const { targets, doubts } = named(text, []);
+    return [targets[0]?.says, doubts];
+  };
+  expect(says("SP3")).toEqual([
+    "P1 (lamp): name SP3",
+    ["It looks like the name of a splice, and this is a lamp."],
+  ]);
+  expect(says("F3")).toEqual([
+    "P1 (lamp): name F3",
+    ["It looks like the name of a fuse, and this is a lamp."],
+  ]);
+  expect(says("W3")[1]).toEqual(["A name that begins with W is not usual for a lamp."]);
+  for (const name of ["P3", "E3", "H3"]) expect(says(name)[1]).toEqual([]);
+});
+
+test("a splice's name goes past a nearer lamp to the splice, and waits at a joint that is not drawn", () => {
+  const splice = { id: "X1", kind: "splice", at: [420, 340] };
+  expect(named("SP3", [splice])).toMatchObject({
+    targets: [{ says: "X1 (splice): name SP3" }, { ref: "P1" }],
+    doubts: [],
+  });
+  const waiting = named("SP3", [], [[420, 340]]);
+  expect(waiting).toMatchObject({ targets: [], state: "nowhere", waits: true });
+  // Once its splice is drawn, or too far away, the joint counts no more.
+  expect(named("SP3", [splice], [[421, 340]])).toMatchObject({ waits: false, state: "open" });
+  expect(named("SP3", [], [[900, 340]]).waits).toBe(false);
+  // A lamp's own name is none of it.
+  expect(named("P3", [], [[400, 300]])).toMatchObject({ waits: false, doubts: [] });
+  // What may be the part's own name as well can be written, after a look.
+  const ground = { id: "X9", kind: "ground", at: [440, 320] };
+  const either = named("X31", [ground], [[395, 305]]);
+  expect(either.targets[0]?.says).toBe("X9 (ground): name X31");
+  expect(either.doubts).toEqual([expect.stringContaining("joint of a line that is not drawn")]);
 });

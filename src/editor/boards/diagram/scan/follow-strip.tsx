@@ -31,7 +31,11 @@ export function FollowStrip() {
   if (!following || !desk || isLookedAt) return null;
   if (!followed) {
     if (!hasTraced) return null;
-    return <p className={styles.hint}>Tap a pin or a line of the picture</p>;
+    return (
+      <p className={styles.hint} data-note="followed">
+        Tap a pin or a line of the picture
+      </p>
+    );
   }
   const { net, at, pin, questions } = followed;
   const [question] = questions;
@@ -41,7 +45,11 @@ export function FollowStrip() {
   const isBare = net !== null && net.terminals.length === 0;
   const pointedAt = net && pin === null ? placePointedAt(net, at) : null;
   return (
-    <section className={`${styles.card} ${styles.strip}`} aria-label="The followed line">
+    <section
+      className={`${styles.card} ${styles.strip}`}
+      data-note="followed"
+      aria-label="The followed line"
+    >
       <p className={styles.words} role="status">
         {followedWords(followed)}
         {net && !lacks && " All of it is drawn."}

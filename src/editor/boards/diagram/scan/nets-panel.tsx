@@ -73,20 +73,19 @@ function Lines({ desk, found, isOld }: LinesProps) {
       ref={panel}
       className={styles.panel}
       data-aside={isLookedAt}
+      data-empty={!hasRows}
       aria-label="Lines of the picture"
       {...keepFocus}
     >
       <header className={styles.head}>
-        <p role="status">
-          {summary(difference, proposals.length, left.length)}
-          {isOld && !ready && " Following the lines anew…"}
-        </p>
-        {sure.length > 0 && (
+        <p role="status">{summary(difference, proposals.length, left.length, isOld && !ready)}</p>
+        {/* With none sure it stays: what a late answer moves is missed by a finger on its way there. */}
+        {proposals.length > 0 && (
           <Button
             className={styles.accept as string}
             tone="primary"
             icon={<CheckCheck aria-hidden />}
-            disabled={!ready}
+            disabled={!ready || sure.length === 0}
             onClick={() =>
               accept(
                 sure.map(({ net }) => net),
@@ -129,16 +128,23 @@ function Lines({ desk, found, isOld }: LinesProps) {
   );
 }
 
-function summary({ otherwise, same }: NetDifference, proposed: number, left: number): string {
+/** In two short lines at most, or nearly always: what stands under it is pressed. */
+function summary(
+  { otherwise, same }: NetDifference,
+  proposed: number,
+  left: number,
+  isAnew: boolean,
+): string {
   const lines = (count: number) => `${count} ${count === 1 ? "line" : "lines"}`;
   const drawn = same > 0 ? `${lines(same)} drawn as on the picture.` : "";
   const nothing = left > 0 ? `${lines(left)} left aside.` : "Nothing is missing.";
+  const found = proposed > 0 ? `${lines(proposed)} to look at.` : nothing;
+  if (isAnew) return `${found} Following the lines anew…`;
   if (proposed === 0 && otherwise.length === 0) {
     return same + left > 0
       ? [nothing, drawn].filter(Boolean).join(" ")
       : "No line joins two placed pins. Place the parts first: their pins are what lines are followed between.";
   }
-  const found = proposed > 0 ? `${lines(proposed)} to look at.` : nothing;
   const others =
     otherwise.length === 0
       ? ""

@@ -39,11 +39,6 @@ function Found({ desk }: { desk: PartsDesk }) {
           {items.length === 0 && sureJoints > 0 ? "No part" : said(items, state.like)}
           {sureJoints > 0 && <span className={styles.joints}>, {jointsSaid(sureJoints)}</span>}
         </p>
-        {sure > 0 && (
-          <Button tone="primary" icon={<CheckCheck aria-hidden />} onClick={desk.placeSure}>
-            {sure === 1 ? "Place the sure one" : `Place the ${sure} sure ones`}
-          </Button>
-        )}
         {(state.left.size > 0 || state.like !== null) && (
           <Button
             tone="quiet"
@@ -52,6 +47,11 @@ function Found({ desk }: { desk: PartsDesk }) {
             title="Looks over the whole picture again: what you left is proposed again, too."
             onClick={() => void desk.findAgain()}
           />
+        )}
+        {sure > 0 && (
+          <Button tone="primary" icon={<CheckCheck aria-hidden />} onClick={desk.placeSure}>
+            {sure === 1 ? "Place the sure one" : `Place the ${sure} sure ones`}
+          </Button>
         )}
         <Button
           tone="quiet"

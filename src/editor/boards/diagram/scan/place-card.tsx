@@ -23,15 +23,20 @@ export function PlaceCard() {
   const desk = traceDeskOf(useSession());
   const place = useTrace((state) => state.place);
   const card = useRef<HTMLElement>(null);
-  const wasOpen = useRef(false);
+  /** What had the keys when it was opened; null while it is not. */
+  const opener = useRef<Element | null>(null);
   const at = place?.at.join(" ");
   // To the card itself: no answer is chosen beforehand.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for every other place anew
   useEffect(() => {
-    card.current?.focus({ preventScroll: true });
+    if (place) {
+      opener.current ??= document.activeElement;
+      card.current?.focus({ preventScroll: true });
+      return;
+    }
     // The button that was pressed is gone with the card.
-    if (!place && wasOpen.current && isFocusLost()) focusDiagram();
-    wasOpen.current = place !== null;
+    if (opener.current && isFocusLost()) giveBack(opener.current);
+    opener.current = null;
   }, [at]);
   const size = useBoardState((state) => state.size);
   // The board's room is another when a list has made way for the card.
@@ -68,6 +73,12 @@ export function PlaceCard() {
       </div>
     </section>
   );
+}
+
+/** Gives the keys back to what opened the card, e.g. a row of the list; to the board where that is gone. */
+function giveBack(opener: Element): void {
+  if (opener instanceof HTMLElement && opener.isConnected) opener.focus({ preventScroll: true });
+  if (isFocusLost()) focusDiagram();
 }
 
 function Answers({ desk, place }: { desk: TraceDesk; place: DoubtfulPlace }) {

@@ -1,4 +1,5 @@
 import { CircleAlert, X } from "lucide-react";
+import { roughPictureWords } from "../../../../scan/index.ts";
 import { isRough, traceDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSession } from "../../../session-context.tsx";
@@ -14,12 +15,10 @@ export function RoughNote() {
   const isLookedAt = useTrace((state) => state.place !== null);
   if (!desk || !traced || isHeard || isLookedAt || !isRough(traced)) return null;
   return (
-    <div className={styles.strip} role="status">
+    <div className={styles.strip} role="status" data-note="rough">
       <CircleAlert className={styles.sign} aria-hidden />
       <span className={styles.what}>
-        This picture is too rough to tell its lines
-        {traced.isTooRough ? "" : ` at ${traced.questions.length} places`}: take it again nearer,
-        square on and in more light, or scan it at 300 dpi.
+        {roughPictureWords(traced.isTooRough ? null : traced.questions.length)}
       </span>
       <Button
         tone="quiet"

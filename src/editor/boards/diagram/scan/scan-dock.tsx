@@ -4,6 +4,7 @@ import { PlaceCard } from "./place-card.tsx";
 import { RoughNote } from "./rough-note.tsx";
 import styles from "./scan-dock.module.css";
 import { ScanWork } from "./scan-work.tsx";
+import { WordsNote } from "./words-note.tsx";
 
 /** Over the foot of the board, which stays as large: what is worked out, and what was pointed at. */
 export function ScanDock() {
@@ -13,6 +14,7 @@ export function ScanDock() {
     <div className={styles.dock}>
       <ScanWork />
       <RoughNote />
+      <WordsNote />
       <PlaceCard />
       <FollowStrip />
     </div>

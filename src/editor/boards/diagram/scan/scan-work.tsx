@@ -20,7 +20,7 @@ export function ScanWork() {
   if (work) {
     const percent = Math.round(work.share * 100);
     return (
-      <div className={styles.strip} role="status">
+      <div className={styles.strip} role="status" data-note="work">
         <span className={styles.what}>{work.what}</span>
         <progress className={styles.share} max={100} value={percent} aria-label={work.what} />
         <Button icon={<Square aria-hidden />} onClick={desk.callOff}>
@@ -31,7 +31,7 @@ export function ScanWork() {
   }
   if (problem === null) return null;
   return (
-    <div className={styles.strip} role="alert">
+    <div className={styles.strip} role="alert" data-note="work">
       <CircleAlert className={styles.sign} aria-hidden />
       <span className={styles.what}>{problem}</span>
       <Button

@@ -22,7 +22,9 @@ export function useKeptFocus(panel: RefObject<HTMLElement | null>): KeptFocus {
       next[Math.min(place.current, next.length - 1)] ??
       panel.current?.querySelector<HTMLElement>("[data-rest]");
     on?.focus({ preventScroll: true });
-    on?.scrollIntoView({ block: "nearest", inline: "nearest" });
+    // Of what is larger than the list its beginning.
+    for (const one of [on, on?.firstElementChild])
+      one?.scrollIntoView({ block: "nearest", inline: "nearest" });
   });
   useEffect(
     () => () => {

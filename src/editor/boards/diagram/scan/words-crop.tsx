@@ -11,11 +11,19 @@ const WIDEST = 640;
 const TALLEST = 112;
 const MOST_TIMES = 3;
 
+interface WordCropProps {
+  item: WordItem;
+  /** Once its picture is to be seen, or there is none. */
+  onShown: () => void;
+}
+
 /** The piece of the picture that a word was read from, turned upright. */
-export function WordCrop({ item }: { item: WordItem }) {
+export function WordCrop({ item, onShown }: WordCropProps) {
   const page = pageDeskOf(useSession());
   const canvas = useRef<HTMLCanvasElement>(null);
   const { box, turn } = item;
+  const shown = useRef(onShown);
+  shown.current = onShown;
   useEffect(() => {
     let isStopped = false;
     const draw = async () => {
@@ -27,7 +35,11 @@ export function WordCrop({ item }: { item: WordItem }) {
       piece.close();
     };
     // Without its picture the word is still marked on the sheet.
-    draw().catch(() => {});
+    draw()
+      .catch(() => {})
+      .then(() => {
+        if (!isStopped) shown.current();
+      });
     return () => {
       isStopped = true;
     };

@@ -1,9 +1,10 @@
 import { ArrowLeft, ArrowRight, Check, SkipForward, TriangleAlert } from "lucide-react";
-import { type KeyboardEvent, useEffect, useRef, useState } from "react";
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from "react";
 import type { WordDesk, WordItem } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useBoard, useBoardState } from "../board-context.tsx";
 import { bringIntoSight } from "./bring-into-sight.ts";
+import { useTakenLook } from "./use-taken-look.ts";
 import styles from "./words.module.css";
 import { WordCrop } from "./words-crop.tsx";
 
@@ -12,12 +13,17 @@ interface WordInHandProps {
   item: WordItem;
 }
 
+const now = () => performance.now();
+
+const NOT_YET = "Not written yet: look first, then confirm.";
+
 /** One printed word: its piece of the picture, how it was read, and what it will be written to. */
 export function WordInHand({ desk, item }: WordInHandProps) {
   const board = useBoard();
   const [text, setText] = useState(item.text);
   const whole = useRef<HTMLDivElement>(null);
   const field = useRef<HTMLInputElement>(null);
+  const doubtId = useId();
   const isTypedInto = matchMedia("(pointer: fine)").matches;
   const { id, box, turn } = item;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another item, or the same one corrected
@@ -38,21 +44,26 @@ export function WordInHand({ desk, item }: WordInHandProps) {
     whole.current?.parentElement?.scrollTo({ top: 0 });
   }, [id]);
   const [target] = item.targets;
+  const look = useTakenLook(id, now);
 
-  /** Writes what is shown; a correction that belongs elsewhere is shown first. */
+  /**
+   * Writes what is shown, what is doubtful only after it was looked at. A correction that belongs elsewhere, or of
+   * which something new is doubtful, is shown first.
+   */
   const take = () => {
     if (text.trim() !== item.text) {
       desk.correct(id, text);
-      const now = desk.current();
-      if (now?.id !== id || now.targets[0]?.ref !== target?.ref) return;
-    }
+      const next = desk.current();
+      if (next?.id !== id || next.targets[0]?.ref !== target?.ref) return;
+      if (next.doubts.some((doubt) => !item.doubts.includes(doubt))) return;
+    } else if (item.doubts.length > 0 && !look.isTaken()) return;
     desk.confirm(id);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     const { key } = event;
     if (key !== "Enter" && key !== "ArrowDown" && key !== "ArrowUp") return;
     event.preventDefault();
-    // A key held down would write doubtful words that nobody looked at.
+    // A key held down would write words that nobody looked at.
     if (key === "Enter") {
       if (!event.repeat) take();
     } else desk.step(key === "ArrowDown" ? 1 : -1);
@@ -61,11 +72,12 @@ export function WordInHand({ desk, item }: WordInHandProps) {
   const isWritten = item.state === "written";
   return (
     <div ref={whole} className={styles.item} tabIndex={-1} data-next={isTypedInto ? undefined : ""}>
-      <WordCrop item={item} />
+      <WordCrop item={item} onShown={look.show} />
       <input
         ref={field}
         className={styles.input}
         aria-label="Reads"
+        aria-describedby={item.doubts.length > 0 ? doubtId : undefined}
         data-next={isTypedInto ? "" : undefined}
         value={text}
         autoComplete="off"
@@ -77,10 +89,15 @@ export function WordInHand({ desk, item }: WordInHandProps) {
       <div className={styles.goal}>
         <Target desk={desk} item={item} />
         {item.doubts.length > 0 && (
-          <p className={styles.doubt}>
-            <TriangleAlert aria-label="To look at" />
-            {item.doubts.join(" ")}
-          </p>
+          <div className={styles.doubt}>
+            <TriangleAlert aria-hidden />
+            <p>
+              <span id={doubtId}>
+                <strong>Doubtful.</strong> {item.doubts.join(" ")}
+              </span>
+              <span aria-live="polite">{look.isHasty && ` ${NOT_YET}`}</span>
+            </p>
+          </div>
         )}
       </div>
       <div className={styles.actions}>
@@ -119,7 +136,9 @@ function Target({ desk, item }: WordInHandProps) {
   if (!target)
     return (
       <p className={styles.says}>
-        Nothing to write: no name, wire or pin is drawn beside it that it would tell more of.
+        {item.waits
+          ? "Nothing to write yet: it stands at a joint of a line that is not drawn. Once it is, this can name its splice."
+          : "Nothing to write: no name, wire or pin is drawn beside it that it would tell more of."}
       </p>
     );
   if (others.length === 0 || state === "written") {

@@ -10,10 +10,10 @@ interface WordsListProps {
   onChoose?: () => void;
 }
 
-/** In this order, each with what it is called. */
+/** In the order of the queue, each with what it is called. */
 const GROUPS: readonly (readonly [string, (item: WordItem) => boolean])[] = [
-  ["Doubtful", (item) => item.state === "open" && !isSure(item)],
   ["Sure", isSure],
+  ["Doubtful", (item) => item.state === "open" && !isSure(item)],
   ["Skipped", ({ state }) => state === "skipped"],
   ["Nothing to write", ({ state }) => state === "nowhere"],
   ["Written", ({ state }) => state === "written"],
