@@ -15,6 +15,7 @@ export interface Facing {
   readonly end: OpenEnd;
   readonly stretch: number;
   readonly at: Point;
+  readonly isDot: boolean;
   readonly isSure: boolean;
 }
 
@@ -32,8 +33,9 @@ const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
 /** The ends of a straight line are apart by that share of its length at least, grain and all. */
 const STRAIGHT = 0.96;
-/** In line widths: how deep the middle of a line or dot lies behind its edge at most, and that of a line with a bump. */
+/** In line widths: how deep the middle of a line or dot lies behind its edge at most. */
 const DEPTH = 3;
+/** ... and that of a line behind a bump of its edge, whose tip was met first. */
 const BUMP = 2;
 /** Pixels of lines looked at in a slice. */
 const SLICE = 100_000;
@@ -92,7 +94,7 @@ export function* linesFaced(
     // A letter's stroke on a line that stops before another: asked only where it all but touches it.
     const isLine = isNoStroke(page, skeleton, end, ways);
     if (!isLine && wide > sure) return [];
-    return [{ end, stretch, at: place, isSure: wide <= sure && isFree && isLine }];
+    return [{ end, stretch, at: place, isDot, isSure: wide <= sure && isFree && isLine }];
   });
 }
 

@@ -7,6 +7,7 @@ import { withoutLetters } from "./letters.ts";
 import type { LineContext } from "./line-context.ts";
 import { lineMask } from "./line-mask.ts";
 import { Links } from "./links.ts";
+import { lostCrossings } from "./lost-crossings.ts";
 import { endsAtParts, openEnds } from "./open-ends.ts";
 import { type LinePlace, linePlaces } from "./places.ts";
 import type { PreparedPage } from "./prepared-page.ts";
@@ -48,9 +49,10 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
   const answers = context.answers.filter(({ stray }) => !stray);
   const strays = context.answers.flatMap(({ at, stray }) => (stray ? [at] : []));
   const cuts: Point[] = [];
-  let gone: ReadonlySet<number> | null = null;
+  const gone = new Set<number>();
+  let [isStrayGone, isParted] = [false, false];
   for (;;) {
-    const mask = lineMask(page, parts, words, cuts, gone ?? NOTHING);
+    const mask = lineMask(page, parts, words, cuts, gone);
     yield 0.1;
     const all = yield* asPart(markedSkeleton(mask.lines, mask.places), 0.1, 0.6);
     const isStop = ({ pixels: [at] }: SkeletonNode) => at !== undefined && mask.stops.has(at);
@@ -61,12 +63,20 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
     const atParts = endsAtParts(page, skeleton, parts);
     yield 0.7;
     const places = yield* asPart(linePlaces(page, skeleton, mask, ends, atParts), 0.7, 0.9);
+    if (!isParted) {
+      isParted = true;
+      const facings = places.flatMap((one) => (one.kind === "facing" ? [one.facing] : []));
+      for (const place of lostCrossings(facings, mask.lines, page.lineWidth)) gone.add(place);
+      if (gone.size > 0) continue;
+    }
     const { said, others } = answered(answers, places);
     // How far a line goes that is none, only its joints say: the others are followed once more without it.
-    if (gone === null && strays.length > 0) {
+    if (!isStrayGone && strays.length > 0) {
+      isStrayGone = true;
       const { links } = decidedBy(page, skeleton, places, said);
-      gone = strayPlaces(page, skeleton, links, strays);
-      if (gone.size > 0) continue;
+      const stray = strayPlaces(page, skeleton, links, strays);
+      for (const place of stray) gone.add(place);
+      if (stray.size > 0) continue;
     }
     const isCut = new Set(cuts);
     const more = others.filter(
@@ -86,8 +96,6 @@ export function* followLines(page: PreparedPage, context: LineContext): Sliced<F
     return { skeleton, links, netOf, bridges, questions, isTooRough, stops: mask.stops };
   }
 }
-
-const NOTHING: ReadonlySet<number> = new Set();
 
 function decidedBy(
   page: PreparedPage,

@@ -93,11 +93,12 @@ export function jointAt(
   );
   if (branches.length === 3) {
     // Three lines are one, but for a smear of a word or a shadow: of that the picture tells too little.
-    const smear = hasDot(zone)
-      ? null
-      : (faintOne(page, zone, ways) ??
-        strokeBetween(page, skeleton, zone, zones, ways) ??
-        facedByBump(page, skeleton, zone, ways));
+    const smear =
+      hasDot(zone) && isSolid(page, zone)
+        ? null
+        : (faintOne(page, zone, ways) ??
+          strokeBetween(page, skeleton, zone, zones, ways) ??
+          facedByBump(page, skeleton, zone, ways));
     if (smear === null) return { kind: "joined", corners: null };
     const [a, b] = branches.filter((_, n) => n !== smear) as [Branch, Branch];
     return { kind: "doubtful", pairs: [[a, b]], isLikelier: "crossing", corners: null };

@@ -1,6 +1,6 @@
 import { distance, type Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
-import { bendBetween, headingOf, lengthOf } from "./branch.ts";
+import { bendBetween, headingOf, lengthOf, placesAlong } from "./branch.ts";
 import { darkness } from "./darkness.ts";
 import { LETTER_STROKE } from "./letter-stroke.ts";
 import type { PreparedPage } from "./prepared-page.ts";
@@ -41,18 +41,25 @@ export function strokeBetween(
     const other = zones.get(isFrom ? to : from);
     // Half of an arc ends where it jumps another line.
     if (!other || (other.branches.length > 3 && !isOnRoughPaper)) continue;
-    // Grain forks a line, which goes on behind it.
     const way = ways[n] as readonly Point[];
-    if (from === to || lengthOf(way) > LETTER_STROKE * lineWidth) continue;
+    if (from === to) continue;
+    const isLong = lengthOf(way) > LETTER_STROKE * lineWidth;
     const [a, b] = headings.filter((_, other) => other !== n);
-    if (isOnRoughPaper) return n;
+    if (isOnRoughPaper && !isLong) return n;
     if (!a || !b || bendBetween(a, b) > STRAIGHT_ON) continue;
     const stem = headings[n];
     const isUpright = stem && Math.abs(bendBetween(stem, a) - 90) <= UPRIGHT;
     const beside = ways
       .filter((_, other) => other !== n)
       .map((way) => darkOf(page, way, at, radius));
-    if (!isUpright || !isLine(page, way, Math.min(...beside))) return n;
+    const dark = Math.min(...beside);
+    // Grain forks a line, which goes on behind it; what a word's ink makes goes on in the line it touches.
+    if (isLong) {
+      const own = placesAlong(skeleton, { stretch, isFrom });
+      if (!isUpright && darkOf(page, own, at, radius) < DARK * dark) return n;
+      continue;
+    }
+    if (!isUpright || !isLine(page, way, dark)) return n;
   }
   return null;
 }

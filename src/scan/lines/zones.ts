@@ -1,4 +1,4 @@
-import { Groups, type Point } from "../../base/index.ts";
+import { addTo, Groups, type Point } from "../../base/index.ts";
 import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Sliced } from "../sliced.ts";
 import { type Branch, placesAlong } from "./branch.ts";
@@ -72,10 +72,7 @@ export function* zonesOf(
   const groups = new Map<number, number[]>();
   for (let node = 0; node < nodes.length; node++) {
     if (node % SLICE === SLICE - 1) yield 0.2 + (0.1 * node) / nodes.length;
-    const root = together.of(node);
-    const group = groups.get(root);
-    if (group) group.push(node);
-    else groups.set(root, [node]);
+    addTo(groups, together.of(node), node);
   }
   const zones: Zone[] = [];
   let [looked, forks] = [0, 0];

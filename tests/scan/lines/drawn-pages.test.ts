@@ -69,6 +69,12 @@ describe("pages whose nets are known", () => {
     expect(right).toBeGreaterThan(30);
   }, 60_000);
 
+  test("a word's pale ink in the corner of two lines that cross joins them to nothing", async () => {
+    const { wrong, right } = await scoreOf(80002, 1, [150], [36, 26]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(50);
+  }, 60_000);
+
   test("what is left of a small arc is no stem of a T, though its top is flat", async () => {
     const { wrong, right } = await scoreOf(10232, 1, [150], [36, 26]);
     expect(wrong).toBe(0);

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import {
   across,
   BOTTOM,
+  dot,
   down,
   followed,
   LEFT,
@@ -118,5 +119,23 @@ describe("what only looks joined", () => {
     expect([isOne([30, 90], [110, 170]), isOne([90, 30], [170, 110])]).toEqual([true, true]);
     expect(isOne([30, 90], [90, 30])).toBe(false);
     expect(questions).toEqual([]);
+  });
+
+  test("a crossing that lost two of its arms beside one another is no corner of one line", () => {
+    const arms = (draw: (pen: SKRSContext2D) => void = () => {}) =>
+      followed((pen) => {
+        const [bump, beyond] = [MIDDLE + 4, MIDDLE + 14];
+        line(pen, [15, MIDDLE], [bump, MIDDLE]);
+        line(pen, [beyond, MIDDLE], [185, MIDDLE]);
+        line(pen, [MIDDLE, 15], [MIDDLE, bump]);
+        line(pen, [MIDDLE, beyond], [MIDDLE, 185]);
+        draw(pen);
+      });
+    const { isOne, questions } = arms();
+    expect(isOne(LEFT, TOP)).toBe(false);
+    expect(questions.length).toBeGreaterThan(0);
+    const dotted = arms((pen) => dot(pen, 3));
+    expect(dotted.isOne(LEFT, TOP)).toBe(true);
+    expect(dotted.isOne(RIGHT, BOTTOM)).toBe(true);
   });
 });
