@@ -11,6 +11,16 @@ export interface InkSource extends CropSource {
   readonly inRows: Uint8Array;
 }
 
+/** A row of letters on its page. */
+export interface RowAt {
+  readonly box: Box;
+  readonly way: WordLine["way"];
+  /** Labels of its pieces. */
+  readonly own: ReadonlySet<number>;
+  /** Height of its letters, pixels. */
+  readonly tall: number;
+}
+
 /** All in heights of the letters. So much of their heads and feet is not looked at. */
 const INNER = 0.12;
 /** A line that ends or runs so near to a row's end may hide a letter. */
@@ -32,8 +42,9 @@ const LEAST = 0.03;
 
 /** Up to here, in heights of the letters, letters that have grown together with a line may go on. */
 const TORN = 1.3;
-/** A line or an arc is met once on the way; letters on most ways more often. */
+/** A line or an arc is met once on the way; letters on most ways more often: on more than this share. */
 const TWICE = 0.5;
+/** No letter of another row is taller. */
 const LARGEST = 1.6;
 
 /**
@@ -42,16 +53,13 @@ const LARGEST = 1.6;
  */
 export function goesOnTorn(
   { labels, lines, flat, list, inRows }: InkSource,
-  box: Box,
-  way: WordLine["way"],
-  own: ReadonlySet<number>,
-  tall: number,
+  { box, way, own, tall }: RowAt,
 ): boolean {
   const { width, height } = flat;
   const { from, to, low, high } = extentIn(box, way);
   const inner = Math.round(INNER * tall);
   const reach = Math.round(TORN * tall);
-  /** A line that slants may have been taken for a huge letter. */
+  /** Whether it is a letter of another row; a line that slants may have been taken for a huge one. */
   const isOfRow = (label: number): boolean => {
     const { left, right, top, bottom } = list[label - 1] as Component;
     const across = way === "level" ? bottom - top : right - left;
@@ -84,10 +92,7 @@ export function goesOnTorn(
  */
 export function hasOtherInk(
   { flat, labels, lines, list }: InkSource,
-  box: Box,
-  way: WordLine["way"],
-  own: ReadonlySet<number>,
-  tall: number,
+  { box, way, own, tall }: RowAt,
 ): boolean {
   const { width, height } = flat;
   const isLevel = way === "level";

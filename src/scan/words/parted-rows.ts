@@ -5,7 +5,7 @@ import type { WordLine } from "./word-lines.ts";
 
 /** In heights of the letters: two rows so near to one another in one line, with a letter's room between them. */
 const GAP = 1.2;
-/** Where what lies between them is no mere line, letters may have grown together with it: so many may be missing. */
+/** Where what lies between them is no mere line, letters may have grown together with it: over so far. */
 const TORN_GAP = 3.3;
 const ASIDE = 0.25;
 const ALIKE = 0.75;
@@ -13,8 +13,8 @@ const ALIKE = 0.75;
 const HEIGHTS = [0.2, 0.5, 0.8];
 
 /**
- * Rows that go on beyond a line which crosses them, or beyond ink that is no letter: a letter may be hidden in it,
- * and each of the two reads well without it. `ink`: what is left without the lines.
+ * Rows that go on beyond a line which crosses them, or beyond other ink as tall as they are: a letter may be hidden in
+ * it, and each of the two reads well without it. `ink`: what is left without the lines, letters among it.
  */
 export function partedRows(
   rows: readonly WordLine[],
@@ -27,6 +27,15 @@ export function partedRows(
       .filter((row) => row.way === way || row.glyphs.length === 1)
       .map((row) => ({ row, at: extentIn(boxAround(row.glyphs), way) }))
       .sort((a, b) => a.at.from - b.at.from);
+    const metOnWay = (across: number, first: number, end: number): "ink" | "line" | null => {
+      let isLine = false;
+      for (let along = first; along < end; along++) {
+        const [x, y] = way === "level" ? [along, across] : [across, along];
+        if (ink.data[y * ink.width + x]) return "ink";
+        if (lines.data[y * lines.width + x]) isLine = true;
+      }
+      return isLine ? "line" : null;
+    };
     const tallest = sorted.reduce((most, { at }) => Math.max(most, at.high - at.low + 1), 0);
     sorted.forEach(({ row, at }, n) => {
       const tall = at.high - at.low + 1;
@@ -40,20 +49,12 @@ export function partedRows(
         if (Math.min(tall, height) < ALIKE * Math.max(tall, height)) continue;
         const aside = Math.abs(at.low + at.high - other.low - other.high) / 2;
         if (aside > ASIDE * tall) continue;
-        const met = HEIGHTS.map((share) => {
-          const across = Math.round(at.low + share * (tall - 1));
-          let isLine = false;
-          for (let along = at.to + 1; along < other.from; along++) {
-            const [x, y] = way === "level" ? [along, across] : [across, along];
-            if (ink.data[y * ink.width + x]) return "ink";
-            if (lines.data[y * lines.width + x]) isLine = true;
-          }
-          return isLine ? "line" : null;
-        });
+        const met = HEIGHTS.map((share) =>
+          metOnWay(Math.round(at.low + share * (tall - 1)), at.to + 1, other.from),
+        );
         const isNear = gap <= GAP * Math.max(tall, height);
-        const isCrossed =
-          met.every((one) => one !== null) && (isNear || met.some((one) => one === "ink"));
-        if (isCrossed) found.add(row).add(next);
+        if (met.every((one) => one !== null) && (isNear || met.includes("ink")))
+          found.add(row).add(next);
       }
     });
   }

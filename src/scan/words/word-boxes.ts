@@ -57,6 +57,7 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
   for (const [n, { row, tall }] of likely.entries()) {
     const box = boxAround(row.glyphs);
     const own = new Set(row.glyphs.flatMap(({ numbers }) => numbers.map((number) => number + 1)));
+    const rowAt = { box, way: row.way, own, tall };
     const turn = USUAL_TURN[row.way];
     const aside = Math.round(ASIDE * tall);
     const isCut = row.glyphs.some(({ numbers }) =>
@@ -74,8 +75,8 @@ export function* wordBoxesOf(page: PreparedPage): Sliced<readonly WordCrop[]> {
       isCrowded:
         crossed.has(row) ||
         hasBlot(row, inked) ||
-        hasOtherInk(source, box, row.way, own, tall) ||
-        goesOnTorn(source, box, row.way, own, tall),
+        hasOtherInk(source, rowAt) ||
+        goesOnTorn(source, rowAt),
       grey: cutCrop(source, room, turn, own, tall),
       bridged: isCut
         ? cutCrop(source, room, turn, own, tall, bridgeIn(row, tall, strokeOf(row, inked), reach))

@@ -1,5 +1,6 @@
 import { KINDS, kindOf } from "../../../circuit/index.ts";
 import type { Id, PartKindName } from "../../../job/index.ts";
+import { listOr } from "../../../roles/index.ts";
 
 /**
  * Letters that printed names of a kind begin with beside its own in IEC 81346-2:2009: those of the older
@@ -51,12 +52,12 @@ const ownLetters = (kind: PartKindName): readonly string[] => [
 export const isOwnName = (kind: PartKindName, name: Id): boolean =>
   ownLetters(kind).includes(lettersOf(name));
 
-/** Whether a name begins as those of another kind do, and as none of this one. */
-export const isOthersName = (kind: PartKindName, name: Id): boolean =>
+/** Whether a name begins as none of this kind does: as those of another one, or of none. */
+export const isOddName = (kind: PartKindName, name: Id): boolean =>
   !isOwnName(kind, name) && !OTHERS[kind].includes(lettersOf(name));
 
 /** Why a name is hardly that of a part of a kind, in a sentence. */
-export function sayOthersName(kind: PartKindName, name: Id): string {
+export function sayOddName(kind: PartKindName, name: Id): string {
   const letters = lettersOf(name);
   const { title } = kindOf(kind);
   const owners = Object.values(KINDS)
@@ -65,11 +66,7 @@ export function sayOthersName(kind: PartKindName, name: Id): string {
     .map((one) => withArticle(one.title));
   return owners.length === 0
     ? `A name that begins with ${letters} is not usual for ${withArticle(title)}.`
-    : `It looks like the name of ${listed(owners)}, and this is ${withArticle(title)}.`;
+    : `It looks like the name of ${listOr(owners)}, and this is ${withArticle(title)}.`;
 }
 
 const withArticle = (title: string) => `${/^[aeiou]/.test(title) ? "an" : "a"} ${title}`;
-
-/** `a splice, a ground or an inline plug`. */
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;

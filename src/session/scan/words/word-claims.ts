@@ -1,6 +1,6 @@
 import type { Id, PinRef } from "../../../job/index.ts";
 import type { PartShape } from "../../diagram/part-shape.ts";
-import { isOthersName, isOwnName } from "./name-letters.ts";
+import { isOddName, isOwnName } from "./name-letters.ts";
 import type { ReadWord } from "./read-word.ts";
 import { type Meaning, tidied } from "./word-meaning.ts";
 import {
@@ -26,13 +26,13 @@ export interface Claim {
   /** Letter heights away, and what speaks against it; less is likelier. */
   readonly cost: number;
   readonly writes: readonly WordWrite[];
-  /** Where it waits for what is not drawn yet: nothing can be written. */
+  /** Where it waits for a splice that is not drawn: nothing can be written. */
   readonly waits?: true;
 }
 
-/** A letter that is not the kind's own speaks against a name, and more so another kind's; the same name for it. */
+/** A letter that is not the kind's own speaks against a name, and more so one that its names never bear; the same name for it. */
 const OTHER_LETTER = 1;
-const OTHER_KIND = 3;
+const ODD_LETTER = 3;
 const SAME_NAME = 1;
 /** Beside a pin inside a module stand printed words; its own name and label stand clear of them. */
 const AT_A_PIN = 2.5;
@@ -41,7 +41,7 @@ const VALUE_REACH = 3;
 
 /** What the letters of a name cost it at a part. */
 const letterCost = ({ part: { kind } }: PartShape, name: string): number =>
-  isOwnName(kind, name) ? 0 : isOthersName(kind, name) ? OTHER_KIND : OTHER_LETTER;
+  isOwnName(kind, name) ? 0 : isOddName(kind, name) ? ODD_LETTER : OTHER_LETTER;
 
 /** What speaks against any place: a doubtful reading, and letters that had to be put right. */
 const DOUBTFUL = 2;
@@ -106,7 +106,7 @@ function nameClaims(
   }));
 }
 
-/** A splice's name beside a joint of a line that is not drawn is that of the splice to come. */
+/** A splice's name beside a joint where no splice is drawn is that of the splice to come. */
 function jointClaims(
   places: WordPlaces,
   word: ReadWord,

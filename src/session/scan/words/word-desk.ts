@@ -126,8 +126,7 @@ export function createWordDesk(
     const { at } = store.get();
     return (
       all.find(({ id }) => id === at) ??
-      all.find(isSure) ??
-      all.find(({ state }) => state === "open") ??
+      inQueue(all.filter(({ state }) => state === "open"))[0] ??
       null
     );
   };
@@ -190,7 +189,7 @@ export function createWordDesk(
     },
     close: () => {
       callOff();
-      // In one: who closes it because another list is open asks again at every change.
+      // In one: between two changes all that is open would be told of as fresh.
       show({ isOpen: false, seen: openNow() });
     },
     callOff,

@@ -1,7 +1,7 @@
 import { type Box, boxAround, type Point } from "../../../base/index.ts";
 import { kindOf } from "../../../circuit/index.ts";
 import { type Id, type Job, splitRef } from "../../../job/index.ts";
-import { isOthersName, sayOthersName } from "./name-letters.ts";
+import { isOddName, sayOddName } from "./name-letters.ts";
 import type { ReadDoubt, ReadWord } from "./read-word.ts";
 import { type AssignedWord, assignWords } from "./word-assignment.ts";
 import type { Claim } from "./word-claims.ts";
@@ -51,7 +51,7 @@ export interface WordItem {
   readonly state: "open" | "written" | "skipped" | "nowhere";
   /** Why it should be looked at, a sentence each; empty when it is sure. */
   readonly doubts: readonly string[];
-  /** Whether it stands at a joint of a line that is not drawn yet, and is likely its splice's. */
+  /** Whether it stands at a joint of a line where no splice is drawn, and is likely the name of one. */
   readonly waits: boolean;
 }
 
@@ -118,7 +118,7 @@ function itemOf(
   const isKnown = whole[0]?.writes.length === 0 && !waits;
   const targets = whole
     .filter(
-      (claim) => claim.writes.length > 0 && !isKnown && !(waits && othersName(job, claim) !== null),
+      (claim) => claim.writes.length > 0 && !isKnown && !(waits && oddName(job, claim) !== null),
     )
     .map((claim) => targetOf(job, claim));
   const chosen = targets.find(({ key }) => key === decision.target);
@@ -139,11 +139,11 @@ function itemOf(
   };
 }
 
-/** Why a name is rather that of another kind of part; null where it is not. */
-function othersName(job: Job, { meaning, ref }: Claim): string | null {
+/** Why a name is hardly its part's, a sentence; null where it may be. */
+function oddName(job: Job, { meaning, ref }: Claim): string | null {
   const part = job.diagram.parts.find(({ id }) => id === ref);
-  if (!part || meaning.is !== "name" || !isOthersName(part.kind, meaning.id)) return null;
-  return sayOthersName(part.kind, meaning.id);
+  if (!part || meaning.is !== "name" || !isOddName(part.kind, meaning.id)) return null;
+  return sayOddName(part.kind, meaning.id);
 }
 
 function labelled(job: Job, claims: readonly Claim[], text: string): readonly WordWrite[] {
@@ -188,14 +188,12 @@ function doubtsOf(
   }
   const [best, rival] = claims;
   if (best && decision.target === undefined) {
-    const others = othersName(job, best);
-    if (best.waits) doubts.push(AT_JOINT);
-    else if (others !== null) doubts.push(others);
-    else if (best.cost > FAR) doubts.push("It stands far from there.");
+    const odd = oddName(job, best);
+    if (odd !== null) doubts.push(odd);
+    else if (best.cost > FAR && !best.waits) doubts.push("It stands far from there.");
     const isNear = rival && rival.ref !== best.ref && rival.cost <= best.cost * RIVAL + RIVAL_BY;
-    if (isNear && rival.waits) doubts.push(AT_JOINT);
-    else if (isNear && !best.waits)
-      doubts.push(`It may belong to ${sayThing(job, rival.ref)} as well.`);
+    if (best.waits || (isNear && rival.waits)) doubts.push(AT_JOINT);
+    else if (isNear) doubts.push(`It may belong to ${sayThing(job, rival.ref)} as well.`);
   }
   const [only, ...more] = target.writes;
   if (only && more.length === 0 && decision.text === undefined) {
@@ -213,7 +211,7 @@ function doubtsOf(
 }
 
 const AT_JOINT =
-  "It stands at a joint of a line that is not drawn yet, and may be the name of its splice.";
+  "It stands at a joint of a line where no splice is drawn, and may be the name of one.";
 const BARE_NUMBER = "A bare number may mean many things: make sure that it is the wire's.";
 const SAYS_CONTROL = "It says what works the switch as well: make sure that it is so.";
 const LONE_MARK = "A letter or two by themselves are easily misread.";

@@ -1,4 +1,4 @@
-import { act } from "react";
+import { act, useState } from "react";
 import { expect, test, vi } from "vitest";
 import type { Board } from "../../../../src/editor/boards/diagram/board.ts";
 import { BoardProvider } from "../../../../src/editor/boards/diagram/board-context.tsx";
@@ -31,6 +31,14 @@ const board = {
   subscribe: () => () => {},
 } as unknown as Board;
 
+let change: (item: WordItem) => void = () => {};
+
+function Changing({ desk, first }: { desk: WordDesk; first: WordItem }) {
+  const [item, setItem] = useState(first);
+  change = setItem;
+  return <WordInHand desk={desk} item={item} />;
+}
+
 /** A word in hand, with what of it was confirmed; `becomes` says what is doubtful of it once it is corrected. */
 async function inHand(item: WordItem) {
   const clock = vi.spyOn(performance, "now").mockReturnValue(1000);
@@ -49,7 +57,7 @@ async function inHand(item: WordItem) {
   const page = await show(
     session,
     <BoardProvider value={board}>
-      <WordInHand desk={desk} item={item} />
+      <Changing desk={desk} first={item} />
     </BoardProvider>,
   );
   // Its picture is drawn, or there is none.
@@ -67,6 +75,7 @@ async function inHand(item: WordItem) {
     wait: (ms: number) => {
       clock.mockReturnValue(performance.now() + ms);
     },
+    shows: (next: WordItem) => act(async () => change(next)),
     becomes: (doubts: readonly string[]) => {
       current = { ...current, doubts };
     },
@@ -93,6 +102,18 @@ test("a doubtful one is taken by no key and no click that was meant for the word
     await hand.enter();
     hand.wait(300);
   }
+  expect(hand.confirmed).toEqual([]);
+  hand.wait(800);
+  await hand.enter();
+  expect(hand.confirmed).toEqual(["SP3"]);
+});
+
+test("a doubt that comes of what was worked out meanwhile must be in sight as well", async () => {
+  const item = itemOf("SP3", []);
+  const hand = await inHand(item);
+  hand.wait(5000);
+  await hand.shows({ ...item, doubts: ["It stands at a joint."] });
+  await hand.enter();
   expect(hand.confirmed).toEqual([]);
   hand.wait(800);
   await hand.enter();

@@ -304,5 +304,12 @@ test("a splice's name goes past a nearer lamp to the splice, and waits at a join
   const ground = { id: "X9", kind: "ground", at: [440, 320] };
   const either = named("X31", [ground], [[395, 305]]);
   expect(either.targets[0]?.says).toBe("X9 (ground): name X31");
-  expect(either.doubts).toEqual([expect.stringContaining("joint of a line that is not drawn")]);
+  const atJoint = expect.stringContaining("joint of a line where no splice is drawn");
+  expect(either.doubts).toEqual([atJoint]);
+  // Of two such joints it is said once.
+  const joints: readonly Point[] = [
+    [395, 305],
+    [395, 306],
+  ];
+  expect(named("X31", [ground], joints).doubts).toEqual([atJoint]);
 });

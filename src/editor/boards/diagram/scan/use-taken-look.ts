@@ -14,9 +14,9 @@ interface TakenLook {
 
 /**
  * Holds back what would confirm a doubtful thing that has only just come to hand: a key or a click that was meant for
- * the one before it. `id`: another thing begins anew.
+ * the one before it. `id`: another thing begins anew. `doubts`: so do other doubts of the same one, at once.
  */
-export function useTakenLook(id: string, now: () => number): TakenLook {
+export function useTakenLook(id: string, doubts: string, now: () => number): TakenLook {
   const since = useRef<number | null>(null);
   const [hasty, setHasty] = useState<string | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another thing in hand has not been seen yet
@@ -26,6 +26,10 @@ export function useTakenLook(id: string, now: () => number): TakenLook {
       since.current = null;
     };
   }, [id]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is doubtful now has not been looked at either
+  useEffect(() => {
+    if (since.current !== null) since.current = now();
+  }, [doubts, now]);
   const show = useCallback(() => {
     since.current ??= now();
   }, [now]);

@@ -44,7 +44,7 @@ export function WordInHand({ desk, item }: WordInHandProps) {
     whole.current?.parentElement?.scrollTo({ top: 0 });
   }, [id]);
   const [target] = item.targets;
-  const look = useTakenLook(id, now);
+  const look = useTakenLook(id, item.doubts.join(" "), now);
 
   /**
    * Writes what is shown, what is doubtful only after it was looked at. A correction that belongs elsewhere, or of
@@ -137,7 +137,7 @@ function Target({ desk, item }: WordInHandProps) {
     return (
       <p className={styles.says}>
         {item.waits
-          ? "Nothing to write yet: it stands at a joint of a line that is not drawn. Once it is, this can name its splice."
+          ? "Nothing to write yet: it stands at a joint of a line where no splice is drawn. Once one is, this can name it."
           : "Nothing to write: no name, wire or pin is drawn beside it that it would tell more of."}
       </p>
     );
