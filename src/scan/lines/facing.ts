@@ -37,6 +37,8 @@ const STRAIGHT = 0.96;
 const DEPTH = 3;
 /** ... and that of a line behind a bump of its edge, whose tip was met first. */
 const BUMP = 2;
+/** In line widths: so little ink is grain. */
+const SPECK = 0.5;
 /** Pixels of lines looked at in a slice. */
 const SLICE = 100_000;
 
@@ -155,20 +157,24 @@ function hitAhead(
   // What is left of its own ink lies at the end itself.
   let start = 0;
   while (start < lineWidth && ink.data[placeAt(start)]) start += 0.5;
-  let wide = start;
-  while (wide <= MOST * lineWidth && !ink.data[placeAt(wide)]) wide += 0.5;
-  if (wide > MOST * lineWidth) return null;
-  const met: { at: number; isDot: boolean }[] = [];
-  let most = 0;
-  for (let deep = 0; deep <= (met.length > 0 ? BUMP : DEPTH) * lineWidth; deep += 0.5) {
-    const place = placeAt(wide + deep);
-    if (!ink.data[place]) break;
-    most = Math.max(most, far[place] as number);
-    for (const beside of [place, place - 1, place + 1, place - width, place + width]) {
-      if (!thinned.data[beside]) continue;
-      const solid = Math.max(most, far[beside] as number) / STEPS_PER_PIXEL - 0.5 - spread;
-      met.push({ at: beside, isDot: solid >= DOT * lineWidth });
+  for (let wide = start; ; ) {
+    while (wide <= MOST * lineWidth && !ink.data[placeAt(wide)]) wide += 0.5;
+    if (wide > MOST * lineWidth) return null;
+    const met: { at: number; isDot: boolean }[] = [];
+    let [most, deep] = [0, 0];
+    for (; deep <= (met.length > 0 ? BUMP : DEPTH) * lineWidth; deep += 0.5) {
+      const place = placeAt(wide + deep);
+      if (!ink.data[place]) break;
+      most = Math.max(most, far[place] as number);
+      for (const beside of [place, place - 1, place + 1, place - width, place + width]) {
+        if (!thinned.data[beside]) continue;
+        const solid = Math.max(most, far[beside] as number) / STEPS_PER_PIXEL - 0.5 - spread;
+        met.push({ at: beside, isDot: solid >= DOT * lineWidth });
+      }
     }
+    if (met.length > 0) return { wide, met };
+    // Grain before a line, or at its rim, hides nothing behind it.
+    if (deep >= SPECK * lineWidth) return null;
+    wide += deep;
   }
-  return met.length > 0 ? { wide, met } : null;
 }

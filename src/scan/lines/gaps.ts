@@ -1,4 +1,4 @@
-import { addTo } from "../../base/index.ts";
+import { addTo, type Point } from "../../base/index.ts";
 import type { Sliced } from "../sliced.ts";
 import { bendBetween } from "./branch.ts";
 import { NearEnds } from "./near-ends.ts";
@@ -83,12 +83,16 @@ export function* gapsBetween({ lineWidth }: PreparedPage, ends: readonly OpenEnd
 
 /** In line widths: so much farther off one counts that is nearer than what lies straight on, and not the same line. */
 function drawback(end: OpenEnd, facing: OpenEnd): number {
-  const bend = bendBetween(end.onward, facing.onward);
+  const bend = bendBetween(wayOf(end), wayOf(facing));
   // A crossing that lost its middle.
   if (bend > CORNER) return MOST;
   // A letter's stroke beside a hole in a line.
   return bend > BEND && !facing.isHeld ? SURE : 0;
 }
+
+/** Where a line goes that ends: right behind a corner only its very end tells. */
+const wayOf = ({ onward, tip }: OpenEnd): Point =>
+  bendBetween(onward, [-tip[0], -tip[1]]) > CORNER ? tip : onward;
 
 /** The end that another faces best: its number, how far off it is and what it counts for, in pixels. */
 interface Choice {

@@ -103,7 +103,7 @@ export function jointAt(
     const [a, b] = branches.filter((_, n) => n !== smear) as [Branch, Branch];
     return { kind: "doubtful", pairs: [[a, b]], isLikelier: "crossing", corners: null };
   }
-  const lines = branches.length === 4 ? [] : withoutStrokes(page, skeleton, branches);
+  const lines = branches.length === 4 ? [] : withoutStrokes(page, skeleton, zone);
   if (lines.length === 4)
     return jointAt(page, ink, skeleton, { ...zone, branches: lines }, zones, through);
   const near = zone.radius + FREE * lineWidth;
@@ -193,11 +193,12 @@ function facedByBump(
 function withoutStrokes(
   page: PreparedPage,
   skeleton: Skeleton,
-  branches: readonly Branch[],
+  { branches, held }: Zone,
 ): readonly Branch[] {
   return branches.filter((branch) => {
     const end = endOf(skeleton, branch);
-    return end.stretches.length > 1 || !isShort(page, skeleton, branch);
+    const goesOn = end.stretches.length > 1 || held.has(branch.stretch);
+    return goesOn || !isShort(page, skeleton, branch);
   });
 }
 

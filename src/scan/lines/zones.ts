@@ -23,6 +23,8 @@ export interface Zone {
   readonly nodes: readonly number[];
   /** What leaves it; short spurs that are only a blob's bumps left out. */
   readonly branches: readonly Branch[];
+  /** Those of its branches, by stretch, that end at a part or go on over a hole: no letters' strokes. */
+  readonly held: ReadonlySet<number>;
   /** Stretches that lie in it whole. */
   readonly inside: readonly number[];
   /** Whether more than two lines meet there on paper whose grain may have made some of them. */
@@ -157,7 +159,7 @@ class ZoneOfNodes {
   }
 
   found(): Zone {
-    const { at, radius, branches, members, page, skeleton } = this;
+    const { at, radius, branches, members, page, skeleton, lineEnds } = this;
     const { far, spread } = page;
     for (const number of this.inside) {
       const { pixels } = skeleton.stretches[number] as Stretch;
@@ -173,7 +175,12 @@ class ZoneOfNodes {
     const blob = this.solid - 0.5 - spread;
     const lineWidth = widthBeside(page, skeleton, branches, at, radius);
     const isOnRoughPaper = branches.length > 2 && isRoughAround(page, at);
-    const lines = { lineWidth, nodes: members, branches, inside: [...this.inside] };
+    const isHeld = ({ stretch, isFrom }: Branch) => {
+      const { from, to } = skeleton.stretches[stretch] as Stretch;
+      return lineEnds.has(isFrom ? to : from);
+    };
+    const held = new Set(branches.filter(isHeld).map(({ stretch }) => stretch));
+    const lines = { lineWidth, nodes: members, branches, held, inside: [...this.inside] };
     return { at, radius, blob, blobAt: this.solidAt, isOnRoughPaper, ...lines };
   }
 

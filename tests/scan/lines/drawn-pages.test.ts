@@ -69,6 +69,16 @@ describe("pages whose nets are known", () => {
     expect(right).toBeGreaterThan(30);
   }, 60_000);
 
+  test("a stem meets its dot past a speck at the dot's rim", async () => {
+    const { wrong, missed } = await scoreOf(81031, 1, [150], [24, 18]);
+    expect([wrong, missed]).toEqual([0, 0]);
+  }, 60_000);
+
+  test("a short line from a part to a dot is no letter's stroke, though a word touches the dot", async () => {
+    const { wrong, missed } = await scoreOf(81125, 1, [150], [24, 18]);
+    expect([wrong, missed]).toEqual([0, 0]);
+  }, 60_000);
+
   test("a word's pale ink in the corner of two lines that cross joins them to nothing", async () => {
     const { wrong, right } = await scoreOf(80002, 1, [150], [36, 26]);
     expect(wrong).toBe(0);

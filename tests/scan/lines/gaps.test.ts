@@ -73,6 +73,17 @@ describe("a hole in a line beside something else", () => {
     expect(isOne([35, MIDDLE], [48, 150])).toBe(true);
     expect(questions).toEqual([]);
   });
+
+  test("a hole right behind a corner is the line's, whatever lies where the corner came from", () => {
+    const { isOne, questions } = followed((pen) => {
+      line(pen, [20, MIDDLE], [90, MIDDLE]);
+      line(pen, [94, MIDDLE], [104, MIDDLE], [104, 20]);
+      pen.lineWidth = LINE / 2;
+      line(pen, [94, MIDDLE + 16], [94, MIDDLE + 30]);
+    });
+    expect(isOne(LEFT, [104, 40])).toBe(true);
+    expect(questions).toEqual([]);
+  });
 });
 
 describe("a stem that broke right before the line it meets", () => {

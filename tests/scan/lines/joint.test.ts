@@ -10,8 +10,8 @@ import { pageFromText, times } from "../../support/drawn-pages/text-page.ts";
 const LINE = 3;
 const SIZE = 51;
 
-/** What lines do at the place of a drawing where most of them meet. */
-function joint(drawing: readonly string[]) {
+/** What lines do at the place of a drawing where most of them meet, each of them there so many times. */
+function joint(drawing: readonly string[], alike = 1) {
   const page = pageFromText(drawing, LINE);
   const skeleton = finished(skeletonOf(page.thinned));
   const [zone] = finished(zonesOf(page, skeleton, new Set())).sort(
@@ -22,7 +22,7 @@ function joint(drawing: readonly string[]) {
     page,
     finished(solidInk(page, skeleton, [zone])),
     skeleton,
-    zone,
+    { ...zone, branches: Array.from({ length: alike }, () => zone.branches).flat() },
     new Map(),
     waysOf(skeleton, []),
   );
@@ -130,5 +130,11 @@ describe("what lines do where they meet", () => {
       ...times(24, BLANK),
     ];
     expect(joint(drawing)).toMatchObject({ kind: "crossing", pairs: ["left-right"] });
+  });
+
+  test("where more lines meet than anyone draws it is asked, and none is held against every other", () => {
+    const dot = crossing(times(11, "###########"));
+    expect(joint(dot, 16)).toEqual({ kind: "joined", isLikelier: null, pairs: [] });
+    expect(joint(dot, 17)).toEqual({ kind: "doubtful", isLikelier: "joined", pairs: [] });
   });
 });
