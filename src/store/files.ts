@@ -31,11 +31,12 @@ const FILE_ERRORS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: "its name is too long: check it",
 };
 
-/** The whole file; a plain array over the same memory, since a Buffer answers some calls otherwise. */
-async function bytesOf(path: string): Promise<Uint8Array> {
-  const { buffer, byteOffset, byteLength } = await readFile(path);
-  return new Uint8Array(buffer as ArrayBuffer, byteOffset, byteLength);
-}
+/** A plain array over the same memory, since a Buffer answers some calls otherwise. */
+const plainBytes = ({ buffer, byteOffset, byteLength }: Buffer): Uint8Array =>
+  new Uint8Array(buffer as ArrayBuffer, byteOffset, byteLength);
+
+/** The whole file. */
+const bytesOf = async (path: string): Promise<Uint8Array> => plainBytes(await readFile(path));
 
 /**
  * The whole of a file, or of a pipe or device, which does not say how long it is; null where that is more
@@ -44,20 +45,14 @@ async function bytesOf(path: string): Promise<Uint8Array> {
 async function bytesUpTo(path: string, most: number): Promise<Uint8Array | null> {
   const about = await stat(path);
   if (about.isFile()) return about.size > most ? null : bytesOf(path);
-  const pieces: Uint8Array[] = [];
+  const pieces: Buffer[] = [];
   let size = 0;
   for await (const piece of createReadStream(path)) {
-    size += (piece as Uint8Array).length;
+    size += (piece as Buffer).length;
     if (size > most) return null;
-    pieces.push(piece as Uint8Array);
+    pieces.push(piece as Buffer);
   }
-  const all = new Uint8Array(size);
-  let at = 0;
-  for (const piece of pieces) {
-    all.set(piece, at);
-    at += piece.length;
-  }
-  return all;
+  return plainBytes(Buffer.concat(pieces));
 }
 
 /** What the system said of a file, in words. */

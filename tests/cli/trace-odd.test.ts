@@ -1,3 +1,6 @@
+import { execFileSync } from "node:child_process";
+import { writeFile } from "node:fs/promises";
+import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { comparedWith, harmedPage } from "../support/drawn-pages/traced.ts";
 import { canvasOf, paper, refused, sorted, testFolder, traced } from "../support/trace-call.ts";
@@ -36,6 +39,26 @@ test("a blank page has no nets, and says so", async () => {
   expect((await call("trace", blank)).out).toContain("No net was found.");
 });
 
+test.skipIf(process.platform === "win32")(
+  "what comes through pipes is read to its end",
+  async () => {
+    const sheet = paper(300, 200, (pen) => pen.fillRect(20, 98, 260, 4)).toBuffer("image/png");
+    const terminals = { a: [20, 100], b: [280, 100] };
+    // More than one piece of a pipe.
+    const text = `${JSON.stringify({ terminals })}${" ".repeat(200_000)}`;
+    const [picture, named] = ["picture.pipe", "named.pipe"].map((name) =>
+      join(folder.path(), name),
+    );
+    execFileSync("mkfifo", [picture as string, named as string]);
+    const [answer] = await Promise.all([
+      traced(picture as string, "--terminals", named as string),
+      writeFile(picture as string, sheet),
+      writeFile(named as string, text),
+    ]);
+    expect(answer.nets.map((net) => net.terminals)).toEqual([["a", "b"]]);
+  },
+);
+
 test("light lines on dark: none is followed, and it says why and what to do", async () => {
   const print = paper(300, 200, (pen) => {
     pen.fillRect(0, 0, 300, 200);
@@ -44,7 +67,7 @@ test("light lines on dark: none is followed, and it says why and what to do", as
   });
   const { nets, notes } = await traced(await folder.file("print.png", print.toBuffer("image/png")));
   expect(nets).toEqual([]);
-  expect(notes).toEqual([expect.stringMatching(/^most of this picture is dark.* turn light and/)]);
+  expect(notes).toEqual([expect.stringMatching(/^Most of this picture is dark.* turn light and/)]);
   const blank = await folder.file("none.png", paper(60, 40, () => {}).toBuffer("image/png"));
   expect((await traced(blank)).notes).toEqual([]);
 });

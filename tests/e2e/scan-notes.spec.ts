@@ -137,6 +137,7 @@ test.describe("on a phone", () => {
     await hasRoomForFingers(note);
     await note.getByRole("button", { name: "Put away" }).tap();
     await expect(note).toHaveCount(0);
+    await expect(page.getByRole("application", { name: "Diagram board" })).toBeFocused();
     await expect(hint).toBeVisible();
   });
 });

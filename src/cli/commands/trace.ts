@@ -55,10 +55,10 @@ function printed({ id, nodes, runs, terminals }: TracedNet): PrintedNet {
 const NOTHING_SAID: Terminals = { terminals: {}, parts: [], words: [], answers: [], unknown: [] };
 
 const noteOf = (field: string) =>
-  `the terminals file has a field ${JSON.stringify(field.slice(0, 60))} that is not known: it was passed over`;
+  `The terminals file has a field ${JSON.stringify(field.slice(0, 60))} that is not known: it was passed over.`;
 
 const DARK_PICTURE =
-  "most of this picture is dark, and lines are followed only where they are darker than their paper: where they are light, turn light and dark round in a picture editor and save it again";
+  "Most of this picture is dark, and lines are followed only where they are darker than their paper: where they are light, turn light and dark round in a picture editor and save it again.";
 
 /** Brightness below which a pixel is called dark. */
 const DARK = 128;
@@ -69,7 +69,7 @@ function isMostlyDark({ data }: Grey): boolean {
   return 2 * dark > data.length;
 }
 
-/** What was passed over, and why there is little to be seen. */
+/** What was passed over, and why there is little to be seen, in sentences. */
 function notesOf(grey: Grey, { unknown }: Terminals, { nets, isTooRough }: Traced): string[] {
   const notes = unknown.map(noteOf);
   if (isTooRough) notes.push(roughPictureWords(null));

@@ -1,4 +1,4 @@
-import type { Point } from "../../base/index.ts";
+import { distance, type Point } from "../../base/index.ts";
 import { hasDarkDisc, hasDot, isSolid } from "./blob.ts";
 import { type Branch, bendBetween, type Heading, headingOf, lengthOf } from "./branch.ts";
 import { cornerInk } from "./corner-ink.ts";
@@ -48,6 +48,9 @@ const PLAIN_DISC = 1;
 const SOLID_BLOB = 1.3;
 /** ... and where lines meet that do not go straight on, it may be letters' ink up to that. */
 const TANGLE_DOT = 1.4;
+
+/** In line widths: a line that comes to a dot is thinned to a place so near to the dot's edge. */
+const BESIDE_BLOB = 1.5;
 
 /** On rough paper only as much ink in the corners between two lines is a dot. */
 const ROUGH_DOT = 0.75;
@@ -116,7 +119,9 @@ export function jointAt(
   const seen = cornerInk(ink, zone, ways);
   const looks = looksAt(page, zone, seen);
   if (looks === "dot" && !(isOnRoughPaper && seen !== null && seen < ROUGH_DOT))
-    return { kind: "joined", corners: seen };
+    return isAllAtBlob(page, skeleton, zone)
+      ? { kind: "joined", corners: seen }
+      : { kind: "doubtful", pairs: [], isLikelier: "joined", corners: null };
   // On rough paper no other place tells what this one is.
   const corners = isOnRoughPaper ? null : seen;
   // A line may turn right behind the place: its first piece tells where it came from.
@@ -145,7 +150,8 @@ export function jointAt(
   // No two lines that cross: what their corners hold says nothing of a blob.
   const isBlob = () =>
     (zone.blob >= TANGLE_DOT * zone.lineWidth && isSolid(page, zone)) || hasDarkDisc(ink, zone);
-  if (!isOnRoughPaper && isBlob()) return { kind: "joined", corners: null };
+  if (!isOnRoughPaper && isBlob() && isAllAtBlob(page, skeleton, zone))
+    return { kind: "joined", corners: null };
   const straight = straightPairs(page, zone, branches, ways, SEEN);
   // A line that other lines cross is short here, and goes on behind them.
   const isStraightOn = new Set(straight.flat().map(({ stretch }) => stretch));
@@ -157,6 +163,20 @@ export function jointAt(
   if (straight.length > 0 && letters === branches.length - 2 * straight.length)
     return { kind: "crossing", pairs: straight, corners: null };
   return { kind: "doubtful", pairs: straight, isLikelier: "joined", corners: null };
+}
+
+/** Whether all lines come to the blob of a place: letters make one place of a dot and of a crossing beside it. */
+function isAllAtBlob(
+  page: PreparedPage,
+  { nodes, stretches }: Skeleton,
+  { blob, blobAt, branches }: Zone,
+): boolean {
+  const far = Math.max(blob, 0) + BESIDE_BLOB * page.lineWidth;
+  return branches.every(({ stretch, isFrom }) => {
+    const { from, to } = stretches[stretch] as Stretch;
+    const { x, y } = nodes[isFrom ? from : to] as SkeletonNode;
+    return distance([x, y], blobAt) <= far;
+  });
 }
 
 const isShort = ({ lineWidth }: PreparedPage, { stretches }: Skeleton, { stretch }: Branch) =>

@@ -45,27 +45,27 @@ interface Mate {
 /** All lines of a page as chains; bumps of ink that are no lines are left out. */
 export function* chainsOf({ skeleton, links }: FollowedPage, lineWidth: number): Sliced<Chain[]> {
   const { stretches, width } = skeleton;
-  // By end of a stretch.
-  const mates: (Mate | undefined)[] = Array(2 * stretches.length);
-  const askew: ({ at: Point; radius: number } | undefined)[] = Array(2 * stretches.length);
+  // Both by number of an end, and no maps: they are read for every end of a page.
+  const mateOf: (Mate | undefined)[] = Array(2 * stretches.length);
+  const askewAt: ({ at: Point; radius: number } | undefined)[] = Array(2 * stretches.length);
   for (const [n, { ends, at, radius, isCrossing }] of links.passes.entries()) {
     if (n % PLACES === PLACES - 1) yield 0;
     const [a, b] = [endOf(ends[0]), endOf(ends[1])];
-    mates[a] = { end: b, at, radius, isCrossing };
-    mates[b] = { end: a, at, radius, isCrossing };
+    mateOf[a] = { end: b, at, radius, isCrossing };
+    mateOf[b] = { end: a, at, radius, isCrossing };
   }
   for (const [n, { ends, at, radius }] of links.junctions.entries()) {
     if (n % PLACES === PLACES - 1) yield 0;
     const around = { at, radius: radius + ASKEW * lineWidth };
-    for (const branch of ends) askew[endOf(branch)] = around;
+    for (const branch of ends) askewAt[endOf(branch)] = around;
   }
   yield 0;
   const tapped = new Set(links.taps.map(({ end }) => end.stretch));
   const isLine = (stretch: number) =>
     !links.bumps.has(stretch) ||
     tapped.has(stretch) ||
-    mates[2 * stretch] !== undefined ||
-    mates[2 * stretch + 1] !== undefined;
+    mateOf[2 * stretch] !== undefined ||
+    mateOf[2 * stretch + 1] !== undefined;
   const done = new Uint8Array(stretches.length);
   const chains: Chain[] = [];
   const walk = (from: StretchEnd, isRing: boolean) => {
@@ -73,19 +73,19 @@ export function* chainsOf({ skeleton, links }: FollowedPage, lineWidth: number):
     const places: number[] = [];
     const crossings: Crossing[] = [];
     let [end, to] = [from, from];
-    let near: { at: Point; radius: number } | null = askew[from] ?? null;
+    let near: { at: Point; radius: number } | null = askewAt[from] ?? null;
     for (;;) {
       const stretch = end >> 1;
       if (done[stretch]) break;
       done[stretch] = 1;
       members.push(stretch);
       to = end ^ 1;
-      const mate = mates[to];
+      const mate = mateOf[to];
       const far = mate
         ? mate.radius > 0
           ? { at: mate.at, radius: mate.radius + ASKEW * lineWidth }
           : null
-        : (askew[to] ?? null);
+        : (askewAt[to] ?? null);
       const { pixels } = stretches[stretch] as Stretch;
       const [first, last] = trimmed(pixels, end % 2 === 1, near, far);
       if (end % 2 === 0) for (let n = first; n <= last; n++) places.push(pixels[n] as number);
@@ -99,7 +99,7 @@ export function* chainsOf({ skeleton, links }: FollowedPage, lineWidth: number):
   };
   for (let end = 0; end < 2 * stretches.length; end++) {
     if (end % SLICE === SLICE - 1) yield end / (2 * stretches.length);
-    if (!done[end >> 1] && isLine(end >> 1) && !mates[end]) walk(end, false);
+    if (!done[end >> 1] && isLine(end >> 1) && !mateOf[end]) walk(end, false);
   }
   for (let stretch = 0; stretch < stretches.length; stretch++) {
     if (stretch % PLACES === PLACES - 1) yield 1;

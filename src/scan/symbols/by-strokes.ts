@@ -1,5 +1,6 @@
 import { addTo } from "../../base/index.ts";
 import type { Sliced } from "../sliced.ts";
+import { cellNumber } from "./cell-number.ts";
 import type { DrawnSymbol } from "./drawn-symbol.ts";
 import { type Fit, type Fitter, unitOfPose } from "./fit.ts";
 import { posesFrom } from "./guesses.ts";
@@ -99,12 +100,10 @@ class WellFitted {
   }
 
   private cellOf({ x, y }: Pose, right: number, down: number): number {
-    return (Math.floor(y / this.reach) + down) * ROW + Math.floor(x / this.reach) + right;
+    return cellNumber(Math.floor(x / this.reach) + right, Math.floor(y / this.reach) + down);
   }
 }
 
-/** More cells than any row has. */
-const ROW = 1 << 20;
 /** Cells next to one another. */
 const BESIDE = [-1, 0, 1] as const;
 /** Share of each stroke that must lie on the page. */

@@ -77,7 +77,7 @@ export class Fitter {
   private readonly marks: PointMarks;
   private readonly thickets: Thickets;
 
-  /** `thickets`: throws where far too much is moved about. */
+  /** `thickets`: counts what is moved, and throws where that is far too much. */
   constructor(page: SymbolPage, thickets: Thickets) {
     this.page = page;
     this.thickets = thickets;

@@ -1,4 +1,5 @@
 import { CrowdedPage } from "../crowded-page.ts";
+import { cellNumber } from "./cell-number.ts";
 import type { Pose } from "./pose.ts";
 
 /** Side of a square of the page, line widths: a symbol is some 30 wide. */
@@ -14,15 +15,13 @@ const MOST_THICK = 24;
 const MOST_OF_ALL = 150_000;
 /**
  * Poses that are moved to where they fit best, which is most of the work: some 45 for each symbol that is
- * drawn, 2,500 on a full sheet, 48,000 on a page of small boxes side by side.
+ * drawn, 2,500 on a full sheet, 48,000 on a page of small boxes side by side. A clean page of 400 fuses
+ * and lamps has 4,000; one of more than some 330 symbols as intricate as those of that sheet would be refused.
  */
 const MOST_MOVED = 15_000;
 
-/** More squares than any row has. */
-const ROW = 1 << 20;
-
 const TOO_DENSE =
-  "Too many lines lie close together on this picture to look for parts. Crop it to the diagram, or clean it first.";
+  "There are too many lines or symbols on this picture, or too close together, to tell its parts apart. Crop it to the diagram or to a piece of it, or clean it first.";
 
 type Place = Pick<Pose, "x" | "y">;
 
@@ -66,6 +65,6 @@ export class Thickets {
   }
 
   private squareOf({ x, y }: Place): number {
-    return Math.floor(y / this.side) * ROW + Math.floor(x / this.side);
+    return cellNumber(Math.floor(x / this.side), Math.floor(y / this.side));
   }
 }

@@ -16,12 +16,14 @@ const AT_REST = "Everything at rest. Touch a switch on the drawing, or work it h
 
 /**
  * What came of the last step, with at most so many events: those that somebody has to know first.
- * A button that was let go at once is told together with its press, where everything happened.
+ * A button that was let go at once is told together with its press, where everything happened. `isFailed`: what has
+ * no outcome yet is not going to have one.
  */
 export function newsOf(
   played: readonly PlayedStep[],
   parts: ReadonlyMap<Id, Part>,
   most: number,
+  isFailed: boolean,
 ): News {
   const last = played.at(-1);
   if (!last) return { says: AT_REST, more: 0 };
@@ -33,7 +35,7 @@ export function newsOf(
   );
   const says = shown.map(({ step, outcome }) => {
     const did = stepWords(step);
-    if (!outcome) return `${did}…`;
+    if (!outcome) return isFailed ? `${did}.` : `${did}: working it out…`;
     if (outcome.refused) return `${did}: not done. ${outcome.refused}`;
     if (outcome.events.length === 0) return press ? `${did}.` : `${did}: ${NOTHING_KNOWN}.`;
     const words = outcome.events

@@ -35,7 +35,7 @@ describe("where much line lies close together", () => {
         for (let n = 0; n < 400; n++) thickets.add({ x: 64 * square + 1, y: 1 });
     };
     everywhere(200);
-    expect(() => everywhere(200)).toThrow("Too many lines lie close together");
+    expect(() => everywhere(200)).toThrow("There are too many lines or symbols");
   });
 
   test("a page on which far more is moved about than on a full sheet is refused, and that is not", () => {
@@ -44,7 +44,7 @@ describe("where much line lies close together", () => {
       for (let n = 0; n < poses; n++) thickets.addMoved();
     };
     move(4 * FULL_SHEET);
-    expect(() => move(4 * FULL_SHEET)).toThrow("Too many lines lie close together");
+    expect(() => move(4 * FULL_SHEET)).toThrow("There are too many lines or symbols");
   });
 
   test(

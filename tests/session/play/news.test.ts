@@ -18,20 +18,31 @@ const press: Step = { do: "turn", switch: "S2", position: "pressed" };
 const letGo: Step = { do: "release", switch: "S2" };
 
 test("what is not told is counted, and a blown fuse and a motor are never among it", () => {
-  const { says, more } = newsOf([step(press, lamp, relay, motor, blew)], parts, 2);
+  const { says, more } = newsOf([step(press, lamp, relay, motor, blew)], parts, 2, false);
   expect(says).toMatch(/^S2 to pressed: M1.*: running; F4.* blows at 12\.30? A, drawn by M1\.$/);
   expect(more).toBe(2);
 });
 
 test("a tapped button is told with what its press did", () => {
-  const { says } = newsOf([step(press, motor), step(letGo)], parts, 4);
+  const { says } = newsOf([step(press, motor), step(letGo)], parts, 4, false);
   expect(says).toMatch(/^S2 to pressed: M1.*: running\. Let go of S2\.$/);
 });
 
 test("never firmer than the drawing", () => {
-  expect(newsOf([step(letGo)], parts, 4)).toEqual({
+  expect(newsOf([step(letGo)], parts, 4, false)).toEqual({
     says: "Let go of S2: nothing else, as far as the drawing tells.",
     more: 0,
   });
-  expect(newsOf([], parts, 4).says).toMatch(/at rest/);
+  expect(newsOf([], parts, 4, false).says).toMatch(/at rest/);
+});
+
+test("what is shown is of before the last step until that is worked out, and is told so", () => {
+  const waits: PlayedStep = { step: letGo, outcome: null };
+  expect(newsOf([waits], parts, 4, false)).toEqual({
+    says: "Let go of S2: working it out…",
+    more: 0,
+  });
+  const { says } = newsOf([step(press, motor), waits], parts, 4, false);
+  expect(says).toMatch(/^S2 to pressed: M1.*: running\. Let go of S2: working it out…$/);
+  expect(newsOf([waits], parts, 4, true).says).toBe("Let go of S2.");
 });

@@ -75,7 +75,7 @@ export function PhotoColourSheet(props: PhotoColourSheetProps) {
             : `Choose what it is, then note it in ${props.cavity}`}
         </Button>
         {/* Its line is kept: the button stays where it is when the choice is made. */}
-        <p>{colour ? nameColour(colour) : "\u00a0"}</p>
+        <p>{colour && nameColour(colour)}</p>
       </div>
     </div>
   );

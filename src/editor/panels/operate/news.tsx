@@ -57,7 +57,8 @@ export function News({ brief, onMore }: NewsProps) {
   const played = useSelected((state) => state.operate.played);
   const job = useSelected((state) => state.job);
   const machine = useSelected((state) => state.machine);
-  const { says, more } = newsOf(played, operablesOf(job, machine).byId, brief ? 2 : 4);
+  const isFailed = useSelected((state) => state.operate.failed !== null);
+  const { says, more } = newsOf(played, operablesOf(job, machine).byId, brief ? 2 : 4, isFailed);
   return (
     <div className={news.last} data-brief={brief}>
       <p role="status" aria-live="polite">

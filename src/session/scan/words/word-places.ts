@@ -1,4 +1,12 @@
-import { type Box, boxAt, distance, type Point } from "../../../base/index.ts";
+import {
+  type Box,
+  boundsOf,
+  boxAt,
+  distance,
+  growBox,
+  type Point,
+  spatialGrid,
+} from "../../../base/index.ts";
 import type { Id, Job, PinId, PinRef } from "../../../job/index.ts";
 import { type PartShape, shapeOf, unitOf } from "../../diagram/part-shape.ts";
 import type { ReadWord } from "./read-word.ts";
@@ -9,10 +17,19 @@ export interface Near<T> {
   readonly cost: number;
 }
 
+/** A straight piece of a wire. */
+interface WirePiece {
+  readonly wire: Id;
+  readonly from: Point;
+  readonly to: Point;
+}
+
 /** What a sheet has that words can belong to, in pixels of its picture. */
 export interface WordPlaces {
-  readonly parts: readonly PartShape[];
-  readonly wires: readonly { readonly id: Id; readonly line: readonly Point[] }[];
+  /** All parts of which anything lies in an area, and some others, in the order of the job. */
+  readonly partsNear: (area: Box) => readonly PartShape[];
+  /** The same for wires, those of one wire one after another. */
+  readonly piecesNear: (area: Box) => readonly WirePiece[];
   /** Joints of lines of the picture at which no splice is drawn. */
   readonly joints: readonly Point[];
 }
@@ -23,14 +40,35 @@ export function placesOf(job: Job, sheet: Id, joints: readonly Point[]): WordPla
   const pins = new Map(
     parts.flatMap((shape) => shape.pins.map(({ ref, at }) => [ref, at] as const)),
   );
-  const wires = job.diagram.wires.flatMap(({ id, from, to, path }) => {
+  const pieces = job.diagram.wires.flatMap(({ id, from, to, path }) => {
     const [start, end] = [pins.get(from), pins.get(to)];
-    return start && end ? [{ id, line: [start, ...(path ?? []), end] }] : [];
+    return start && end ? piecesOf(id, [start, ...(path ?? []), end]) : [];
   });
   const splices = parts.filter(({ part }) => part.kind === "splice");
   const isDrawn = (joint: Point) =>
     splices.some(({ part }) => distance(part.at, joint) <= AT_JOINT * unitOf(part));
-  return { parts, wires, joints: joints.filter((joint) => !isDrawn(joint)) };
+  return {
+    partsNear: lookUp(parts, ({ box }) => box),
+    piecesNear: lookUp(pieces, ({ from, to }) => boundsOf([from, to]) as Box),
+    joints: joints.filter((joint) => !isDrawn(joint)),
+  };
+}
+
+const piecesOf = (wire: Id, line: readonly Point[]): WirePiece[] =>
+  line.slice(1).map((to, n) => ({ wire, from: line[n] as Point, to }));
+
+/** Edge of a cell of the grids, and what is lost in rounding where a part is turned; pixels. */
+const CELL = 200;
+const ROUNDING = 1;
+
+/** By area what lies there, in the order of the list. */
+function lookUp<T>(things: readonly T[], boxOf: (thing: T) => Box): (area: Box) => readonly T[] {
+  const grid = spatialGrid(things.map(boxOf), CELL);
+  return (area) =>
+    grid
+      .near(growBox(area, ROUNDING))
+      .sort((a, b) => a - b)
+      .map((n) => things[n] as T);
 }
 
 /** A splice so near to a joint is the joint's, in symbol units. */
@@ -53,14 +91,18 @@ function gapBetween(a: Box, b: Box): number {
   return Math.hypot(across, down);
 }
 
+/** The module that a word stands in. */
+const homeOf = ({ partsNear }: WordPlaces, { box }: ReadWord): PartShape | undefined =>
+  partsNear(box).find((shape) => shape.part.kind === "module" && isInside(box, shape.box));
+
 /** Names stand so near to their part, in letter heights. */
 const NAME_REACH = 5;
 
 /** Parts that a word may name: those beside it, and the module that it stands in. */
-export function nearParts({ parts }: WordPlaces, word: ReadWord): Near<PartShape>[] {
-  const home = parts.find(({ part, box }) => part.kind === "module" && isInside(word.box, box));
+export function nearParts(places: WordPlaces, word: ReadWord): Near<PartShape>[] {
+  const home = homeOf(places, word);
   if (home) return [{ thing: home, cost: 0 }];
-  return parts.flatMap((thing) => {
+  return places.partsNear(growBox(word.box, NAME_REACH * word.tall)).flatMap((thing) => {
     const cost = gapBetween(word.box, thing.box) / word.tall;
     return cost <= NAME_REACH ? [{ thing, cost }] : [];
   });
@@ -74,16 +116,17 @@ export const nearJoints = ({ joints }: WordPlaces, word: ReadWord): Near<Point>[
   });
 
 /** Whether a word stands in a symbol that is no module, as the M of a motor does. */
-export const isInSymbol = ({ parts }: WordPlaces, word: ReadWord): boolean =>
-  parts.some(({ part, box }) => part.kind !== "module" && isInside(word.box, box));
+export const isInSymbol = ({ partsNear }: WordPlaces, word: ReadWord): boolean =>
+  partsNear(word.box).some(({ part, box }) => part.kind !== "module" && isInside(word.box, box));
 
 const PIN_DEPTH = 3;
 const MARK_REACH = 2.2;
 
 /** Pins of the module that a word stands in, by how near they lie along its edge. */
-export function pinsInside({ parts }: WordPlaces, { box, tall, turn }: ReadWord): Near<PinRef>[] {
-  const home = parts.find((shape) => shape.part.kind === "module" && isInside(box, shape.box));
+export function pinsInside(places: WordPlaces, word: ReadWord): Near<PinRef>[] {
+  const home = homeOf(places, word);
   if (!home) return [];
+  const { box, tall, turn } = word;
   const [x, y] = middleOf(box);
   return home.pins.flatMap(({ ref, at, out }) => {
     if (!out) return [];
@@ -110,10 +153,10 @@ export const hasOwnMarks = ({ kind }: PartShape["part"]): boolean =>
 
 /** Pins that a mark outside the symbol stands at. */
 export function pinsBeside(
-  { parts }: WordPlaces,
+  { partsNear }: WordPlaces,
   word: ReadWord,
 ): Near<{ readonly part: PartShape["part"]; readonly pin: PinId; readonly ref: PinRef }>[] {
-  return parts.flatMap(({ part, pins, box }) => {
+  return partsNear(growBox(word.box, MARK_REACH * word.tall)).flatMap(({ part, pins, box }) => {
     if (part.kind === "module" && isInside(word.box, box)) return [];
     return pins.flatMap(({ pin, ref, at }) => {
       const gap = gapBetween(word.box, boxAt(at, 0)) / word.tall;
@@ -131,24 +174,22 @@ const OTHER_SIDE = 0.15;
 const ALONG = 0.5;
 
 /** Wires that a print runs along or stands beside. */
-export function nearWires({ wires }: WordPlaces, word: ReadWord): Near<Id>[] {
+export function nearWires({ piecesNear }: WordPlaces, word: ReadWord): Near<Id>[] {
   const { box, tall, turn } = word;
-  const reach = PRINT_REACH * tall;
-  return wires.flatMap(({ id, line }) => {
-    let best = Number.POSITIVE_INFINITY;
-    for (let n = 1; n < line.length; n++) {
-      const [a, b] = [line[n - 1] as Point, line[n] as Point];
-      if (
-        Math.max(a[0], b[0]) < box.left - reach ||
-        Math.min(a[0], b[0]) > box.right + reach ||
-        Math.max(a[1], b[1]) < box.top - reach ||
-        Math.min(a[1], b[1]) > box.bottom + reach
-      )
-        continue;
-      best = Math.min(best, costAlong(box, turn !== 0, a, b, tall));
-    }
-    return best <= PRINT_REACH ? [{ thing: id, cost: best }] : [];
-  });
+  const about = growBox(box, PRINT_REACH * tall);
+  const best = new Map<Id, number>();
+  for (const { wire, from, to } of piecesNear(about)) {
+    if (
+      Math.max(from[0], to[0]) < about.left ||
+      Math.min(from[0], to[0]) > about.right ||
+      Math.max(from[1], to[1]) < about.top ||
+      Math.min(from[1], to[1]) > about.bottom
+    )
+      continue;
+    const cost = costAlong(box, turn !== 0, from, to, tall);
+    if (cost <= PRINT_REACH) best.set(wire, Math.min(cost, best.get(wire) ?? cost));
+  }
+  return [...best].map(([thing, cost]) => ({ thing, cost }));
 }
 
 function costAlong(box: Box, isUpright: boolean, a: Point, b: Point, tall: number): number {

@@ -1,5 +1,5 @@
+import { listAnd } from "../../../../roles/index.ts";
 import { type NetsDrawn, type Session, traceDeskOf } from "../../../../session/index.ts";
-import { listed } from "./net-words.ts";
 
 const counted = (count: number, one: string, many: string) =>
   `${count} ${count === 1 ? one : many}`;
@@ -12,7 +12,7 @@ export function drawnWords({ wires, splices, ends }: NetsDrawn): string {
     ...(splices > 0 ? [counted(splices, "splice", "splices")] : []),
     ...(ends > 0 ? [counted(ends, "open end", "open ends")] : []),
   ];
-  return `Drew ${listed(drawn)} along the picture.`;
+  return `Drew ${listAnd(drawn)} along the picture.`;
 }
 
 /** Turns the net that is followed into wires, as one edit. Returns whether there was one. */

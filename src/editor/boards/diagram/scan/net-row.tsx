@@ -1,9 +1,10 @@
 import { Check, CircleCheck, CircleHelp } from "lucide-react";
+import { listAnd } from "../../../../roles/index.ts";
 import { type NetProposal, placeAsked, traceDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSession } from "../../../session-context.tsx";
 import { useBoard } from "../board-context.tsx";
-import { doubtWords, listed, netWords } from "./net-words.ts";
+import { doubtWords, netWords } from "./net-words.ts";
 import styles from "./nets-panel.module.css";
 import { showBox } from "./show-box.ts";
 import { useTrace } from "./use-trace.ts";
@@ -25,7 +26,7 @@ export function NetRow({ proposal, ready, onAccept, onLeave }: NetRowProps) {
   const questions = doubts.flatMap((doubt) => (doubt.why === "asked" ? doubt.questions : []));
   const [question] = questions;
   const isOpen = doubts.some(({ why }) => why === "goes-on" || why === "one-pin");
-  const apart = groups.map((pins) => listed(pins));
+  const apart = groups.map((pins) => listAnd(pins));
   const choose = () => {
     desk?.look(net.id);
     showBox(board, net.box);

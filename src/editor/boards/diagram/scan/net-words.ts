@@ -1,10 +1,5 @@
+import { listAnd } from "../../../../roles/index.ts";
 import { freeEndsOf, type NetDoubt, type WholeNet } from "../../../../session/index.ts";
-
-/** Names as a list in a sentence: "A, B and C". */
-export function listed(names: readonly string[]): string {
-  if (names.length < 2) return names[0] ?? "";
-  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
-}
 
 /** What a net joins, in a sentence. */
 export function netWords(net: WholeNet): string {
@@ -14,7 +9,7 @@ export function netWords(net: WholeNet): string {
   const pins = [...net.terminals].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
   if (pins.length === 0) return `No placed pin on this line${goesOn}.`;
   if (pins.length === 1) return `Comes to ${pins[0]} only${goesOn}.`;
-  return `Joins ${listed(pins)}${goesOn}.`;
+  return `Joins ${listAnd(pins)}${goesOn}.`;
 }
 
 /** Why a net is not taken for sure, in a sentence. */

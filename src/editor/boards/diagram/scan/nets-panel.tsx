@@ -12,6 +12,7 @@ import { useBoard } from "../board-context.tsx";
 import { drawnWords } from "./make-wires.ts";
 import { NetRow } from "./net-row.tsx";
 import styles from "./nets-panel.module.css";
+import { netsSummary } from "./nets-summary.ts";
 import { OtherwiseRow } from "./otherwise-row.tsx";
 import { proposalsShown } from "./proposals-shown.ts";
 import { SaidRows } from "./said-rows.tsx";
@@ -78,7 +79,9 @@ function Lines({ desk, found, isOld }: LinesProps) {
       {...keepFocus}
     >
       <header className={styles.head}>
-        <p role="status">{summary(difference, proposals.length, left.length, isOld && !ready)}</p>
+        <p role="status">
+          {netsSummary(difference, proposals.length, left.length, isOld && !ready)}
+        </p>
         {/* With none sure it stays: what a late answer moves is missed by a finger on its way there. */}
         {proposals.length > 0 && (
           <Button
@@ -126,28 +129,4 @@ function Lines({ desk, found, isOld }: LinesProps) {
       )}
     </section>
   );
-}
-
-/** In two short lines at most, or nearly always: what stands under it is pressed. */
-function summary(
-  { otherwise, same }: NetDifference,
-  proposed: number,
-  left: number,
-  isAnew: boolean,
-): string {
-  const lines = (count: number) => `${count} ${count === 1 ? "line" : "lines"}`;
-  const drawn = same > 0 ? `${lines(same)} drawn as on the picture.` : "";
-  const nothing = left > 0 ? `${lines(left)} left aside.` : "Nothing is missing.";
-  const found = proposed > 0 ? `${lines(proposed)} to look at.` : nothing;
-  if (isAnew) return `${found} Following the lines anew…`;
-  if (proposed === 0 && otherwise.length === 0) {
-    return same + left > 0
-      ? [nothing, drawn].filter(Boolean).join(" ")
-      : "No line joins two placed pins. Place the parts first: their pins are what lines are followed between.";
-  }
-  const others =
-    otherwise.length === 0
-      ? ""
-      : `${otherwise.length === 1 ? "1 place is" : `${otherwise.length} places are`} drawn otherwise.`;
-  return [found, others, drawn].filter(Boolean).join(" ");
 }

@@ -1,8 +1,8 @@
 import { CircleHelp, TriangleAlert } from "lucide-react";
+import { listAnd } from "../../../../roles/index.ts";
 import { type DrawnOtherwise, traceDeskOf } from "../../../../session/index.ts";
 import { useSession } from "../../../session-context.tsx";
 import { useBoard } from "../board-context.tsx";
-import { listed } from "./net-words.ts";
 import styles from "./nets-panel.module.css";
 import { showBox } from "./show-box.ts";
 import { useTrace } from "./use-trace.ts";
@@ -14,9 +14,9 @@ export function OtherwiseRow({ otherwise }: { otherwise: DrawnOtherwise }) {
   const desk = traceDeskOf(session);
   const { id, groups, isAsked, box } = otherwise;
   const chosen = useTrace((state) => state.shown === id) ?? false;
-  const parts = groups.map((pins) => listed(pins));
+  const parts = groups.map((pins) => listAnd(pins));
   const words = groups.every((pins) => pins.length === 1)
-    ? `Wires join ${listed(groups.flat())}; the picture shows no line between them.`
+    ? `Wires join ${listAnd(groups.flat())}; the picture shows no line between them.`
     : `Wires join what the picture keeps apart: ${parts.join(" | ")}.`;
   return (
     <li className={styles.row} data-chosen={chosen}>

@@ -3,6 +3,7 @@ import { roughPictureWords } from "../../../../scan/index.ts";
 import { isRough, traceDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSession } from "../../../session-context.tsx";
+import { NoteStrip } from "./note-strip.tsx";
 import styles from "./scan-work.module.css";
 import { useTrace } from "./use-trace.ts";
 
@@ -15,7 +16,7 @@ export function RoughNote() {
   const isLookedAt = useTrace((state) => state.place !== null);
   if (!desk || !traced || isHeard || isLookedAt || !isRough(traced)) return null;
   return (
-    <div className={styles.strip} role="status" data-note="rough">
+    <NoteStrip role="status" note="rough">
       <CircleAlert className={styles.sign} aria-hidden />
       <span className={styles.what}>
         {roughPictureWords(traced.isTooRough ? null : traced.questions.length)}
@@ -26,6 +27,6 @@ export function RoughNote() {
         aria-label="Put away"
         onClick={desk.hearRough}
       />
-    </div>
+    </NoteStrip>
   );
 }

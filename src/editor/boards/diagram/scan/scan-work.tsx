@@ -3,6 +3,7 @@ import { useSyncExternalStore } from "react";
 import { LOOKING_FOR_WORDS, pageDeskOf } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSession } from "../../../session-context.tsx";
+import { NoteStrip } from "./note-strip.tsx";
 import styles from "./scan-work.module.css";
 import { useWordDesk } from "./use-words.ts";
 
@@ -20,26 +21,27 @@ export function ScanWork() {
   if (work) {
     const percent = Math.round(work.share * 100);
     return (
-      <div className={styles.strip} role="status" data-note="work">
+      <NoteStrip role="status" note="work">
         <span className={styles.what}>{work.what}</span>
         <progress className={styles.share} max={100} value={percent} aria-label={work.what} />
         <Button icon={<Square aria-hidden />} onClick={desk.callOff}>
           Stop
         </Button>
-      </div>
+      </NoteStrip>
     );
   }
   if (problem === null) return null;
   return (
-    <div className={styles.strip} role="alert" data-note="work">
+    <NoteStrip role="alert" note="work">
       <CircleAlert className={styles.sign} aria-hidden />
       <span className={styles.what}>{problem}</span>
       <Button
         tone="quiet"
         icon={<X aria-hidden />}
         aria-label="Put away"
+        data-rest
         onClick={desk.forgetProblem}
       />
-    </div>
+    </NoteStrip>
   );
 }

@@ -1,5 +1,4 @@
 import { ScanText, X } from "lucide-react";
-import { useRef } from "react";
 import type { Job } from "../../../../job/index.ts";
 import {
   drawnOf,
@@ -11,8 +10,8 @@ import {
 } from "../../../../session/index.ts";
 import { Button } from "../../../app/controls/index.ts";
 import { useSelected, useSession } from "../../../session-context.tsx";
+import { NoteStrip } from "./note-strip.tsx";
 import styles from "./scan-work.module.css";
-import { useKeptFocus } from "./use-kept-focus.ts";
 import { useTrace } from "./use-trace.ts";
 import { useWordDesk, useWords } from "./use-words.ts";
 import { freshText, laidText } from "./words-note-text.ts";
@@ -75,21 +74,14 @@ interface StripProps {
 }
 
 function Strip({ says, act, onAct, onPutAway }: StripProps) {
-  const strip = useRef<HTMLDivElement>(null);
   return (
-    <div
-      ref={strip}
-      className={styles.strip}
-      role="status"
-      data-note="words"
-      {...useKeptFocus(strip)}
-    >
+    <NoteStrip role="status" note="words">
       <span className={styles.what}>{says}</span>
       <Button icon={<ScanText aria-hidden />} onClick={onAct}>
         {act}
       </Button>
       <Button tone="quiet" icon={<X aria-hidden />} aria-label="Put away" onClick={onPutAway} />
-    </div>
+    </NoteStrip>
   );
 }
 
