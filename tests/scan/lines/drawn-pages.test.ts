@@ -79,6 +79,12 @@ describe("pages whose nets are known", () => {
     expect([wrong, missed]).toEqual([0, 0]);
   }, 60_000);
 
+  test("a dot joins no line of the crossing beside it, though a word makes one place of both", async () => {
+    const { wrong, right } = await scoreOf(83038, 1, [150], [36, 26]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(40);
+  }, 60_000);
+
   test("a word's pale ink in the corner of two lines that cross joins them to nothing", async () => {
     const { wrong, right } = await scoreOf(80002, 1, [150], [36, 26]);
     expect(wrong).toBe(0);
