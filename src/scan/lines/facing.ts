@@ -3,6 +3,7 @@ import { STEPS_PER_PIXEL } from "../distance.ts";
 import type { Bits } from "../raster.ts";
 import type { Sliced } from "../sliced.ts";
 import { lengthOf } from "./branch.ts";
+import { middleDarkness } from "./darkness.ts";
 import { LETTER_STROKE } from "./letter-stroke.ts";
 import { NearEnds } from "./near-ends.ts";
 import type { OpenEnd } from "./open-ends.ts";
@@ -33,6 +34,8 @@ const DOT = 1.15;
 const LONG_ENOUGH = 2.5;
 /** The ends of a straight line are apart by that share of its length at least, grain and all. */
 const STRAIGHT = 0.96;
+/** A stroke so much paler than what it goes on in is a letter's. */
+const PALE = 0.7;
 /** In line widths: how deep the middle of a line or dot lies behind its edge at most. */
 const DEPTH = 3;
 /** ... and that of a line behind a bump of its edge, whose tip was met first. */
@@ -102,11 +105,12 @@ export function* linesFaced(
 
 /** Whether what ends there is longer than a letter's stroke, or comes from where another line ends. */
 function isNoStroke(
-  { lineWidth }: PreparedPage,
+  page: PreparedPage,
   { nodes, stretches }: Skeleton,
   { at, stretch, node }: OpenEnd,
   ways: Ways,
 ): boolean {
+  const { lineWidth } = page;
   const { from, to, length } = stretches[stretch] as Stretch;
   const far = 2 * LETTER_STROKE * lineWidth;
   const other = nodes[from === node ? to : from] as SkeletonNode;
@@ -115,6 +119,11 @@ function isNoStroke(
   const way = ways.along({ stretch, isFrom: from === node }, far, at, LETTER_STROKE * lineWidth);
   const last = way.at(-1);
   if (!last || distance(last, at) < LETTER_STROKE * lineWidth) return false;
+  const [own, beyond] = [
+    middleDarkness(page, at, way, 0, length),
+    middleDarkness(page, at, way, length + lineWidth, far),
+  ];
+  if (own < PALE * beyond) return false;
   return distance(last, at) >= STRAIGHT * lengthOf(way);
 }
 

@@ -85,6 +85,12 @@ describe("pages whose nets are known", () => {
     expect(right).toBeGreaterThan(40);
   }, 60_000);
 
+  test("a letter on a line, whose tip faces another, is no line that goes on in the first", async () => {
+    const { wrong, right } = await scoreOf(84190, 1, [150], [36, 26]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(30);
+  }, 60_000);
+
   test("a word's pale ink in the corner of two lines that cross joins them to nothing", async () => {
     const { wrong, right } = await scoreOf(80002, 1, [150], [36, 26]);
     expect(wrong).toBe(0);
