@@ -88,7 +88,9 @@ export function* openEnds(
     const points = placesAlong(skeleton, { stretch, isFrom: from === number });
     const other = from === number ? to : from;
     const line =
-      length > TIP * lineWidth ? null : lineBehindTip(skeleton, stretch, other, TIP * lineWidth);
+      length > TIP * lineWidth
+        ? null
+        : lineBehindTip(skeleton, stretch, other, TIP * lineWidth, isAtPart);
     if (line) for (const place of placesAlong(skeleton, line)) points.push(place);
     const inward = inwardOf(points, [x, y], lineWidth);
     if (!inward) return;
@@ -130,11 +132,13 @@ function lineBehindTip(
   tip: number,
   node: number,
   longest: number,
+  isAtPart: (x: number, y: number) => boolean,
 ): Branch | null {
   const isTip = (number: number) => {
     const { from, to, length } = stretches[number] as Stretch;
     const end = nodes[from === node ? to : from] as SkeletonNode;
-    return length <= longest && end.stretches.length === 1;
+    // Of a line that ends at a part no more may be left than that.
+    return length <= longest && end.stretches.length === 1 && !isAtPart(end.x, end.y);
   };
   const lines = (nodes[node] as SkeletonNode).stretches.filter(
     (number) => number !== tip && !isTip(number),

@@ -91,6 +91,12 @@ describe("pages whose nets are known", () => {
     expect(right).toBeGreaterThan(30);
   }, 60_000);
 
+  test("two corners right at a part, whose bumps face one another, are not one line", async () => {
+    const { wrong, right } = await scoreOf(84081, 1, [150], [24, 18]);
+    expect(wrong).toBe(0);
+    expect(right).toBeGreaterThan(20);
+  }, 60_000);
+
   test("a word's pale ink in the corner of two lines that cross joins them to nothing", async () => {
     const { wrong, right } = await scoreOf(80002, 1, [150], [36, 26]);
     expect(wrong).toBe(0);
