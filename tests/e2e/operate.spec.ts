@@ -187,8 +187,11 @@ test("a drag that sets out on a button moves the drawing and presses nothing", a
   await page.mouse.down();
   await page.mouse.move(x + 40, y + 30);
   await page.mouse.up();
-  const [nowX, nowY] = await middleAtRest(part(page, "S2"));
-  expect([Math.round(nowX - x), Math.round(nowY - y)]).toEqual([40, 30]);
+  const moved = async () => {
+    const [nowX, nowY] = await middleAtRest(part(page, "S2"));
+    return [Math.round(nowX - x), Math.round(nowY - y)];
+  };
+  await expect.poll(moved).toEqual([40, 30]);
   await expect(part(page, "P1")).toHaveAccessibleName(/dark$/);
   await expect(panel(page).getByRole("status").first()).toContainText("S1 to run");
 });

@@ -15,7 +15,8 @@ const BETWEEN = 150;
  * a board fits its view to what is new on it and a line that comes late pushes what is under it.
  */
 export async function boxAtRest(thing: Locator): Promise<RestingBox> {
-  let box: RestingBox | null = await thing.boundingBox();
+  // The first look is at once, and compared with none.
+  let box: RestingBox | null = null;
   await expect(async () => {
     const before = box;
     box = await thing.boundingBox();
