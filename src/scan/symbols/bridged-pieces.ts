@@ -1,5 +1,6 @@
 import { addTo, type Point } from "../../base/index.ts";
 import type { Sliced } from "../sliced.ts";
+import { cellNumber } from "./cell-number.ts";
 import { type Piece, pieceOf } from "./piece.ts";
 
 /** Strokes in one line with so short a break between them are one as well, in line widths. */
@@ -78,11 +79,6 @@ class Squares {
   }
 
   private squareOf([x, y]: Point, right: number, down: number): number {
-    const column = Math.floor(x / this.side) + right;
-    const row = Math.floor(y / this.side) + down;
-    return column * ROWS + row;
+    return cellNumber(Math.floor(x / this.side) + right, Math.floor(y / this.side) + down);
   }
 }
-
-/** More rows of squares than a page has. */
-const ROWS = 1 << 20;
